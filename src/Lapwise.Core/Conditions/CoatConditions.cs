@@ -1,0 +1,24 @@
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Quantities;
+
+namespace Lapwise.Core.Conditions;
+
+/// <summary>The room judged for every coat.</summary>
+public sealed record JobConditions(double DewPointC, Basis DewPointBasis, IReadOnlyList<CoatConditions> Coats);
+
+/// <summary>May this coat go on in this room, and how long does it give.</summary>
+/// <param name="DewMarginC">Surface temperature less dew point.</param>
+/// <param name="Reasons">Every limit that is broken or near, hardest first; empty: nothing speaks against it.</param>
+public sealed record CoatConditions(
+    Coat Coat,
+    double DewMarginC,
+    OpenTime OpenTime,
+    Basis OpenTimeBasis,
+    PotLife PotLife,
+    Basis PotLifeBasis,
+    IReadOnlyList<Reason> Reasons)
+{
+    /// <summary>No limit is broken; notes may remain.</summary>
+    public bool MayCoat => Reasons.All(r => r.Limit == Limit.Note);
+}

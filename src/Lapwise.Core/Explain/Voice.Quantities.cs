@@ -1,0 +1,74 @@
+namespace Lapwise.Core.Explain;
+
+/// <summary>How quantities are shown. Input is SI (or mL and g); output carries its unit.</summary>
+public sealed partial record Voice
+{
+    private const double MetresPerInch = 0.0254;
+    private const double SquareMetresPerSquareFoot = 0.09290304;
+    private const double MlPerUsFluidOunce = 29.5735295625;
+    private const double GramsPerOunce = 28.349523125;
+
+    private bool IsUs => Units == UnitSystem.Us;
+
+    /// <summary>A length as a tape reads it: feet, inches and sixteenths, or millimetres.</summary>
+    public string Length(double metres) => IsUs ? FeetAndInches(metres) : Number(metres * 1000, 0) + " mm";
+
+    /// <summary>A run of edge or lap: feet or metres with decimals.</summary>
+    public string Run(double metres) => IsUs ? Number(metres / 0.3048, 1) + " ft" : Number(metres, 2) + " m";
+
+    public string Area(double squareMetres) => IsUs ? Number(squareMetres / SquareMetresPerSquareFoot, 1) + " ft²" : Number(squareMetres, 2) + " m²";
+
+    public string Volume(double ml)
+    {
+        if (!IsUs) return ml >= 1000 ? Number(ml / 1000, 2) + " L" : Number(ml, 0) + " mL";
+        var ounces = ml / MlPerUsFluidOunce;
+        return ounces >= 128 ? Number(ounces / 128, 2) + " gal" : Number(ounces, 1) + " fl oz";
+    }
+
+    public string Mass(double grams) => IsUs ? Number(grams / GramsPerOunce, 1) + " oz" : Number(grams, 0) + " g";
+
+    public string Film(double micrometres) => IsUs ? Number(micrometres / 25.4, 1) + " mil" : Number(micrometres, 0) + " µm";
+
+    public string Temperature(double celsius) => IsUs ? Number((celsius * 1.8) + 32, 0) + " °F" : Number(celsius, 1) + " °C";
+
+    public string TemperatureDifference(double kelvin) => IsUs ? Number(kelvin * 1.8, 1) + " °F" : Number(kelvin, 1) + " °C";
+
+    public string Percent(double fraction, int decimals = 0) => Number(fraction * 100, decimals) + " %";
+
+    /// <summary>A span of time: <c>45 s</c>, <c>12 min 30 s</c>, <c>2 h 05 min</c>.</summary>
+    public static string Span(double seconds)
+    {
+        var sign = seconds < 0 ? "−" : "";
+        var whole = (long)Math.Round(Math.Abs(seconds));
+        return sign + whole switch
+        {
+            < 60 => $"{whole} s",
+            < 3600 => whole % 60 == 0 ? $"{whole / 60} min" : $"{whole / 60} min {whole % 60:00} s",
+            _ => $"{whole / 3600} h {whole % 3600 / 60:00} min",
+        };
+    }
+
+    /// <summary>A clock from the start of the work: <c>0:00</c>, <c>12:30</c>, <c>1:02:30</c>.</summary>
+    public static string Clock(double seconds)
+    {
+        var whole = (long)Math.Round(seconds);
+        return whole < 3600 ? $"{whole / 60}:{whole % 60:00}" : $"{whole / 3600}:{whole % 3600 / 60:00}:{whole % 60:00}";
+    }
+
+    private static string FeetAndInches(double metres)
+    {
+        var sixteenths = (long)Math.Round(Math.Abs(metres) / MetresPerInch * 16);
+        var (feet, rest) = Math.DivRem(sixteenths, 12 * 16);
+        var (inches, parts) = Math.DivRem(rest, 16);
+        var shift = parts == 0 ? 0 : System.Numerics.BitOperations.TrailingZeroCount(parts);
+        var fraction = parts == 0 ? "" : $"{parts >> shift}/{16 >> shift}";
+        var inchText = (inches, fraction) switch
+        {
+            (0, "") => "0\"",
+            (0, _) => fraction + "\"",
+            (_, "") => $"{inches}\"",
+            _ => $"{inches} {fraction}\"",
+        };
+        return (metres < 0 ? "−" : "") + (feet == 0 ? inchText : $"{feet}' {inchText}");
+    }
+}

@@ -1,0 +1,166 @@
+using Lapwise.Core.Explain;
+using Lapwise.Core.Quantities;
+
+namespace Lapwise.Core.Jobs;
+
+// The job after reading: numbers with units, ranges checked. Made only by JobReading.
+
+/// <summary>A job whose every quantity has been read. Lengths in metres, volumes in mL, times in seconds.</summary>
+public sealed record Job(
+    string Name,
+    UnitSystem Units,
+    Language Language,
+    Room Room,
+    IReadOnlyList<Person> Crew,
+    IReadOnlyList<Top> Tops,
+    IReadOnlyList<Coat> System,
+    Tools Tools,
+    Aims Aims);
+
+/// <param name="RelativeHumidity">0 to 1.</param>
+public sealed record Room(
+    AirTemperature Air,
+    double RelativeHumidity,
+    AirMovement AirMovement,
+    SurfaceTemperature Surface,
+    MaterialTemperature Material);
+
+public sealed record Person(string Name, Pace Pace);
+
+/// <summary>How fast one person works.</summary>
+/// <param name="WetOutM2PerS">Area wetted out and levelled in a second.</param>
+/// <param name="DryPassM2PerS">Area dry-rolled in a second.</param>
+/// <param name="EdgeMPerS">Edge length done in a second.</param>
+/// <param name="ReloadS">Fixed part of each section.</param>
+/// <param name="WalkS">Walking to another standing place.</param>
+/// <param name="MixS">Mixing one batch by hand.</param>
+public sealed record Pace(double WetOutM2PerS, double DryPassM2PerS, double EdgeMPerS, double ReloadS, double WalkS, double MixS);
+
+public sealed record Top(
+    string Name,
+    double ThicknessM,
+    OutlineSpec Outline,
+    IReadOnlyDictionary<char, Edge> Edges,
+    IReadOnlyList<Cutout> Cutouts,
+    IReadOnlyList<BreakLine> Breaks,
+    double? DryPassDeg)
+{
+    /// <summary>Path of this top in the document, for faults found by later phases.</summary>
+    public string Path { get; init; } = "";
+}
+
+/// <summary>An outline as measured, before closing.</summary>
+public abstract record OutlineSpec
+{
+    private OutlineSpec() { }
+
+    public sealed record Rectangle(double LengthM, double DepthM) : OutlineSpec;
+    public sealed record L(double LengthM, double DepthM, double RightLegLengthM, double RightLegDepthM) : OutlineSpec;
+    public sealed record U(double LengthM, double DepthM, double RightLegLengthM, double RightLegDepthM, double LeftLegLengthM, double LeftLegDepthM) : OutlineSpec;
+    public sealed record RoundedRectangle(double LengthM, double DepthM, double RadiusM) : OutlineSpec;
+    public sealed record Circle(double DiameterM) : OutlineSpec;
+    public sealed record Ellipse(double LengthM, double DepthM) : OutlineSpec;
+    public sealed record Walk(IReadOnlyList<WalkedSide> Sides) : OutlineSpec;
+
+    public IReadOnlyList<Diagonal> Diagonals { get; init; } = [];
+    /// <summary>Smallest step the tape was read to.</summary>
+    public double TapeStepM { get; init; }
+}
+
+/// <param name="TurnRad">Turn at the end of the side, clockwise (to the right) positive.</param>
+/// <param name="ArcRadiusM">Radius of an arc; null for a straight side.</param>
+public sealed record WalkedSide(double LengthM, double TurnRad, double? ArcRadiusM, Bend Bend);
+
+/// <summary>A measured line between the corners where two sides start.</summary>
+public sealed record Diagonal(char From, char To, double LengthM);
+
+/// <summary>What one side of an outline is.</summary>
+public abstract record Edge
+{
+    private Edge() { }
+
+    /// <summary>Coated, and a person can stand there.</summary>
+    public sealed record Open(Profile Profile) : Edge;
+    /// <summary>Neither coated nor a place to stand.</summary>
+    public sealed record Wall : Edge;
+    /// <summary>A vertical upstand rises from it.</summary>
+    public sealed record Splash(double HeightM, double TopWidthM, int CoatedEnds, bool IsJoint) : Edge;
+    /// <summary>A vertical panel drops from it; a person can stand there.</summary>
+    public sealed record Waterfall(double DropM, double ReturnM, bool IsJoint) : Edge;
+}
+
+/// <summary>The shape of an open edge.</summary>
+/// <param name="MeasuredWidthM">Only for <see cref="ProfileShape.Measured"/>.</param>
+public sealed record Profile(ProfileShape Shape, double RadiusM, double UndersideM, double ReturnM, double MeasuredWidthM);
+
+/// <param name="AlongM">Centre, along side A from its start.</param>
+/// <param name="InM">Centre, square from side A into the top.</param>
+/// <param name="RimM">Coated width down the hole; 0: not coated.</param>
+public sealed record Cutout(string Name, CutoutShape Shape, double LengthM, double DepthM, double RadiusM, double AlongM, double InM, double RimM);
+
+public sealed record BreakLine(char Side, double AtM);
+
+/// <param name="ThinnerFraction">Volume of thinner over volume of A and B.</param>
+public sealed record Coat(Product Product, string? Color, WetFilm WetFilm, double ThinnerFraction, OpenTime? TestBoard)
+{
+    public string Path { get; init; } = "";
+}
+
+/// <summary>What the tools keep back, mL; edge loss as a share.</summary>
+public sealed record Tools(
+    double RollerChargeMl,
+    double TrayResidueMl,
+    double CupResidueMl,
+    double EdgeLossFraction,
+    double LargestBatchMl,
+    double CupStepMl,
+    double ScaleStepG);
+
+/// <param name="MarginShare">Share of the open time to keep in hand.</param>
+public sealed record Aims(double MarginShare, double LargestSectionM2, double ReachM);
+
+/// <summary>A coating after reading.</summary>
+public sealed record Product(
+    string Id,
+    string Name,
+    MixRatio Mix,
+    double DensityAGPerMl,
+    double DensityBGPerMl,
+    double VolumeSolids,
+    Thinner? Thinner,
+    WetFilm LeastWetFilm,
+    WetFilm MostWetFilm,
+    WetFilm? SagLimit,
+    IReadOnlyList<TimeAt> PotLife,
+    IReadOnlyList<TimeAt> OpenTime,
+    Recoat? Recoat,
+    UsableFrom? UsableFrom,
+    ProductLimits Limits,
+    string? StirFirst,
+    ApplicationMethod Method,
+    EndOfPotLife EndsBy,
+    double? LargestBatchMl,
+    IReadOnlyList<Kit> Kits,
+    IReadOnlyList<Hazard> Hazards);
+
+/// <summary>Parts of A to parts of B by volume; a ratio by mass is turned through the densities when read.</summary>
+public sealed record MixRatio(MixBasis EnteredBy, double PartsAByVolume, double PartsBByVolume)
+{
+    /// <summary>Share of A in A and B together, by volume.</summary>
+    public double ShareA => PartsAByVolume / (PartsAByVolume + PartsBByVolume);
+}
+
+public sealed record Thinner(string Name, double LimitFraction, double DensityGPerMl);
+public sealed record TimeAt(double Seconds, double Celsius);
+public sealed record Recoat(double EarliestS, double LatestS, double AtCelsius);
+public sealed record UsableFrom(double LightUseS, double? WaterS, double FullUseS);
+public sealed record ProductLimits(double AirLeastC, double AirMostC, double HumidityMost, double DewMarginC);
+/// <param name="SizeMl">A and B together.</param>
+public sealed record Kit(double SizeMl, decimal Price);
+
+/// <summary>What reading a document gave: the job as far as it could be read, and every fault.</summary>
+/// <param name="Job">
+/// The readable part: a top or coat with a fault is left out, so a page can go on showing the rest.
+/// Null only where nothing useful could be read. A file is refused on any fault.
+/// </param>
+public sealed record JobRead(Job? Job, IReadOnlyList<Fault> Faults);

@@ -1,0 +1,263 @@
+using System.Text.Json.Serialization;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Quantities;
+
+namespace Lapwise.Core.Jobs;
+
+// The job as it was entered. Quantities stay as written (Entry); JobReading turns them into a Job or into faults.
+// The same shape is the file, the page's storage and the API. Version: JobDocument.CurrentVersion.
+
+/// <summary>One job, as entered. Everything else is computed from it.</summary>
+public sealed record JobDocument
+{
+    public const int CurrentVersion = 1;
+
+    /// <summary>Version of this shape; readers refuse a newer one.</summary>
+    public int Lapwise { get; init; } = CurrentVersion;
+    /// <summary>The name the customer knows the job by.</summary>
+    public string Name { get; init; } = "";
+    public UnitSystem Units { get; init; } = UnitSystem.Us;
+    public Language Language { get; init; } = Language.English;
+    public RoomDocument Room { get; init; } = new();
+    public IReadOnlyList<PersonDocument> Crew { get; init; } = [];
+    public IReadOnlyList<TopDocument> Tops { get; init; } = [];
+    /// <summary>The ordered coats of the job.</summary>
+    public IReadOnlyList<CoatDocument> System { get; init; } = [];
+    public ToolsDocument? Tools { get; init; }
+    public AimsDocument? Aims { get; init; }
+    /// <summary>Products carried inside the file; looked up before the library.</summary>
+    public IReadOnlyList<ProductDocument>? Products { get; init; }
+}
+
+/// <summary>The room today. Three temperatures, never one.</summary>
+public sealed record RoomDocument
+{
+    public Entry Air { get; init; } = "";
+    public Entry Humidity { get; init; } = "";
+    public AirMovement AirMovement { get; init; } = AirMovement.Still;
+    /// <summary>Temperature of the top itself.</summary>
+    public Entry Surface { get; init; } = "";
+    /// <summary>Temperature of the material in its containers.</summary>
+    public Entry Material { get; init; } = "";
+}
+
+/// <summary>Still: tented or air handling off. Slight: an occupied room. Moving: a fan or air handling on.</summary>
+[JsonConverter(typeof(CamelCaseEnumConverter<AirMovement>))]
+public enum AirMovement { Still, Slight, Moving }
+
+/// <summary>One pair of hands and its pace. A pace left out is the stated default.</summary>
+public sealed record PersonDocument
+{
+    public string Name { get; init; } = "";
+    public PaceDocument? Pace { get; init; }
+}
+
+public sealed record PaceDocument
+{
+    /// <summary>Area wetted out per minute, as <c>6 ft²/min</c>.</summary>
+    public Entry? WetOut { get; init; }
+    /// <summary>Area dry-rolled per minute.</summary>
+    public Entry? DryPass { get; init; }
+    /// <summary>Edge and nosing length done per minute, as <c>8 ft/min</c>.</summary>
+    public Entry? Edge { get; init; }
+    /// <summary>Fixed part of each section: reload and settle, as <c>20 s</c>.</summary>
+    public Entry? Reload { get; init; }
+    /// <summary>Time to walk to another standing place.</summary>
+    public Entry? Walk { get; init; }
+    /// <summary>Hand mixing of one batch.</summary>
+    public Entry? Mix { get; init; }
+}
+
+public sealed record TopDocument
+{
+    public string Name { get; init; } = "";
+    public Entry? Thickness { get; init; }
+    public OutlineDocument Outline { get; init; } = new();
+    /// <summary>One for each side, by the side's letter (A, B, C … in walking order).</summary>
+    public IReadOnlyDictionary<string, EdgeDocument> Edges { get; init; } = new Dictionary<string, EdgeDocument>(StringComparer.Ordinal);
+    public IReadOnlyList<CutoutDocument>? Cutouts { get; init; }
+    /// <summary>Planned joints straight across the flat.</summary>
+    public IReadOnlyList<BreakDocument>? Breaks { get; init; }
+    /// <summary>Direction of the dry pass over the flat in degrees from side A; left out: along the top's length.</summary>
+    public Entry? DryPass { get; init; }
+}
+
+/// <summary>Shapes an outline can be entered by.</summary>
+[JsonConverter(typeof(CamelCaseEnumConverter<OutlineShape>))]
+public enum OutlineShape { Rectangle, L, U, RoundedRectangle, Circle, Ellipse, Walk }
+
+/// <summary>
+/// A closed boundary. Side letters run in walking order, clockwise seen from above, side A first:
+/// rectangle A back (length), B right (depth), C front, D left.
+/// </summary>
+public sealed record OutlineDocument
+{
+    public OutlineShape Shape { get; init; } = OutlineShape.Rectangle;
+    /// <summary>Rectangle, rounded rectangle, ellipse: along A. L, U: the whole back.</summary>
+    public Entry? Length { get; init; }
+    /// <summary>Rectangle, rounded rectangle, ellipse: along B. L, U: depth of the back run.</summary>
+    public Entry? Depth { get; init; }
+    /// <summary>L: the right leg, measured along B from the back wall. U: the same for the right leg.</summary>
+    public Entry? RightLegLength { get; init; }
+    /// <summary>L, U: how deep the right leg is (its width in plan).</summary>
+    public Entry? RightLegDepth { get; init; }
+    /// <summary>U: the left leg, measured from the back wall.</summary>
+    public Entry? LeftLegLength { get; init; }
+    public Entry? LeftLegDepth { get; init; }
+    public Entry? Radius { get; init; }
+    public Entry? Diameter { get; init; }
+    /// <summary>Walk: the sides in order.</summary>
+    public IReadOnlyList<WalkedSideDocument>? Sides { get; init; }
+    /// <summary>Redundant measurements between corners.</summary>
+    public IReadOnlyList<DiagonalDocument>? Diagonals { get; init; }
+    /// <summary>Smallest step the tape was read to; left out: 1/16 in or 1 mm.</summary>
+    public Entry? TapeStep { get; init; }
+}
+
+public sealed record WalkedSideDocument
+{
+    /// <summary>Length of the side; of an arc, along the arc.</summary>
+    public Entry Length { get; init; } = "";
+    /// <summary>Turn at the end of this side, as <c>right 90</c> or <c>left 45</c>; left out: right 90.</summary>
+    public Entry? Turn { get; init; }
+    /// <summary>Radius of an arc; left out: a straight side.</summary>
+    public Entry? Radius { get; init; }
+    /// <summary>Which way an arc bends as one walks it.</summary>
+    public Bend? Bend { get; init; }
+}
+
+[JsonConverter(typeof(CamelCaseEnumConverter<Bend>))]
+public enum Bend { Right, Left }
+
+/// <summary>A measured line between two corners. Corner A is where side A starts.</summary>
+public sealed record DiagonalDocument
+{
+    public string From { get; init; } = "";
+    public string To { get; init; } = "";
+    public Entry Length { get; init; } = "";
+}
+
+[JsonConverter(typeof(CamelCaseEnumConverter<EdgeKind>))]
+public enum EdgeKind { Open, Wall, Splash, Waterfall }
+
+public sealed record EdgeDocument
+{
+    public EdgeKind Kind { get; init; } = EdgeKind.Wall;
+    /// <summary>Open: the shape of the edge.</summary>
+    public ProfileDocument? Profile { get; init; }
+    /// <summary>Splash: height above the flat.</summary>
+    public Entry? Height { get; init; }
+    /// <summary>Splash: width of its top; coated where given.</summary>
+    public Entry? TopWidth { get; init; }
+    /// <summary>Splash: how many ends are coated (0, 1 or 2).</summary>
+    public int? CoatedEnds { get; init; }
+    /// <summary>Waterfall: how far the panel drops below the flat.</summary>
+    public Entry? Drop { get; init; }
+    /// <summary>Waterfall: width coated round its two free edges.</summary>
+    public Entry? Return { get; init; }
+    /// <summary>Splash, waterfall: a caulked or taped joint at the fold, so the fold needs no wet lap.</summary>
+    public bool? Joint { get; init; }
+}
+
+[JsonConverter(typeof(CamelCaseEnumConverter<ProfileShape>))]
+public enum ProfileShape
+{
+    /// <summary>Flat face, arrises only eased.</summary>
+    Square,
+    /// <summary>Quarter rounds of a radius top and bottom.</summary>
+    Eased,
+    /// <summary>One quarter round at the top.</summary>
+    RoundOver,
+    /// <summary>A half circle over the whole thickness: π t / 2.</summary>
+    FullRound,
+    /// <summary>A flat chamfer of a leg at the top, 45°.</summary>
+    Bevel,
+    /// <summary>A concave quarter between a step of the radius: cove.</summary>
+    Cove,
+    /// <summary>Convex quarter over concave quarter: the S shape.</summary>
+    Ogee,
+    /// <summary>The width was measured round the shape with a strip.</summary>
+    Measured,
+}
+
+public sealed record ProfileDocument
+{
+    public ProfileShape Shape { get; init; } = ProfileShape.Square;
+    public Entry? Radius { get; init; }
+    /// <summary>Coated width under the top.</summary>
+    public Entry? Underside { get; init; }
+    /// <summary>A build-down or apron below the thickness, coated on its face.</summary>
+    public Entry? Return { get; init; }
+    /// <summary>Measured: the developed width itself.</summary>
+    public Entry? Width { get; init; }
+}
+
+[JsonConverter(typeof(CamelCaseEnumConverter<CutoutShape>))]
+public enum CutoutShape { Rectangle, RoundedRectangle, Circle, Ellipse }
+
+/// <summary>A hole, placed by its centre: a distance along side A from A's start, and a distance in from side A.</summary>
+public sealed record CutoutDocument
+{
+    public string Name { get; init; } = "";
+    public CutoutShape Shape { get; init; } = CutoutShape.Rectangle;
+    public Entry? Length { get; init; }
+    public Entry? Depth { get; init; }
+    public Entry? Radius { get; init; }
+    public Entry? Diameter { get; init; }
+    /// <summary>Centre, measured along side A from its start.</summary>
+    public Entry Along { get; init; } = "";
+    /// <summary>Centre, measured square from side A into the top.</summary>
+    public Entry In { get; init; } = "";
+    /// <summary>Width coated down into the hole; left out: the rim is not coated.</summary>
+    public Entry? Rim { get; init; }
+}
+
+/// <summary>A planned joint straight across the flat, square to a side.</summary>
+public sealed record BreakDocument
+{
+    public string Side { get; init; } = "A";
+    /// <summary>Distance from the start of that side.</summary>
+    public Entry At { get; init; } = "";
+}
+
+public sealed record CoatDocument
+{
+    /// <summary>Id of the product.</summary>
+    public string Product { get; init; } = "";
+    public string? Color { get; init; }
+    /// <summary>Wet film to apply; left out: the middle of the product's range.</summary>
+    public Entry? WetFilm { get; init; }
+    /// <summary>Thinner as a share of A and B together, as <c>1 %</c>; left out: none.</summary>
+    public Entry? Thinner { get; init; }
+    /// <summary>Open time seen on a test board in this room: the last good lap. Replaces the data sheet's.</summary>
+    public Entry? TestBoardOpenTime { get; init; }
+}
+
+/// <summary>What the tools keep back. Left out: stated defaults, marked as common practice.</summary>
+public sealed record ToolsDocument
+{
+    /// <summary>What one roller nap holds and does not give back.</summary>
+    public Entry? RollerCharge { get; init; }
+    /// <summary>What stays in the tray.</summary>
+    public Entry? TrayResidue { get; init; }
+    /// <summary>What stays in each mixing cup.</summary>
+    public Entry? CupResidue { get; init; }
+    /// <summary>Share lost passing over edges and rims, of what goes on them.</summary>
+    public Entry? EdgeLoss { get; init; }
+    /// <summary>Largest batch the container takes.</summary>
+    public Entry? LargestBatch { get; init; }
+    /// <summary>Smallest step read on the mixing cup.</summary>
+    public Entry? CupStep { get; init; }
+    /// <summary>Smallest step of the scale.</summary>
+    public Entry? ScaleStep { get; init; }
+}
+
+public sealed record AimsDocument
+{
+    /// <summary>Share of the open time to keep in hand; left out: 20 %.</summary>
+    public Entry? MarginShare { get; init; }
+    /// <summary>Largest section rolled at one time.</summary>
+    public Entry? LargestSection { get; init; }
+    /// <summary>How far a roller works well from where one stands.</summary>
+    public Entry? Reach { get; init; }
+}

@@ -1,0 +1,15 @@
+using System.Text.Json.Serialization;
+
+namespace Lapwise.Core.Jobs;
+
+/// <summary>Source-generated JSON of the documents; trimmed pages need no reflection.</summary>
+[JsonSourceGenerationOptions(
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
+    WriteIndented = true,
+    DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+    UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
+    MaxDepth = 32)]
+[JsonSerializable(typeof(JobDocument))]
+[JsonSerializable(typeof(ProductDocument))]
+[JsonSerializable(typeof(IReadOnlyList<ProductDocument>))]
+public sealed partial class JobJson : JsonSerializerContext;

@@ -1,0 +1,93 @@
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Quantities;
+
+namespace Lapwise.Core.Measure;
+
+// Result records of the Measure phase. Lengths in metres, areas in square metres.
+
+/// <summary>All tops of a job with their sums.</summary>
+/// <param name="Faults">Tops whose geometry does not work are left out of <paramref name="Tops"/> and said here.</param>
+public sealed record MeasuredJob(IReadOnlyList<MeasuredTop> Tops, TakeOff Total, IReadOnlyList<Fault> Faults);
+
+/// <summary>One top, closed and taken off.</summary>
+public sealed record MeasuredTop(
+    Top Top,
+    Outline Outline,
+    IReadOnlyList<Hole> Holes,
+    Closure Closure,
+    IReadOnlyList<Face> Faces,
+    IReadOnlyList<Fold> Folds,
+    TakeOff TakeOff);
+
+/// <summary>A closed boundary, clockwise seen from above with y down the page (screen axes: x right, y towards side C).</summary>
+public sealed record Outline(IReadOnlyList<Segment> Segments, double AreaM2, double PerimeterM);
+
+/// <summary>A cutout as placed.</summary>
+public sealed record Hole(Cutout Cutout, IReadOnlyList<Segment> Segments, double AreaM2, double PerimeterM);
+
+/// <summary>One piece of a boundary; <see cref="Side"/> is the letter it belongs to.</summary>
+public abstract record Segment(PointM From, PointM To, char Side)
+{
+    public abstract double LengthM { get; }
+    /// <summary>Its part of the boundary integral ½∮(x dy − y dx).</summary>
+    public abstract double SignedAreaM2 { get; }
+    /// <summary>Points after <see cref="From"/> up to and with <see cref="To"/>, chord error at most <paramref name="chordErrorM"/>.</summary>
+    public abstract IReadOnlyList<PointM> Flatten(double chordErrorM);
+}
+
+/// <summary>How well the tape closed.</summary>
+/// <param name="MisclosureM">Length of the vector that was left open; 0 for shapes that close by construction.</param>
+/// <param name="SuspectSides">Every side whose direction lies nearest the misclosure; several tie on square outlines.</param>
+/// <param name="AllowedM">What the tape's step explains; beyond it a side is suspect.</param>
+public sealed record Closure(double MisclosureM, double AllowedM, double PerimeterM, IReadOnlyList<char> SuspectSides, IReadOnlyList<DiagonalCheck> Diagonals)
+{
+    public bool Closes => MisclosureM <= AllowedM;
+}
+
+public sealed record DiagonalCheck(char From, char To, double MeasuredM, double ComputedM)
+{
+    public double DifferenceM => MeasuredM - ComputedM;
+}
+
+/// <summary>Sums of a top or of a job, for one coat.</summary>
+public sealed record TakeOff(string Name, double FlatM2, double EdgeM2, double SplashM2, double WaterfallM2, double RimM2, double MisclosureM)
+{
+    public double CoatedM2 => FlatM2 + EdgeM2 + SplashM2 + WaterfallM2 + RimM2;
+}
+
+public enum FaceKind { Flat, Splash, Waterfall }
+
+/// <summary>
+/// A surface that is rolled for itself, in its own plane: a flat in plan; a splash or panel with x along the fold
+/// (from the side's start) and y away from the fold.
+/// </summary>
+/// <param name="Id">Unique in the job, as <c>Sink run/flat</c>, <c>Sink run/splash A</c>.</param>
+/// <param name="Ring">Outer boundary, arcs flattened to 0.1 mm.</param>
+/// <param name="Strips">Nosings, rims, splash tops and ends, panel returns: coated width along a line of the boundary.</param>
+/// <param name="StandLines">Where on the boundary a person can stand: lines of the flat's open and waterfall sides.</param>
+/// <param name="CoatedM2">Exact film area of the face with its strips; what the sections of the face must sum to.</param>
+public sealed record Face(
+    string Id,
+    string Top,
+    FaceKind Kind,
+    char? Side,
+    IReadOnlyList<PointM> Ring,
+    IReadOnlyList<IReadOnlyList<PointM>> HoleRings,
+    IReadOnlyList<EdgeStrip> Strips,
+    IReadOnlyList<StandLine> StandLines,
+    double CoatedM2);
+
+public enum StripKind { Nosing, Rim, SplashTop, SplashEnd, PanelReturn }
+
+/// <summary>Film carried along a line of the face's boundary.</summary>
+public sealed record EdgeStrip(StripKind Kind, IReadOnlyList<PointM> Line, double LengthM, double WidthM)
+{
+    public double AreaM2 => LengthM * WidthM;
+}
+
+public sealed record StandLine(char Side, IReadOnlyList<PointM> Line);
+
+/// <summary>The line where two faces of a top meet; the two lines run the same way and have the same length.</summary>
+/// <param name="IsJoint">A caulked or taped joint: no wet lap is needed.</param>
+public sealed record Fold(string FlatFace, string OtherFace, char Side, IReadOnlyList<PointM> LineOnFlat, IReadOnlyList<PointM> LineOnOther, double LengthM, bool IsJoint);

@@ -1,0 +1,30 @@
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+
+namespace Lapwise.Core.Supply;
+
+public sealed record JobSupply(IReadOnlyList<CoatSupply> Coats);
+
+/// <summary>What to buy and what goes into each batch of one coat. Volumes of need count A and B without thinner.</summary>
+public sealed record CoatSupply(Coat Coat, double NeedMl, double ThinnerMl, IReadOnlyList<BatchTicket> Tickets, IReadOnlyList<KitCount> Kits, decimal CostTotal, double LeftOverMl, IReadOnlyList<Reason> Reasons);
+
+public sealed record KitCount(double SizeMl, int Count, decimal Price);
+
+/// <summary>How much of each to measure for one batch, rounded to what can be read.</summary>
+/// <param name="WantedMl">A and B the plan asks for.</param>
+/// <param name="RatioError">(A:B as measured) / (A:B wanted) − 1, by volume on the cup's marks.</param>
+/// <param name="RatioErrorByMass">The same on the scale's steps.</param>
+public sealed record BatchTicket(
+    string Batch,
+    double WantedMl,
+    double AMl,
+    double BMl,
+    double ThinnerMl,
+    double AG,
+    double BG,
+    double ThinnerG,
+    double RatioError,
+    double RatioErrorByMass)
+{
+    public double VolumeMl => AMl + BMl;
+}

@@ -1,0 +1,87 @@
+using System.Text.Json.Serialization;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Measure;
+using Lapwise.Core.Quantities;
+
+namespace Lapwise.Core.Work;
+
+// Result records of the order of work. Times in whole milliseconds from the first step of the coat.
+
+public sealed record JobWork(IReadOnlyList<CoatWork> Coats);
+
+/// <summary>The order of work for one coat.</summary>
+/// <param name="TargetMarginMs">Margin the plan was asked to keep.</param>
+/// <param name="Reasons">What does not work or is narrow, with its remedy. Empty of limits: the plan works.</param>
+public sealed record CoatWork(
+    Coat Coat,
+    OpenTime OpenTime,
+    PotLife PotLife,
+    IReadOnlyList<Section> Sections,
+    IReadOnlyList<Lap> Laps,
+    IReadOnlyList<Batch> Batches,
+    Proof Proof,
+    IReadOnlyList<Baseline> Baselines,
+    long TargetMarginMs,
+    IReadOnlyList<Reason> Reasons)
+{
+    public long OpenTimeMs => (long)Math.Floor(OpenTime.Seconds * 1000);
+    public long WorstLapAgeMs => Laps.Where(l => l.Kind != LapKind.Break).Select(l => l.AgeMs).DefaultIfEmpty(0).Max();
+    public long WorstSectionAgeMs => Sections.Select(s => s.EndMs - s.StartMs).DefaultIfEmpty(0).Max();
+    /// <summary>Open time less the worst of all lap and section ages.</summary>
+    public long LapMarginMs => OpenTimeMs - Math.Max(WorstLapAgeMs, WorstSectionAgeMs);
+    public bool Holds => LapMarginMs >= 0 && Reasons.All(r => r.Limit == Limit.Note);
+}
+
+/// <summary>A part of a face that is rolled wet, then dry, before moving on.</summary>
+/// <param name="Id">Number in the order of work, from 1.</param>
+/// <param name="Rings">Outer boundary first, then holes, in the face's own plane.</param>
+/// <param name="FilmM2">Film area with the strips it carries.</param>
+/// <param name="EdgeM">Length of strips it carries.</param>
+/// <param name="StandAt">Where the roller stands, in the flat's plan.</param>
+/// <param name="StandSide">Letter of the side stood at.</param>
+/// <param name="DryPassDeg">Direction of the dry pass in the face's plane; 90 on vertical faces (top down).</param>
+public sealed record Section(
+    string Id,
+    Face Face,
+    IReadOnlyList<IReadOnlyList<PointM>> Rings,
+    double FaceM2,
+    double FilmM2,
+    double EdgeM,
+    PointM StandAt,
+    char? StandSide,
+    double DryPassDeg,
+    int Person,
+    long StartMs,
+    long WetEndMs,
+    long EndMs,
+    string Batch);
+
+[JsonConverter(typeof(CamelCaseEnumConverter<LapKind>))]
+public enum LapKind
+{
+    Flat,
+    Fold,
+    /// <summary>A planned joint: it has no age limit.</summary>
+    Break,
+}
+
+/// <summary>The line where two sections meet.</summary>
+/// <param name="Line">In the plane of section <paramref name="A"/>.</param>
+public sealed record Lap(string A, string B, LapKind Kind, double LengthM, IReadOnlyList<PointM> Line, long AgeMs);
+
+/// <summary>Material mixed at one time, as the plan places it.</summary>
+/// <param name="NetMl">A and B that go on the sections of the batch.</param>
+/// <param name="VolumeMl">A and B to mix: net and losses.</param>
+public sealed record Batch(string Id, int MixedBy, long MixStartMs, long MixEndMs, long UseByMs, double NetMl, double VolumeMl, IReadOnlyList<string> Sections);
+
+[JsonConverter(typeof(CamelCaseEnumConverter<ProofState>))]
+public enum ProofState { Proven, Bounded }
+
+/// <summary>What is proven of the worst age: best possible, or no better than the bound.</summary>
+/// <param name="Of">"order" or "order and sections".</param>
+/// <param name="BoundMs">No order of these sections at these times has a smaller worst age.</param>
+public sealed record Proof(ProofState State, string Of, long BoundMs);
+
+/// <summary>The usual way at the same pace, for comparison.</summary>
+public sealed record Baseline(string Name, Phrase Text, long WorstAgeMs);
