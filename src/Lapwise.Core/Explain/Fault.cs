@@ -8,7 +8,16 @@ namespace Lapwise.Core.Explain;
 /// <param name="Code">Stable name of the reason, as <c>LengthNotUnderstood</c>.</param>
 public sealed record Fault(string Path, string Code, Phrase Text, Phrase Cure)
 {
-    public string Say(Voice voice) => $"{Path}: {Text(voice)} {Cure(voice)}";
+    /// <summary>Line of the file it was read from, from 1; null where the document did not come from a file.</summary>
+    public int? Line { get; init; }
+
+    /// <summary>One line: place, what is wrong, what would cure it.</summary>
+    public string Say(Voice voice)
+    {
+        string?[] place = [Path.Length > 0 ? Path : null, Line is { } line ? voice.Say($"line {line}", $"línea {line}") : null];
+        var where = string.Join(", ", place.Where(p => p is not null));
+        return (where.Length > 0 ? where + ": " : "") + $"{Text(voice)} {Cure(voice)}";
+    }
 }
 
 /// <summary>How hard a limit of the trade is (see docs/job rules: never, or at the finisher's own word).</summary>
