@@ -15,13 +15,20 @@ public enum SourceStanding
     Derived,
     /// <summary>Entered by the finisher or taken from the product's data sheet as entered.</summary>
     Entered,
+    /// <summary>A cautious figure of this program, where nothing better was given.</summary>
+    Assumed,
 }
 
 /// <summary>A source that a number may rest on. All of them are listed by <see cref="Sources"/>.</summary>
-public sealed record Source(string Id, string Title, SourceStanding Standing);
+public sealed record Source(string Id, Phrase Title, SourceStanding Standing)
+{
+    /// <summary>A published document keeps its own title; what is said about it is said in both languages.</summary>
+    public Source(string id, string document, Phrase says, SourceStanding standing)
+        : this(id, v => $"{document}: {says(v)}", standing) { }
+}
 
 /// <summary>One input of a number, by name and as shown.</summary>
 public sealed record BasisInput(Phrase Name, Phrase Value);
 
-/// <summary>Where a number comes from: formula, inputs and source.</summary>
+/// <summary>Where a number comes from: formula in symbols, inputs and source.</summary>
 public sealed record Basis(string Formula, IReadOnlyList<BasisInput> Inputs, Source Source);

@@ -3,16 +3,74 @@ namespace Lapwise.Core.Explain;
 /// <summary>The one registry of what numbers rest on; <c>docs/sources.md</c> is written from it.</summary>
 public static partial class Sources
 {
-    public static readonly Source Geometry = new("geometry", "Plane geometry", SourceStanding.Derived);
-    public static readonly Source AsEntered = new("entered", "As entered, or from the product's data sheet as entered", SourceStanding.Entered);
-    public static readonly Source Trade = new("trade", "Common practice, no source", SourceStanding.CommonPractice);
-    public static readonly Source Handbook44 = new("nist-hb44", "NIST Handbook 44, Appendix C: the US gallon is 231 cubic inches", SourceStanding.Read);
-    public static readonly Source AlduchovEskridge = new("alduchov-eskridge-1996", "Alduchov & Eskridge, J. Appl. Meteor. 35 (1996) 601-609: Magnus form of saturation vapour pressure over water", SourceStanding.ReadSecondHand);
-    public static readonly Source Iso8502Part4 = new("iso-8502-4", "ISO 8502-4: probability of condensation before paint application; 3 °C above the dew point", SourceStanding.ReadSecondHand);
-    public static readonly Source Ufgs09971 = new("ufgs-09971", "UFGS-09971 section 3.7.1.3: each 10 °C rise about halves pot life", SourceStanding.Read);
-    public static readonly Source FilmSpread = new("film-spread", "Spreading-rate identity: 1 L covers 1 m² at 1000 µm; 1604 ft²·mil per US gallon", SourceStanding.ReadSecondHand);
-    public static readonly Source Bowditch = new("bowditch", "Compass (Bowditch) rule of traverse adjustment", SourceStanding.FromMemory);
+    public static readonly Source Geometry = new("geometry", v => v.Say("Plane geometry", "Geometría plana"), SourceStanding.Derived);
+
+    public static readonly Source AsEntered = new("entered",
+        v => v.Say("As entered, or from the product's data sheet as entered", "Tal como se anotó, o de la ficha técnica del producto tal como se anotó"),
+        SourceStanding.Entered);
+
+    public static readonly Source Trade = new("trade", v => v.Say("Common practice, no source", "Práctica común, sin fuente"), SourceStanding.CommonPractice);
+
+    public static readonly Source CautiousGuess = new("cautious-guess",
+        v => v.Say("A cautious figure of this program where none was given", "Cifra prudente de este programa cuando no se dio ninguna"),
+        SourceStanding.Assumed);
+
+    public static readonly Source Handbook44 = new("nist-hb44", "NIST Handbook 44, Appendix C",
+        v => v.Say("the US gallon is 231 cubic inches", "el galón de EE. UU. son 231 pulgadas cúbicas"), SourceStanding.Read);
+
+    public static readonly Source AlduchovEskridge = new("alduchov-eskridge-1996", "Alduchov & Eskridge, J. Appl. Meteor. 35 (1996) 601-609",
+        v => v.Say("Magnus form of the saturation vapour pressure over water", "forma de Magnus de la presión de vapor de saturación sobre agua"),
+        SourceStanding.ReadSecondHand);
+
+    public static readonly Source Iso8502Part4 = new("iso-8502-4", "ISO 8502-4",
+        v => v.Say("probability of condensation before paint application; surface 3 °C above the dew point", "probabilidad de condensación antes de pintar; superficie 3 °C sobre el punto de rocío"),
+        SourceStanding.ReadSecondHand);
+
+    public static readonly Source MilHdbk1110 = new("mil-hdbk-1110", "MIL-HDBK-1110 (UFC 3-190-06)",
+        v => v.Say("surface 5 °F above the dew point and rising, measured about every 4 h (9.6.6); pot life falls with heat and batch size (7.3.1.1); thinning leaves less dry film (9.6.8.3)",
+            "superficie 5 °F sobre el punto de rocío y en aumento, medida cada 4 h más o menos (9.6.6); la vida de la mezcla cae con el calor y el tamaño de la mezcla (7.3.1.1); diluir deja menos película seca (9.6.8.3)"),
+        SourceStanding.Read);
+
+    public static readonly Source Ufgs09971 = new("ufgs-09971", "UFGS-09971, 3.7.1.3",
+        v => v.Say("each 10 °C (18 °F) rise about halves pot life, each such drop about doubles it; high humidity shortens the pot life of polyurethane",
+            "cada 10 °C (18 °F) más reducen a la mitad la vida de la mezcla y cada 10 °C menos la doblan; la humedad alta acorta la del poliuretano"),
+        SourceStanding.Read);
+
+    public static readonly Source Arrhenius = new("arrhenius",
+        v => v.Say("Arrhenius rate law, drawn through the two points of the data sheet", "Ley de velocidad de Arrhenius, trazada por los dos puntos de la ficha técnica"),
+        SourceStanding.Derived);
+
+    public static readonly Source FilmSpread = new("film-spread",
+        v => v.Say("Spreading-rate identity: 1 L covers 1 m² at 1000 µm; 1604 ft²·mil per US gallon", "Identidad de rendimiento: 1 L cubre 1 m² a 1000 µm; 1604 ft²·mil por galón de EE. UU."),
+        SourceStanding.ReadSecondHand);
+
+    public static readonly Source SagTest = new("astm-d4400", "ASTM D4400",
+        v => v.Say("names the test of the thickest wet film that does not sag; the figure is the data sheet's", "nombra el ensayo de la película húmeda más gruesa que no se descuelga; la cifra es de la ficha técnica"),
+        SourceStanding.FromMemory);
+
+    public static readonly Source RespiratoryProtection = new("29-cfr-1910-134", "29 CFR 1910.134",
+        v => v.Say("respirator programme: medical evaluation, fit test, cartridge change schedule", "programa de respiradores: evaluación médica, prueba de ajuste, cambio programado de cartuchos"),
+        SourceStanding.FromMemory);
+
+    public static readonly Source Bowditch = new("bowditch",
+        v => v.Say("Compass (Bowditch) rule of traverse adjustment", "Regla de la brújula (Bowditch) para compensar un itinerario"), SourceStanding.FromMemory);
 
     public static IReadOnlyList<Source> All { get; } =
-        [Geometry, AsEntered, Trade, Handbook44, AlduchovEskridge, Iso8502Part4, Ufgs09971, FilmSpread, Bowditch];
+    [
+        Geometry, AsEntered, Trade, CautiousGuess, Handbook44, AlduchovEskridge, Iso8502Part4, MilHdbk1110, Ufgs09971,
+        Arrhenius, FilmSpread, SagTest, RespiratoryProtection, Bowditch,
+    ];
+
+    /// <summary>The standing of a source in words.</summary>
+    public static string Say(SourceStanding standing, Voice voice) => standing switch
+    {
+        SourceStanding.Read => voice.Say("read", "leída"),
+        SourceStanding.ReadSecondHand => voice.Say("read in a document that quotes it", "leída en un documento que la cita"),
+        SourceStanding.FromMemory => voice.Say("from memory: confirm before citing", "de memoria: confirmar antes de citar"),
+        SourceStanding.CommonPractice => voice.Say("common practice", "práctica común"),
+        SourceStanding.Derived => voice.Say("provable on the spot", "demostrable al momento"),
+        SourceStanding.Entered => voice.Say("as entered", "tal como se anotó"),
+        SourceStanding.Assumed => voice.Say("assumed", "supuesta"),
+        _ => throw new ArgumentOutOfRangeException(nameof(standing), standing, null),
+    };
 }

@@ -7,6 +7,7 @@ public sealed partial record Voice
     private const double SquareMetresPerSquareFoot = 0.09290304;
     private const double MlPerUsFluidOunce = 29.5735295625;
     private const double GramsPerOunce = 28.349523125;
+    private const double GramsPerMlOfPoundPerGallon = 453.59237 / 3785.411784;
 
     private bool IsUs => Units == UnitSystem.Us;
 
@@ -29,11 +30,26 @@ public sealed partial record Voice
 
     public string Film(double micrometres) => IsUs ? Number(micrometres / 25.4, 1) + " mil" : Number(micrometres, 0) + " µm";
 
-    public string Temperature(double celsius) => IsUs ? Number((celsius * 1.8) + 32, 0) + " °F" : Number(celsius, 1) + " °C";
+    /// <summary>One decimal: a limit missed by half a degree must not read like the limit.</summary>
+    public string Temperature(double celsius) => IsUs ? Number(Fahrenheit(celsius), 1) + " °F" : Number(celsius, 1) + " °C";
+
+    /// <summary>A temperature to reach, rounded up to a whole degree, so that what is advised suffices.</summary>
+    public string TemperatureAtLeast(double celsius) => IsUs ? Number(Up(Fahrenheit(celsius)), 0) + " °F" : Number(Up(celsius), 0) + " °C";
+
+    /// <summary>A temperature not to pass, rounded down to a whole degree.</summary>
+    public string TemperatureAtMost(double celsius) => IsUs ? Number(-Up(-Fahrenheit(celsius)), 0) + " °F" : Number(-Up(-celsius), 0) + " °C";
 
     public string TemperatureDifference(double kelvin) => IsUs ? Number(kelvin * 1.8, 1) + " °F" : Number(kelvin, 1) + " °C";
 
     public string Percent(double fraction, int decimals = 0) => Number(fraction * 100, decimals) + " %";
+
+    /// <summary>A share not to pass, rounded down to a whole per cent.</summary>
+    public string PercentAtMost(double fraction) => Number(-Up(-fraction * 100), 0) + " %";
+
+    public string Density(double gPerMl) => IsUs ? Number(gPerMl / GramsPerMlOfPoundPerGallon, 2) + " lb/gal" : Number(gPerMl, 3) + " g/mL";
+
+    /// <summary>How far one volume goes: ft²/gal or m²/L.</summary>
+    public string SpreadingRate(double m2PerL) => IsUs ? Number(m2PerL * MlPerUsFluidOunce * 128 / 1000 / SquareMetresPerSquareFoot, 0) + " ft²/gal" : Number(m2PerL, 2) + " m²/L";
 
     /// <summary>A span of time: <c>45 s</c>, <c>12 min 30 s</c>, <c>2 h 05 min</c>.</summary>
     public static string Span(double seconds)
@@ -54,6 +70,11 @@ public sealed partial record Voice
         var whole = (long)Math.Round(seconds);
         return whole < 3600 ? $"{whole / 60}:{whole % 60:00}" : $"{whole / 3600}:{whole % 3600 / 60:00}:{whole % 60:00}";
     }
+
+    private static double Fahrenheit(double celsius) => (celsius * 1.8) + 32;
+
+    /// <summary>The next whole number up; what is a whole number but for float dust stays.</summary>
+    private static double Up(double value) => Math.Ceiling(value - 1e-9);
 
     private static string FeetAndInches(double metres)
     {

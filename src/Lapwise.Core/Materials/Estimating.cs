@@ -1,3 +1,4 @@
+using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Measure;
 
@@ -6,5 +7,63 @@ namespace Lapwise.Core.Materials;
 /// <summary>How much of each product, in what mix?</summary>
 public static class Estimating
 {
-    public static JobMaterials Estimate(Job job, MeasuredJob measured) => throw new NotSupportedException();
+    public static JobMaterials Estimate(Job job, MeasuredJob measured) =>
+        new([.. job.System.Select(coat => EstimateCoat(coat, job, measured))]);
+
+    private static CoatMaterial EstimateCoat(Coat coat, Job job, MeasuredJob measured)
+    {
+        var takes = Consumption.Of(coat, job.Tools);
+        var areaM2 = measured.Total.CoatedM2;
+        IReadOnlyList<EdgeStrip> strips = [.. measured.Tops.SelectMany(t => t.Faces).SelectMany(f => f.Strips)];
+
+        var netMl = takes.NetMl(areaM2);
+        IReadOnlyList<Loss> beforeCups = areaM2 > 0 ? LossesBeforeCups(takes, coat, job.Crew.Count, strips) : [];
+        var batches = takes.BatchesFor(netMl + beforeCups.Sum(l => l.Ml));
+        IReadOnlyList<Loss> losses = [.. beforeCups, .. Named(LossKind.CupResidue, batches * takes.CupMlPerBatch)];
+        var needMl = netMl + losses.Sum(l => l.Ml);
+        var thinnerMl = needMl * coat.ThinnerFraction;
+
+        return new CoatMaterial(
+            coat,
+            areaM2,
+            takes.SpreadMlPerM2,
+            Film.Dry(coat.WetFilm, coat.Product.VolumeSolids, coat.ThinnerFraction),
+            netMl,
+            losses,
+            thinnerMl,
+            batches,
+            FilmReasons.Of(coat, takes, measured, needMl, thinnerMl),
+            BasisOf(coat, takes, areaM2, job.Crew.Count));
+    }
+
+    private static IReadOnlyList<Loss> LossesBeforeCups(Consumption takes, Coat coat, int people, IReadOnlyList<EdgeStrip> strips) =>
+    [
+        .. Named(LossKind.RollerCharge, people * takes.RollerMlPerPerson),
+        .. Named(LossKind.TrayResidue, people * takes.TrayMlPerPerson),
+        .. Named(coat.Product.Method is ApplicationMethod.Poured ? LossKind.RunOff : LossKind.EdgePass,
+            takes.EdgeLossMl(strips.Sum(s => s.AreaM2), strips.Sum(s => s.LengthM))),
+    ];
+
+    private static IEnumerable<Loss> Named(LossKind kind, double ml) => ml > 0 ? [new Loss(kind, ml)] : [];
+
+    private static Basis BasisOf(Coat coat, Consumption takes, double areaM2, int people)
+    {
+        List<BasisInput> inputs =
+        [
+            new(v => v.Say("film area A", "área de película A"), v => v.Area(areaM2)),
+            new(v => v.Say("wet film WFT", "película húmeda WFT"), v => v.Film(coat.WetFilm.Micrometres)),
+            new(v => v.Say("thinner f, share of A and B", "diluyente f, parte de A y B"), v => v.Percent(coat.ThinnerFraction, 1)),
+            new(v => v.Say("volume solids VS", "sólidos en volumen VS"), v => v.Percent(coat.Product.VolumeSolids, 1)),
+        ];
+        if (takes.RollerMlPerPerson > 0) inputs.Add(new(v => v.Say("roller charge, each person", "carga del rodillo, por persona"), v => v.Volume(takes.RollerMlPerPerson)));
+        if (takes.TrayMlPerPerson > 0) inputs.Add(new(v => v.Say("left in the tray, each person", "queda en la bandeja, por persona"), v => v.Volume(takes.TrayMlPerPerson)));
+        if (takes.PerPersonMl > 0) inputs.Add(new(v => v.Say("people", "personas"), v => v.Number(people, 0)));
+        if (takes.CupMlPerBatch > 0) inputs.Add(new(v => v.Say("left in the cup, each batch", "queda en el vaso, por mezcla"), v => v.Volume(takes.CupMlPerBatch)));
+        if (takes.EdgeShare > 0) inputs.Add(new(v => v.Say("lost of what goes on edges", "se pierde de lo que va en los cantos"), v => v.Percent(takes.EdgeShare, 1)));
+        if (takes.RunOffMlPerM > 0) inputs.Add(new(
+            v => v.Say($"runs off the edges, like a strip {v.Length(Consumption.RunOffWidthM)} wide (common practice, no source)",
+                $"escurre por los cantos, como una franja de {v.Length(Consumption.RunOffWidthM)} (práctica común, sin fuente)"),
+            v => v.Say($"{v.Volume(takes.RunOffMlPerM)} each metre", $"{v.Volume(takes.RunOffMlPerM)} por metro")));
+        return new Basis("V = A · WFT / (1 + f); DFT = WFT · VS / (1 + f)", inputs, Sources.FilmSpread);
+    }
 }
