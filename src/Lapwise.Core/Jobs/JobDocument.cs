@@ -16,14 +16,21 @@ public sealed record JobDocument
     public int Lapwise { get; init; } = CurrentVersion;
     /// <summary>The name the customer knows the job by.</summary>
     public string Name { get; init; } = "";
+    /// <summary>The units this job is shown and written in; amounts may be entered in any.</summary>
     public UnitSystem Units { get; init; } = UnitSystem.Us;
+    /// <summary>The language this job is read in.</summary>
     public Language Language { get; init; } = Language.English;
+    /// <summary>The room on the day.</summary>
     public RoomDocument Room { get; init; } = new();
+    /// <summary>Who works, at least one.</summary>
     public IReadOnlyList<PersonDocument> Crew { get; init; } = [];
+    /// <summary>What is coated.</summary>
     public IReadOnlyList<TopDocument> Tops { get; init; } = [];
     /// <summary>The ordered coats of the job.</summary>
     public IReadOnlyList<CoatDocument> System { get; init; } = [];
+    /// <summary>What rollers, trays and cups keep back, and what can be read on cup and scale.</summary>
     public ToolsDocument? Tools { get; init; }
+    /// <summary>What the plan is asked to keep.</summary>
     public AimsDocument? Aims { get; init; }
     /// <summary>Products carried inside the file; looked up before the library.</summary>
     public IReadOnlyList<ProductDocument>? Products { get; init; }
@@ -32,8 +39,11 @@ public sealed record JobDocument
 /// <summary>The room today. Three temperatures, never one.</summary>
 public sealed record RoomDocument
 {
+    /// <summary>Air temperature: drying follows it.</summary>
     public Entry Air { get; init; } = "";
+    /// <summary>Relative humidity of the air, as <c>45 %</c>.</summary>
     public Entry Humidity { get; init; } = "";
+    /// <summary>How the air moves over the film.</summary>
     public AirMovement AirMovement { get; init; } = AirMovement.Still;
     /// <summary>Temperature of the top itself.</summary>
     public Entry Surface { get; init; } = "";
@@ -48,7 +58,9 @@ public enum AirMovement { Still, Slight, Moving }
 /// <summary>One pair of hands and its pace. A pace left out is the stated default.</summary>
 public sealed record PersonDocument
 {
+    /// <summary>What the person is called on the plan.</summary>
     public string Name { get; init; } = "";
+    /// <summary>How fast the person works; left out: the stated default.</summary>
     public PaceDocument? Pace { get; init; }
 }
 
@@ -70,11 +82,15 @@ public sealed record PaceDocument
 
 public sealed record TopDocument
 {
+    /// <summary>What the top is called; unique in the job.</summary>
     public string Name { get; init; } = "";
+    /// <summary>Thickness of the top, from which edges take their width.</summary>
     public Entry? Thickness { get; init; }
+    /// <summary>The closed boundary, as measured.</summary>
     public OutlineDocument Outline { get; init; } = new();
     /// <summary>One for each side, by the side's letter (A, B, C … in walking order).</summary>
     public IReadOnlyDictionary<string, EdgeDocument> Edges { get; init; } = new Dictionary<string, EdgeDocument>(StringComparer.Ordinal);
+    /// <summary>Holes in the top.</summary>
     public IReadOnlyList<CutoutDocument>? Cutouts { get; init; }
     /// <summary>Planned joints straight across the flat.</summary>
     public IReadOnlyList<BreakDocument>? Breaks { get; init; }
@@ -92,6 +108,7 @@ public enum OutlineShape { Rectangle, L, U, RoundedRectangle, Circle, Ellipse, W
 /// </summary>
 public sealed record OutlineDocument
 {
+    /// <summary>How the outline is entered.</summary>
     public OutlineShape Shape { get; init; } = OutlineShape.Rectangle;
     /// <summary>Rectangle, rounded rectangle, ellipse: along A. L, U: the whole back.</summary>
     public Entry? Length { get; init; }
@@ -103,8 +120,11 @@ public sealed record OutlineDocument
     public Entry? RightLegDepth { get; init; }
     /// <summary>U: the left leg, measured from the back wall.</summary>
     public Entry? LeftLegLength { get; init; }
+    /// <summary>U: how deep the left leg is (its width in plan).</summary>
     public Entry? LeftLegDepth { get; init; }
+    /// <summary>Rounded rectangle: radius of its corners.</summary>
     public Entry? Radius { get; init; }
+    /// <summary>Circle: its diameter.</summary>
     public Entry? Diameter { get; init; }
     /// <summary>Walk: the sides in order.</summary>
     public IReadOnlyList<WalkedSideDocument>? Sides { get; init; }
@@ -132,8 +152,11 @@ public enum Bend { Right, Left }
 /// <summary>A measured line between two corners. Corner A is where side A starts.</summary>
 public sealed record DiagonalDocument
 {
+    /// <summary>Letter of the corner measured from; a corner is named for the side that starts there.</summary>
     public string From { get; init; } = "";
+    /// <summary>Letter of the corner measured to.</summary>
     public string To { get; init; } = "";
+    /// <summary>The length measured.</summary>
     public Entry Length { get; init; } = "";
 }
 
@@ -142,6 +165,7 @@ public enum EdgeKind { Open, Wall, Splash, Waterfall }
 
 public sealed record EdgeDocument
 {
+    /// <summary>What the side is.</summary>
     public EdgeKind Kind { get; init; } = EdgeKind.Wall;
     /// <summary>Open: the shape of the edge.</summary>
     public ProfileDocument? Profile { get; init; }
@@ -182,7 +206,9 @@ public enum ProfileShape
 
 public sealed record ProfileDocument
 {
+    /// <summary>The shape.</summary>
     public ProfileShape Shape { get; init; } = ProfileShape.Square;
+    /// <summary>Radius of the rounds or leg of the bevel.</summary>
     public Entry? Radius { get; init; }
     /// <summary>Coated width under the top.</summary>
     public Entry? Underside { get; init; }
@@ -198,11 +224,17 @@ public enum CutoutShape { Rectangle, RoundedRectangle, Circle, Ellipse }
 /// <summary>A hole, placed by its centre: a distance along side A from A's start, and a distance in from side A.</summary>
 public sealed record CutoutDocument
 {
+    /// <summary>What the hole is for.</summary>
     public string Name { get; init; } = "";
+    /// <summary>The shape of the hole.</summary>
     public CutoutShape Shape { get; init; } = CutoutShape.Rectangle;
+    /// <summary>Size of the hole along side A.</summary>
     public Entry? Length { get; init; }
+    /// <summary>Size of the hole square to side A.</summary>
     public Entry? Depth { get; init; }
+    /// <summary>Rounded rectangle: radius of its corners.</summary>
     public Entry? Radius { get; init; }
+    /// <summary>Circle: its diameter.</summary>
     public Entry? Diameter { get; init; }
     /// <summary>Centre, measured along side A from its start.</summary>
     public Entry Along { get; init; } = "";
@@ -215,6 +247,7 @@ public sealed record CutoutDocument
 /// <summary>A planned joint straight across the flat, square to a side.</summary>
 public sealed record BreakDocument
 {
+    /// <summary>Letter of the side it starts from, square to it.</summary>
     public string Side { get; init; } = "A";
     /// <summary>Distance from the start of that side.</summary>
     public Entry At { get; init; } = "";
@@ -224,6 +257,7 @@ public sealed record CoatDocument
 {
     /// <summary>Id of the product.</summary>
     public string Product { get; init; } = "";
+    /// <summary>Colour, as the customer and the tin name it.</summary>
     public string? Color { get; init; }
     /// <summary>Wet film to apply; left out: the middle of the product's range.</summary>
     public Entry? WetFilm { get; init; }
