@@ -1,0 +1,84 @@
+using System.Net;
+using System.Text.Json.Serialization;
+using Lapwise.Core.Answers;
+using Lapwise.Core.Jobs;
+using Lapwise.Server.Features.Jobs;
+using Lapwise.Server.Features.Products;
+using Lapwise.Server.Http;
+using Lapwise.Store;
+using Lapwise.Wire;
+
+namespace Lapwise.Server;
+
+/// <summary>The whole server: the store, the API, and the page's files.</summary>
+public static class LapwiseServer
+{
+    /// <summary>Largest body of a request; a job document is some 20 kB.</summary>
+    public const int MostRequestBytes = 5 * 1024 * 1024;
+
+    public static WebApplication Build(ServerSettings settings, TimeProvider time)
+    {
+        var builder = WebApplication.CreateBuilder(new WebApplicationOptions
+        {
+            ApplicationName = typeof(LapwiseServer).Assembly.GetName().Name,
+            ContentRootPath = AppContext.BaseDirectory,
+        });
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            // Loopback only: until there are accounts nobody but this machine may ask.
+            kestrel.Listen(IPAddress.Loopback, settings.Port);
+            kestrel.Limits.MaxRequestBodySize = MostRequestBytes;
+            kestrel.AddServerHeader = false;
+        });
+        // A page of another site that resolves its own name to this machine is turned away by its host name.
+        builder.Configuration["AllowedHosts"] = "localhost;127.0.0.1;[::1]";
+        builder.Logging.AddFilter("Microsoft", LogLevel.Warning);
+
+        builder.Services.AddSingleton(time);
+        builder.Services.AddShopOnSqlite(settings.DatabasePath);
+        builder.Services.AddProblemDetails();
+        builder.Services.AddOpenApi(options => options.AddDocumentTransformer((document, _, _) =>
+        {
+            document.Info.Title = "Lapwise";
+            document.Info.Version = ProgramVersion.Own;
+            return Task.CompletedTask;
+        }));
+        builder.Services.ConfigureHttpJsonOptions(json =>
+        {
+            json.SerializerOptions.DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull;
+            json.SerializerOptions.TypeInfoResolverChain.Insert(0, JobJson.Default);
+            json.SerializerOptions.TypeInfoResolverChain.Insert(1, AnswerJson.Default);
+            json.SerializerOptions.TypeInfoResolverChain.Insert(2, WireJson.Default);
+        });
+
+        var app = builder.Build();
+        app.UseExceptionHandler();
+        app.UseStatusCodePages();
+        app.Use(Safeguards.OnEveryAnswer);
+
+        app.MapOpenApi("/api/openapi.json");
+        var api = app.MapGroup("/api");
+        ListJobs.Map(api);
+        CreateJob.Map(api);
+        ReadJob.Map(api);
+        SaveJob.Map(api);
+        RemoveJob.Map(api);
+        ListProducts.Map(api);
+        ReadProduct.Map(api);
+        SaveProduct.Map(api);
+        api.MapFallback(() => Problems.NotFound());
+
+        app.MapStaticAssets();
+        app.MapFallbackToFile("index.html");
+        return app;
+    }
+
+    /// <summary>Opens the database, puts the demo in where it is new, and listens.</summary>
+    public static async Task Start(WebApplication app, CancellationToken cancel)
+    {
+        await app.Services.OpenShop(cancel);
+        await app.StartAsync(cancel);
+    }
+
+    public static string AddressOf(WebApplication app) => app.Urls.First();
+}

@@ -1,0 +1,121 @@
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
+using Lapwise.Core.Jobs;
+using Microsoft.EntityFrameworkCore;
+
+namespace Lapwise.Store;
+
+/// <summary>The jobs of the shop.</summary>
+public sealed class JobShelf(IDbContextFactory<ShopDatabase> databases, TimeProvider time)
+    : DocumentShelf<JobDocument>(databases, time, JobJson.Default.JobDocument)
+{
+    protected override string NameOf(JobDocument document) => document.Name;
+    private protected override IQueryable<DocumentRow> Rows(ShopDatabase database) => database.Jobs;
+    private protected override DocumentRow NewRow() => new JobRow();
+}
+
+/// <summary>The coatings the shop works with, each under its product id.</summary>
+public sealed class ProductShelf(IDbContextFactory<ShopDatabase> databases, TimeProvider time)
+    : DocumentShelf<ProductDocument>(databases, time, JobJson.Default.ProductDocument)
+{
+    protected override string NameOf(ProductDocument document) => document.Name;
+    private protected override IQueryable<DocumentRow> Rows(ShopDatabase database) => database.Products;
+    private protected override DocumentRow NewRow() => new ProductRow();
+}
+
+/// <summary>
+/// Documents of one kind, whole, each with a version that counts its changes.
+/// Safe to use from many requests at once: every call has a database session of its own.
+/// </summary>
+public abstract class DocumentShelf<T>(IDbContextFactory<ShopDatabase> databases, TimeProvider time, JsonTypeInfo<T> json)
+{
+    protected abstract string NameOf(T document);
+    private protected abstract IQueryable<DocumentRow> Rows(ShopDatabase database);
+    private protected abstract DocumentRow NewRow();
+
+    /// <summary>Every document without its content, last changed first.</summary>
+    public async Task<IReadOnlyList<Listed>> List(CancellationToken cancel)
+    {
+        await using var database = await databases.CreateDbContextAsync(cancel);
+        var rows = await Rows(database)
+            .OrderByDescending(r => r.ChangedAtTicks).ThenBy(r => r.Id)
+            .Select(r => new { r.Id, r.Name, r.Version, r.ChangedAtTicks })
+            .ToListAsync(cancel);
+        return [.. rows.Select(r => new Listed(r.Id, r.Name, r.Version, Instant(r.ChangedAtTicks)))];
+    }
+
+    /// <summary>Every document with its content, by id.</summary>
+    public async Task<IReadOnlyList<T>> All(CancellationToken cancel)
+    {
+        await using var database = await databases.CreateDbContextAsync(cancel);
+        var rows = await Rows(database).AsNoTracking().OrderBy(r => r.Id).ToListAsync(cancel);
+        return [.. rows.Select(r => Read(r).Document)];
+    }
+
+    /// <summary>One document, or null.</summary>
+    public async Task<Stored<T>?> Find(string id, CancellationToken cancel)
+    {
+        await using var database = await databases.CreateDbContextAsync(cancel);
+        return await Rows(database).AsNoTracking().FirstOrDefaultAsync(r => r.Id == id, cancel) is { } row ? Read(row) : null;
+    }
+
+    /// <summary>Puts a new document in; clashes where the id is taken.</summary>
+    public async Task<SaveOutcome<T>> Add(string id, T document, CancellationToken cancel)
+    {
+        if (await Find(id, cancel) is { } taken) return new SaveOutcome<T>.Clash(taken);
+        await using var database = await databases.CreateDbContextAsync(cancel);
+        var row = NewRow();
+        row.Id = id;
+        Write(row, document, version: 1);
+        database.Add(row);
+        try
+        {
+            await database.SaveChangesAsync(cancel);
+            return new SaveOutcome<T>.Done(Read(row));
+        }
+        catch (DbUpdateException)
+        {
+            // Taken in the meantime is an answer; anything else (a full disk, a locked file) stays an accident.
+            if (await Find(id, cancel) is { } inStore) return new SaveOutcome<T>.Clash(inStore);
+            throw;
+        }
+    }
+
+    /// <summary>Replaces a document, if it still stands at the version the change was made from.</summary>
+    public Task<SaveOutcome<T>> Replace(string id, T document, long fromVersion, CancellationToken cancel) =>
+        Change(id, fromVersion, (_, row) => Write(row, document, fromVersion + 1), cancel);
+
+    /// <summary>Takes a document out, if it still stands at that version; the answer holds what was taken out.</summary>
+    public Task<SaveOutcome<T>> Remove(string id, long fromVersion, CancellationToken cancel) =>
+        Change(id, fromVersion, (database, row) => database.Remove(row), cancel);
+
+    private async Task<SaveOutcome<T>> Change(string id, long fromVersion, Action<ShopDatabase, DocumentRow> change, CancellationToken cancel)
+    {
+        await using var database = await databases.CreateDbContextAsync(cancel);
+        if (await Rows(database).FirstOrDefaultAsync(r => r.Id == id, cancel) is not { } row) return new SaveOutcome<T>.Missing();
+        if (row.Version != fromVersion) return new SaveOutcome<T>.Clash(Read(row));
+        change(database, row);
+        try
+        {
+            await database.SaveChangesAsync(cancel);
+            return new SaveOutcome<T>.Done(Read(row));
+        }
+        catch (DbUpdateConcurrencyException)
+        {
+            return await Find(id, cancel) is { } inStore ? new SaveOutcome<T>.Clash(inStore) : new SaveOutcome<T>.Missing();
+        }
+    }
+
+    private void Write(DocumentRow row, T document, long version)
+    {
+        row.Name = NameOf(document);
+        row.Version = version;
+        row.ChangedAtTicks = time.GetUtcNow().UtcTicks;
+        row.Json = JsonSerializer.Serialize(document, json);
+    }
+
+    private Stored<T> Read(DocumentRow row) =>
+        new(row.Id, JsonSerializer.Deserialize(row.Json, json)!, row.Version, Instant(row.ChangedAtTicks));
+
+    private static DateTimeOffset Instant(long utcTicks) => new(utcTicks, TimeSpan.Zero);
+}

@@ -1,0 +1,45 @@
+using Microsoft.EntityFrameworkCore;
+
+namespace Lapwise.Store;
+
+/// <summary>
+/// The shop's database: whole documents as JSON, with only what lists and saving need beside them.
+/// Instants are integer UTC ticks, because not every engine orders its own date type.
+/// </summary>
+public sealed class ShopDatabase(DbContextOptions<ShopDatabase> options) : DbContext(options)
+{
+    internal DbSet<JobRow> Jobs => Set<JobRow>();
+    internal DbSet<ProductRow> Products => Set<ProductRow>();
+
+    protected override void OnModelCreating(ModelBuilder modelBuilder)
+    {
+        Shape<JobRow>(modelBuilder, "jobs");
+        Shape<ProductRow>(modelBuilder, "products");
+    }
+
+    private static void Shape<TRow>(ModelBuilder model, string table) where TRow : DocumentRow
+    {
+        var row = model.Entity<TRow>().ToTable(table);
+        row.HasKey(r => r.Id);
+        row.Property(r => r.Id).HasColumnName("id").HasMaxLength(DocumentId.MostCharacters);
+        row.Property(r => r.Name).HasColumnName("name");
+        row.Property(r => r.Version).HasColumnName("version").IsConcurrencyToken();
+        row.Property(r => r.ChangedAtTicks).HasColumnName("changed_at_ticks");
+        row.Property(r => r.Json).HasColumnName("json");
+    }
+}
+
+/// <summary>A stored document as its table holds it.</summary>
+internal abstract class DocumentRow
+{
+    public string Id { get; set; } = "";
+    public string Name { get; set; } = "";
+    /// <summary>Counts every change from 1; a save names the version it was made from.</summary>
+    public long Version { get; set; }
+    public long ChangedAtTicks { get; set; }
+    public string Json { get; set; } = "";
+}
+
+internal sealed class JobRow : DocumentRow;
+
+internal sealed class ProductRow : DocumentRow;
