@@ -1,0 +1,61 @@
+namespace Lapwise.Core.Work.Order;
+
+/// <summary>
+/// The best order of sections: smallest worst lap age, with the bound that is proven. Resumable in counted steps,
+/// deterministic, and never worse than the sweeps it starts from.
+/// </summary>
+/// <example><code>var search = new OrderSearch(problem); while (search.Step(10_000)) { } var order = search.Best;</code></example>
+public sealed class OrderSearch
+{
+    private readonly OrderProblem _problem;
+    private readonly PartSearch[] _parts;
+
+    /// <exception cref="ArgumentException">No sections, a negative time, or an index out of range.</exception>
+    public OrderSearch(OrderProblem problem)
+    {
+        OrderCheck.Throw(problem);
+        _problem = problem;
+        _parts = [.. OrderParts.Of(problem).Select(part => new PartSearch(part))];
+        Best = Compose();
+    }
+
+    /// <summary>The best order so far, with its bound.</summary>
+    public FoundOrder Best { get; private set; }
+
+    /// <summary>Sections placed so far over all searches.</summary>
+    public long Steps => _parts.Sum(p => p.Steps);
+
+    /// <summary>Goes on for about so many steps; false when nothing is left to find or prove.</summary>
+    public bool Step(long steps)
+    {
+        // Only the part with the worst age, or one that could still raise the bound, is worth the time.
+        var part = _parts.Where(p => !p.IsDone).OrderByDescending(p => p.WorstLapAgeMs).ThenByDescending(p => p.BoundMs).FirstOrDefault();
+        if (part is null || Best.Proven) return false;
+        part.Step(steps);
+        Best = Compose();
+        return !Best.Proven && _parts.Any(p => !p.IsDone);
+    }
+
+    /// <summary>Searches until proven or out of steps.</summary>
+    public static FoundOrder Solve(OrderProblem problem, long mostSteps = 20_000_000)
+    {
+        var search = new OrderSearch(problem);
+        while (search.Steps < mostSteps && search.Step(Math.Min(50_000, mostSteps - search.Steps))) { }
+        return search.Best;
+    }
+
+    private FoundOrder Compose()
+    {
+        if (_parts is [var only]) return only.Order;
+        var sections = new List<Placed>();
+        var offset = 0L;
+        foreach (var part in _parts)
+        {
+            var order = part.Order;
+            sections.AddRange(order.Sections.Select(p => p with { Section = part.Part.Sections[p.Section], StartMs = p.StartMs + offset, EndMs = p.EndMs + offset }));
+            offset = sections.Max(s => s.EndMs);
+        }
+
+        return new FoundOrder(_parts.Max(p => p.WorstLapAgeMs), _parts.Max(p => p.BoundMs), _parts.All(p => p.Order.KeepsLimits), sections, []);
+    }
+}

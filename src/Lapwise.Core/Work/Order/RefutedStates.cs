@@ -1,0 +1,69 @@
+using System.Runtime.InteropServices;
+
+namespace Lapwise.Core.Work.Order;
+
+/// <summary>What a search state is known by, besides its pending deadlines.</summary>
+/// <param name="Done">Set of done sections.</param>
+/// <param name="Left">Left in the batch, mL.</param>
+/// <param name="Life">Left of the batch's life.</param>
+internal readonly record struct SearchState(UInt128 Done, int Batch, long Now, double Left, long Life);
+
+/// <summary>
+/// Per set of done sections, the states already refuted: pending deadlines relative to now, and what is left of the
+/// batch. A state is covered when a kept one was at least as loose everywhere.
+/// </summary>
+internal sealed class RefutedStates(int[] free, int mostVectors, int mostPerSet)
+{
+    public const int MostSections = 128;
+
+    private readonly Dictionary<(UInt128 Done, int Batch), List<Kept>> _bySet = [];
+    private int _count;
+
+    public bool Covers(in SearchState state, long[] deadlines)
+    {
+        if (!_bySet.TryGetValue((state.Done, state.Batch), out var all)) return false;
+        foreach (ref readonly var kept in CollectionsMarshal.AsSpan(all))
+        {
+            if (state.Left > kept.Left + 1e-9 || state.Life > kept.Life) continue;
+            if (NoLooser(state, deadlines, kept.Deadlines)) return true;
+        }
+
+        return false;
+    }
+
+    public void Add(in SearchState state, long[] deadlines)
+    {
+        if (_count >= mostVectors) return;
+        ref var all = ref CollectionsMarshal.GetValueRefOrAddDefault(_bySet, (state.Done, state.Batch), out _);
+        all ??= new List<Kept>(1);
+        if (all.Count >= mostPerSet) return;
+        all.Add(new Kept(Relative(state, deadlines), state.Left, state.Life));
+        _count++;
+    }
+
+    private long[] Relative(in SearchState state, long[] deadlines)
+    {
+        var pending = 0;
+        foreach (var u in free)
+            if (IsPending(state, deadlines, u)) pending++;
+        var relative = new long[pending];
+        var i = 0;
+        foreach (var u in free)
+            if (IsPending(state, deadlines, u)) relative[i++] = deadlines[u] - state.Now;
+        return relative;
+    }
+
+    private bool NoLooser(in SearchState state, long[] deadlines, long[] refuted)
+    {
+        // Which sections carry a deadline follows from the set, so the vectors run in step.
+        var i = 0;
+        foreach (var u in free)
+            if (IsPending(state, deadlines, u) && deadlines[u] - state.Now > refuted[i++]) return false;
+        return true;
+    }
+
+    private static bool IsPending(in SearchState state, long[] deadlines, int u) =>
+        deadlines[u] != LapGraph.Unlimited && (state.Done & ((UInt128)1 << u)) == 0;
+
+    private readonly record struct Kept(long[] Deadlines, double Left, long Life);
+}

@@ -1,0 +1,92 @@
+namespace Lapwise.Core.Work.Order;
+
+/// <summary>A one-person problem in arrays, with times in its own grain.</summary>
+internal sealed class SoloModel
+{
+    public SoloModel(OrderProblem problem, LapGraph graph)
+    {
+        Graph = graph;
+        Count = problem.Sections.Count;
+        GrainMs = Grain(problem);
+        Duration = problem.Sections.Select(s => s.DurationOf(0) / GrainMs).ToArray();
+        Volume = problem.Sections.Select(s => s.VolumeMl).ToArray();
+        Release = problem.Sections.Select(s => s.NotBeforeMs / GrainMs).ToArray();
+        StartedAt = problem.Sections.Select(s => s.StartedAtMs / GrainMs).ToArray();
+        FreeSections = [.. Enumerable.Range(0, Count).Where(i => StartedAt[i] is null)];
+        FreeFrom = Math.Max(0, Enumerable.Range(0, Count).Where(i => StartedAt[i] is not null).Select(i => StartedAt[i]!.Value + Duration[i]).DefaultIfEmpty(0).Max());
+        LastRelease = FreeSections.Select(i => Release[i]).DefaultIfEmpty(0).Max();
+        ShortestDuration = FreeSections.Select(i => Duration[i]).DefaultIfEmpty(0).Min();
+        Limits = [.. graph.Limits.Select(l => l.Select(x => x == LapGraph.Unlimited ? x : x / GrainMs).ToArray())];
+        Predecessors = Lists(problem.Before.Select(b => (b.Then, b.First)));
+        Successors = Lists(problem.Before);
+        PredecessorCount = [.. Predecessors.Select(p => p.Length)];
+        Mixing = problem.Mixing is { } m ? new GrainedMixing(m.MixMs / GrainMs, m.LifeMs / GrainMs, m.UsableMl, m.MostBatches) : null;
+        ByPromise = [.. FreeSections.OrderByDescending(Eccentricity).ThenBy(i => graph.Neighbours[i].Length).ThenBy(i => i)];
+        (MirrorFirst, MirrorThen) = Mirror();
+    }
+
+    public LapGraph Graph { get; }
+    public int Count { get; }
+    public long GrainMs { get; }
+    public long[] Duration { get; }
+    public double[] Volume { get; }
+    public long[] Release { get; }
+    public long?[] StartedAt { get; }
+    public int[] FreeSections { get; }
+    public int FreeCount => FreeSections.Length;
+    public long FreeFrom { get; }
+    public long LastRelease { get; }
+    public long ShortestDuration { get; }
+    /// <summary>No age is larger than this: all the work, all the mixing, all the waiting.</summary>
+    public long WholeTime => FreeFrom + LastRelease + Duration.Sum() + (Mixing is { } m ? m.Mix * m.MostBatches : 0) - Math.Min(0, StartedAt.Min() ?? 0);
+    public long[][] Limits { get; }
+    public int[][] Predecessors { get; }
+    public int[][] Successors { get; }
+    public int[] PredecessorCount { get; }
+    public GrainedMixing? Mixing { get; }
+    /// <summary>Where a sweep is likely to begin: the far ends first.</summary>
+    public int[] ByPromise { get; }
+
+    /// <summary>
+    /// An order read backwards has the same lap ages, so of two far sections one may be asked to come first.
+    /// Negative where something (a start already made, precedence, mixing) tells the directions apart.
+    /// </summary>
+    public int MirrorFirst { get; }
+    public int MirrorThen { get; }
+
+    private int Eccentricity(int section) => Graph.Rings(section).Count;
+
+    private (int First, int Then) Mirror()
+    {
+        var directed = Mixing is not null || FreeCount != Count || LastRelease > 0 || PredecessorCount.Any(c => c > 0);
+        if (directed || Count < 2) return (-1, -1);
+        var first = ByPromise[0];
+        return (first, Graph.Rings(first)[^1] is [var far, ..] && far != first ? far : ByPromise[1]);
+    }
+
+    private int[][] Lists(IEnumerable<(int From, int To)> pairs)
+    {
+        var lists = Enumerable.Range(0, Count).Select(_ => new SortedSet<int>()).ToArray();
+        foreach (var (from, to) in pairs) lists[from].Add(to);
+        return [.. lists.Select(l => l.ToArray())];
+    }
+
+    private static long Grain(OrderProblem problem)
+    {
+        long grain = 0;
+        foreach (var section in problem.Sections)
+        {
+            foreach (var duration in section.DurationMs) grain = Gcd(grain, duration);
+            grain = Gcd(Gcd(grain, section.NotBeforeMs), Math.Abs(section.StartedAtMs ?? 0));
+        }
+
+        foreach (var lap in problem.Laps) grain = Gcd(grain, lap.LimitMs ?? 0);
+        if (problem.Mixing is { } m) grain = Gcd(Gcd(grain, m.MixMs), m.LifeMs);
+        return Math.Max(1, grain);
+    }
+
+    private static long Gcd(long a, long b) => b == 0 ? a : Gcd(b, a % b);
+}
+
+/// <summary>The mixing rule in the model's grain.</summary>
+internal sealed record GrainedMixing(long Mix, long Life, double UsableMl, int MostBatches);

@@ -1,0 +1,195 @@
+using CsCheck;
+using Lapwise.Core.Work.Order;
+
+namespace Lapwise.Core.Tests.Work.Order;
+
+public sealed class OrderSearchTests
+{
+    [Fact]
+    public void The_search_equals_brute_force_on_small_problems() =>
+        Problems.Small.Sample(problem =>
+        {
+            var order = OrderSearch.Solve(problem);
+            Assert.True(order.Proven);
+            Assert.Equal(BruteForce(problem), order.WorstLapAgeMs);
+            Recheck(problem, order);
+        }, iter: 400);
+
+    [Fact]
+    public void With_mixing_the_search_equals_brute_force()
+    {
+        var gen = from problem in Problems.Small
+                  from mix in Gen.Long[1, 4]
+                  from life in Gen.Long[14, 40]
+                  from most in Gen.Int[1, 3]
+                  from volumes in Gen.Int[1, 4].Array[problem.Sections.Count]
+                  select problem with
+                  {
+                      Sections = [.. problem.Sections.Select((s, i) => s with { VolumeMl = volumes[i] })],
+                      Mixing = new MixingRule(mix, life, 8, most),
+                      Before = [],
+                  };
+        gen.Where(p => p.Sections.Count <= 5).Sample(problem =>
+        {
+            var best = BruteForceWithMixing(problem);
+            var order = OrderSearch.Solve(problem);
+            if (best is { } age)
+            {
+                Assert.True(order.Proven);
+                Assert.Equal(age, order.WorstLapAgeMs);
+            }
+            else
+            {
+                Assert.False(order.KeepsLimits);
+            }
+        }, iter: 300);
+    }
+
+    [Fact]
+    public void A_lap_limit_is_kept_where_any_order_keeps_it()
+    {
+        // Centre with three leaves; the lap to the longest leaf may only be 6 old.
+        var problem = new OrderProblem(
+            [new("c", [2]), new("a", [1]), new("b", [4]), new("d", [3])],
+            [new(0, 1), new(0, 2, 6), new(0, 3)],
+            []);
+        var order = OrderSearch.Solve(problem);
+        Assert.True(order.Proven);
+        var at = order.Sections.ToDictionary(p => p.Section);
+        Assert.True(Age(at[0], at[2]) <= 6);
+    }
+
+    [Fact]
+    public void Sections_already_begun_stay_where_they_are()
+    {
+        var problem = Problems.UnitTime(6, Problems.Path(6));
+        problem = problem with { Sections = [.. problem.Sections.Select((s, i) => i == 2 ? s with { StartedAtMs = -1 } : s)] };
+        var order = OrderSearch.Solve(problem);
+        Assert.Equal(new Placed(2, 0, -1, 0), order.Sections.Single(p => p.Section == 2));
+        Assert.Equal(3, order.WorstLapAgeMs); // both neighbours of what was begun follow it
+        Assert.True(order.Proven);
+    }
+
+    [Fact]
+    public void Waiting_for_a_release_is_done_before_the_first_section()
+    {
+        var problem = Problems.UnitTime(4, Problems.Path(4));
+        problem = problem with { Sections = [.. problem.Sections.Select((s, i) => i == 2 ? s with { NotBeforeMs = 100 } : s)] };
+        var order = OrderSearch.Solve(problem);
+        Assert.Equal(2, order.WorstLapAgeMs);
+        Assert.All(order.Sections, p => Assert.True(p.Section != 2 || p.StartMs >= 100));
+    }
+
+    [Fact]
+    public void Searching_in_slices_gives_the_same_order_as_at_one_go()
+    {
+        var problem = Problems.UnitTime(24, Problems.GridLaps(4, 6));
+        var random = new Random(5);
+        problem = problem with { Sections = [.. problem.Sections.Select(s => s with { DurationMs = [random.Next(80, 180)] })] };
+        var whole = OrderSearch.Solve(problem);
+        var sliced = new OrderSearch(problem);
+        while (sliced.Step(37)) { }
+        Assert.Equal(whole.WorstLapAgeMs, sliced.Best.WorstLapAgeMs);
+        Assert.Equal(whole.Sections, sliced.Best.Sections);
+        Assert.True(sliced.Best.Proven);
+    }
+
+    [Fact]
+    public void A_bound_never_passes_the_best_order_while_searching() =>
+        Problems.Small.Sample(problem =>
+        {
+            var best = BruteForce(problem);
+            var search = new OrderSearch(problem);
+            do
+            {
+                Assert.InRange(search.Best.BoundMs, 0, best);
+                Assert.True(search.Best.WorstLapAgeMs >= best);
+            }
+            while (search.Step(1));
+        }, iter: 100);
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(2001)]
+    public void Too_few_or_too_many_sections_are_refused(int count) =>
+        Assert.NotEmpty(OrderCheck.Faults(Problems.UnitTime(count, [])));
+
+    private static long Age(Placed a, Placed b) => Math.Max(a.EndMs, b.EndMs) - Math.Min(a.StartMs, b.StartMs);
+
+    private static void Recheck(OrderProblem problem, FoundOrder order)
+    {
+        Assert.Equal(problem.Sections.Count, order.Sections.Select(p => p.Section).Distinct().Count());
+        var at = order.Sections.ToDictionary(p => p.Section);
+        foreach (var p in order.Sections) Assert.Equal(problem.Sections[p.Section].DurationMs[0], p.EndMs - p.StartMs);
+        var inTime = order.Sections.OrderBy(p => p.StartMs).ToList();
+        foreach (var (a, b) in inTime.Zip(inTime.Skip(1))) Assert.True(a.EndMs <= b.StartMs);
+        foreach (var (first, then) in problem.Before) Assert.True(at[first].EndMs <= at[then].StartMs);
+        Assert.Equal(problem.Laps.Select(l => Age(at[l.A], at[l.B])).DefaultIfEmpty(0).Max(), order.WorstLapAgeMs);
+    }
+
+    private static long BruteForce(OrderProblem problem)
+    {
+        var best = long.MaxValue;
+        foreach (var order in Problems.Permutations(problem.Sections.Count))
+        {
+            var place = new int[order.Length];
+            for (var i = 0; i < order.Length; i++) place[order[i]] = i;
+            if (problem.Before.Any(b => place[b.First] > place[b.Then])) continue;
+            best = Math.Min(best, WorstAge(problem, order, new bool[order.Length]));
+        }
+
+        return best;
+    }
+
+    private static long? BruteForceWithMixing(OrderProblem problem)
+    {
+        var n = problem.Sections.Count;
+        var rule = problem.Mixing!;
+        long? best = null;
+        foreach (var order in Problems.Permutations(n))
+        {
+            for (var mask = 0; mask < 1 << (n - 1); mask++)
+            {
+                var mixBefore = new bool[n];
+                for (var i = 1; i < n; i++) mixBefore[i] = (mask & (1 << (i - 1))) != 0;
+                if (1 + mixBefore.Count(x => x) > rule.MostBatches || !BatchesHold(problem, order, mixBefore)) continue;
+                var age = WorstAge(problem, order, mixBefore);
+                if (best is null || age < best) best = age;
+            }
+        }
+
+        return best;
+    }
+
+    private static bool BatchesHold(OrderProblem problem, int[] order, bool[] mixBefore)
+    {
+        var rule = problem.Mixing!;
+        double left = rule.UsableMl;
+        var age = rule.MixMs;
+        for (var i = 0; i < order.Length; i++)
+        {
+            if (mixBefore[i]) { left = rule.UsableMl; age = rule.MixMs; }
+            left -= problem.Sections[order[i]].VolumeMl;
+            age += problem.Sections[order[i]].DurationMs[0];
+            if (left < 0 || age > rule.LifeMs) return false;
+        }
+
+        return true;
+    }
+
+    private static long WorstAge(OrderProblem problem, int[] order, bool[] mixBefore)
+    {
+        var start = new long[order.Length];
+        var end = new long[order.Length];
+        long now = 0;
+        for (var i = 0; i < order.Length; i++)
+        {
+            if (mixBefore[i]) now += problem.Mixing!.MixMs;
+            start[order[i]] = now;
+            now += problem.Sections[order[i]].DurationMs[0];
+            end[order[i]] = now;
+        }
+
+        return problem.Laps.Select(l => Math.Max(end[l.A], end[l.B]) - Math.Min(start[l.A], start[l.B])).DefaultIfEmpty(0).Max();
+    }
+}
