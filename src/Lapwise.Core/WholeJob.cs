@@ -19,6 +19,20 @@ public sealed record WholeJob(
     JobSupply Supply,
     IReadOnlyList<Fault> Faults)
 {
+    /// <summary>Everything the phases have to say against a coat, or note of it, hardest first.</summary>
+    /// <param name="coat">Place of the coat in the system, from 0.</param>
+    public IReadOnlyList<Reason> ReasonsOf(int coat) =>
+    [
+        .. new[] { Conditions.Coats[coat].Reasons, Materials.Coats[coat].Reasons, Work.Coats[coat].Reasons, Supply.Coats[coat].Reasons }
+            .SelectMany(reasons => reasons)
+            .DistinctBy(reason => (reason.Code, reason.Text(Voice.Default)))
+            .OrderBy(reason => reason.Limit),
+    ];
+
+    /// <summary>Whether a coat can be worked as planned: every limit of every phase is kept.</summary>
+    /// <param name="coat">Place of the coat in the system, from 0.</param>
+    public bool Holds(int coat) => Work.Coats[coat].Holds && ReasonsOf(coat).All(reason => reason.Limit == Limit.Note);
+
     /// <summary>Works a document through the phases; null with the faults where nothing could be read.</summary>
     public static (WholeJob? Whole, IReadOnlyList<Fault> Faults) From(JobDocument document, IReadOnlyList<ProductDocument> library)
     {

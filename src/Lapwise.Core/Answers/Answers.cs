@@ -17,15 +17,21 @@ public sealed record KitAnswer(double SizeMl, int Count, decimal Price);
 
 public sealed record PlanAnswer(IReadOnlyList<CoatPlanAnswer> Coats);
 
+/// <summary>One coat's order of work. Times in seconds from the first step of the coat, whole milliseconds.</summary>
+/// <param name="LapMarginS">Open time less the worst of all lap and section ages.</param>
+/// <param name="Holds">False: the reasons say why this plan does not work.</param>
 public sealed record CoatPlanAnswer(
     string Product,
     string Method,
     double OpenTimeS,
     string OpenTimeOrigin,
     double PotLifeS,
+    string PotLifeOrigin,
     double WorstLapAgeS,
     double WorstSectionAgeS,
     double LapMarginS,
+    double TargetMarginS,
+    bool Holds,
     ProofAnswer Proof,
     IReadOnlyList<SectionAnswer> Sections,
     IReadOnlyList<LapAnswer> Laps,
@@ -35,19 +41,30 @@ public sealed record CoatPlanAnswer(
 
 public sealed record ProofAnswer(ProofState State, string Of, double BoundS);
 
+/// <summary>One section, in its face's own plane; a vertical face has x along the fold and y away from it.</summary>
+/// <param name="Face">Id of the face, as <c>Sink run/flat</c>.</param>
+/// <param name="AreaM2">Area of the outline less its holes.</param>
+/// <param name="FilmM2">Film area: the same with the edges and rims it carries.</param>
+/// <param name="EdgeM">Length of those edges and rims.</param>
+/// <param name="StandAt">Where the person stands, in the flat's plan.</param>
 public sealed record SectionAnswer(
     string Id, string Top, string Face, IReadOnlyList<double[]> OutlineM, IReadOnlyList<IReadOnlyList<double[]>> HolesM,
-    double AreaM2, double[] StandAt, double DryPassDeg, string Person, double StartS, double WetEndS, double EndS, string Batch);
+    double AreaM2, double FilmM2, double EdgeM, double[] StandAt, string? StandSide, double DryPassDeg,
+    string Person, double StartS, double WetEndS, double EndS, string Batch);
 
 public sealed record LapAnswer(string A, string B, LapKind Kind, double LengthM, double AgeS, double MarginS);
 
+/// <summary>One batch with its ticket, rounded to what cup and scale can be read to.</summary>
+/// <param name="NetMl">A and B that go on its sections.</param>
+/// <param name="VolumeMl">A and B as measured.</param>
 public sealed record BatchAnswer(
-    string Id, double MixStartS, double MixEndS, double UseByS, double VolumeMl,
-    double AMl, double BMl, double ThinnerMl, double AG, double BG, double ThinnerG, double RatioError);
+    string Id, string MixedBy, double MixStartS, double MixEndS, double UseByS, double NetMl, double VolumeMl,
+    double AMl, double BMl, double ThinnerMl, double AG, double BG, double ThinnerG, double RatioError, double RatioErrorByMass);
 
 public sealed record BaselineAnswer(string Name, double WorstLapAgeS);
 
-public sealed record ReasonAnswer(string Code, string Text, string Remedy);
+/// <param name="Limit">never, atYourWord, or note: a note does not stop the plan.</param>
+public sealed record ReasonAnswer(string Code, string Limit, string Text, string Remedy);
 
 /// <summary>The answer of the bare <c>order</c> command.</summary>
 public sealed record OrderAnswer(double WorstLapAgeS, double BoundS, bool Proven, IReadOnlyList<OrderedSectionAnswer> Sections);

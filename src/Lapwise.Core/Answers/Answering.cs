@@ -1,0 +1,76 @@
+using System.Text.Json;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Materials;
+using Lapwise.Core.Measure;
+using Lapwise.Core.Quantities;
+using Lapwise.Core.Supply;
+using Lapwise.Core.Work;
+
+namespace Lapwise.Core.Answers;
+
+/// <summary>Turns the results of the phases into the shapes that leave the core as JSON.</summary>
+public static class Answering
+{
+    public static TakeOffAnswer TakeOff(MeasuredJob measured) =>
+        new([.. measured.Tops.Select(top => Row(top.TakeOff))], Row(measured.Total));
+
+    public static MaterialsAnswer Materials(WholeJob whole) =>
+        new([.. whole.Materials.Coats.Zip(whole.Supply.Coats, Coat)]);
+
+    /// <param name="voice">Language and units of the reasons; the numbers do not change with it.</param>
+    public static PlanAnswer Plan(WholeJob whole, Voice voice) =>
+        new([.. whole.Work.Coats.Select((_, coat) => CoatPlan(whole, coat, voice))]);
+
+    private static TakeOffRow Row(TakeOff t) => new(
+        t.Name, Fine(t.FlatM2), Fine(t.EdgeM2), Fine(t.SplashM2), Fine(t.WaterfallM2), Fine(t.RimM2), Fine(t.CoatedM2), Fine(t.MisclosureM));
+
+    private static CoatMaterialsAnswer Coat(CoatMaterial material, CoatSupply supply) => new(
+        material.Coat.Product.Id, Fine(material.NetMl), Fine(material.LossMl), Fine(material.NeedMl), Fine(material.ThinnerMl),
+        [.. supply.Kits.Select(kit => new KitAnswer(Fine(kit.SizeMl), kit.Count, kit.Price))], supply.CostTotal);
+
+    private static CoatPlanAnswer CoatPlan(WholeJob whole, int coat, Voice voice)
+    {
+        var work = whole.Work.Coats[coat];
+        var tickets = whole.Supply.Coats[coat].Tickets.ToDictionary(t => t.Batch, StringComparer.Ordinal);
+        string Person(int person) => whole.Job.Crew[person].Name;
+
+        return new CoatPlanAnswer(
+            work.Coat.Product.Id,
+            Word(work.Coat.Product.Method),
+            Seconds(work.OpenTimeMs),
+            Word(work.OpenTime.Origin),
+            Seconds((long)Math.Floor(work.PotLife.Seconds * 1000)),
+            Word(work.PotLife.Origin),
+            Seconds(work.WorstLapAgeMs),
+            Seconds(work.WorstSectionAgeMs),
+            Seconds(work.LapMarginMs),
+            Seconds(work.TargetMarginMs),
+            whole.Holds(coat),
+            new ProofAnswer(work.Proof.State, work.Proof.Of, Seconds(work.Proof.BoundMs)),
+            [.. work.Sections.Select(s => Section(s, Person(s.Person)))],
+            [.. work.Laps.Select(l => new LapAnswer(l.A, l.B, l.Kind, Fine(l.LengthM), Seconds(l.AgeMs), Seconds(work.OpenTimeMs - l.AgeMs)))],
+            [.. work.Batches.Select(b => Batch(b, tickets[b.Id], Person(b.MixedBy)))],
+            [.. work.Baselines.Select(b => new BaselineAnswer(b.Name, Seconds(b.WorstAgeMs)))],
+            [.. whole.ReasonsOf(coat).Select(r => new ReasonAnswer(r.Code, Word(r.Limit), r.Text(voice), r.Remedy(voice)))]);
+    }
+
+    private static SectionAnswer Section(Section s, string person) => new(
+        s.Id, s.Face.Top, s.Face.Id, Ring(s.Rings[0]), [.. s.Rings.Skip(1).Select(Ring)],
+        Fine(s.FaceM2), Fine(s.FilmM2), Fine(s.EdgeM), Point(s.StandAt), s.StandSide?.ToString(), Fine(s.DryPassDeg),
+        person, Seconds(s.StartMs), Seconds(s.WetEndMs), Seconds(s.EndMs), s.Batch);
+
+    private static BatchAnswer Batch(Batch b, BatchTicket t, string mixedBy) => new(
+        b.Id, mixedBy, Seconds(b.MixStartMs), Seconds(b.MixEndMs), Seconds(b.UseByMs), Fine(b.NetMl), Fine(t.VolumeMl),
+        Fine(t.AMl), Fine(t.BMl), Fine(t.ThinnerMl), Fine(t.AG), Fine(t.BG), Fine(t.ThinnerG), Fine(t.RatioError), Fine(t.RatioErrorByMass));
+
+    private static List<double[]> Ring(IReadOnlyList<PointM> ring) => [.. ring.Select(Point)];
+
+    private static double[] Point(PointM p) => [Fine(p.X), Fine(p.Y)];
+
+    private static double Seconds(long milliseconds) => milliseconds / 1000.0;
+
+    /// <summary>Drops the dust of binary fractions; far below what any tape, cup or formula here can tell.</summary>
+    private static double Fine(double value) => Math.Round(value, 12);
+
+    private static string Word<T>(T value) where T : struct, Enum => JsonNamingPolicy.CamelCase.ConvertName(value.ToString());
+}
