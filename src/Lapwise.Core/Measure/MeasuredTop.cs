@@ -26,16 +26,6 @@ public sealed record Outline(IReadOnlyList<Segment> Segments, double AreaM2, dou
 /// <summary>A cutout as placed.</summary>
 public sealed record Hole(Cutout Cutout, IReadOnlyList<Segment> Segments, double AreaM2, double PerimeterM);
 
-/// <summary>One piece of a boundary; <see cref="Side"/> is the letter it belongs to.</summary>
-public abstract record Segment(PointM From, PointM To, char Side)
-{
-    public abstract double LengthM { get; }
-    /// <summary>Its part of the boundary integral ½∮(x dy − y dx).</summary>
-    public abstract double SignedAreaM2 { get; }
-    /// <summary>Points after <see cref="From"/> up to and with <see cref="To"/>, chord error at most <paramref name="chordErrorM"/>.</summary>
-    public abstract IReadOnlyList<PointM> Flatten(double chordErrorM);
-}
-
 /// <summary>How well the tape closed.</summary>
 /// <param name="MisclosureM">Length of the vector that was left open; 0 for shapes that close by construction.</param>
 /// <param name="SuspectSides">Every side whose direction lies nearest the misclosure; several tie on square outlines.</param>
@@ -43,6 +33,12 @@ public abstract record Segment(PointM From, PointM To, char Side)
 public sealed record Closure(double MisclosureM, double AllowedM, double PerimeterM, IReadOnlyList<char> SuspectSides, IReadOnlyList<DiagonalCheck> Diagonals)
 {
     public bool Closes => MisclosureM <= AllowedM;
+
+    /// <summary>What the turns lack of a full turn to the right, radians; it is shared out over the turns.</summary>
+    public double TurnMisclosureRad { get; init; }
+
+    /// <summary>What is worth measuring again, in words; the outline is used all the same.</summary>
+    public IReadOnlyList<Reason> Notes { get; init; } = [];
 }
 
 public sealed record DiagonalCheck(char From, char To, double MeasuredM, double ComputedM)
@@ -63,7 +59,8 @@ public enum FaceKind { Flat, Splash, Waterfall }
 /// (from the side's start) and y away from the fold.
 /// </summary>
 /// <param name="Id">Unique in the job, as <c>Sink run/flat</c>, <c>Sink run/splash A</c>.</param>
-/// <param name="Ring">Outer boundary, arcs flattened to 0.1 mm.</param>
+/// <param name="Ring">Outer boundary, clockwise, arcs flattened to 0.1 mm; the first point is not repeated.</param>
+/// <param name="HoleRings">One ring a cutout, in the same form.</param>
 /// <param name="Strips">Nosings, rims, splash tops and ends, panel returns: coated width along a line of the boundary.</param>
 /// <param name="StandLines">Where on the boundary a person can stand: lines of the flat's open and waterfall sides.</param>
 /// <param name="CoatedM2">Exact film area of the face with its strips; what the sections of the face must sum to.</param>
@@ -81,6 +78,8 @@ public sealed record Face(
 public enum StripKind { Nosing, Rim, SplashTop, SplashEnd, PanelReturn }
 
 /// <summary>Film carried along a line of the face's boundary.</summary>
+/// <param name="LengthM">True length: of an arc, along the arc and not along its chords.</param>
+/// <param name="WidthM">Width of film square to the line, measured round the shape.</param>
 public sealed record EdgeStrip(StripKind Kind, IReadOnlyList<PointM> Line, double LengthM, double WidthM)
 {
     public double AreaM2 => LengthM * WidthM;
@@ -88,6 +87,10 @@ public sealed record EdgeStrip(StripKind Kind, IReadOnlyList<PointM> Line, doubl
 
 public sealed record StandLine(char Side, IReadOnlyList<PointM> Line);
 
-/// <summary>The line where two faces of a top meet; the two lines run the same way and have the same length.</summary>
+/// <summary>
+/// The line where two faces of a top meet. Both lines run from the side's start, point for point; on a curved side
+/// the other face is unrolled, so its line has the arc's true length and the line on the flat that of its chords.
+/// </summary>
+/// <param name="LengthM">True length of the fold.</param>
 /// <param name="IsJoint">A caulked or taped joint: no wet lap is needed.</param>
 public sealed record Fold(string FlatFace, string OtherFace, char Side, IReadOnlyList<PointM> LineOnFlat, IReadOnlyList<PointM> LineOnOther, double LengthM, bool IsJoint);

@@ -1,9 +1,95 @@
+using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
+using Lapwise.Core.Quantities;
 
 namespace Lapwise.Core.Measure;
 
 /// <summary>What is there to coat, and is my tape right?</summary>
 public static class Measuring
 {
-    public static MeasuredJob Measure(Job job) => throw new NotSupportedException();
+    /// <summary>Closes and takes off every top; a top whose geometry does not work is left out and said in the faults.</summary>
+    public static MeasuredJob Measure(Job job)
+    {
+        var faults = new List<Fault>();
+        MeasuredTop[] tops = [.. job.Tops.Select(t => MeasureTop(t, faults)).OfType<MeasuredTop>()];
+        return new MeasuredJob(tops, Total(job.Name, tops), faults);
+    }
+
+    private static MeasuredTop? MeasureTop(Top top, List<Fault> faults)
+    {
+        if (Closing.Close(top, faults) is not { } closed) return null;
+
+        var found = new List<Fault>();
+        var outline = new Outline(closed.Segments, closed.Segments.Sum(s => s.SignedAreaM2), closed.Segments.Sum(s => s.LengthM));
+        var holes = Cutouts.Place(top, outline, found);
+        var sides = Sides(top, outline);
+        var nosingM = NosingWidths(top, sides, found);
+        CheckBreaks(top, sides, found);
+        faults.AddRange(found);
+        if (found.Count > 0) return null;
+
+        var (faces, folds) = Faces.Of(top, outline, holes, sides, nosingM);
+        return new MeasuredTop(top, outline, holes, closed.Closure, faces, folds, TakeOffOf(top.Name, faces, closed.Closure.MisclosureM));
+    }
+
+    /// <summary>A side that nothing was said of is a wall.</summary>
+    private static Side[] Sides(Top top, Outline outline) =>
+        [.. outline.Segments.GroupBy(s => s.Side).Select(g => new Side(g.Key, top.Edges.GetValueOrDefault(g.Key) ?? new Edge.Wall(), [.. g]))];
+
+    private static Dictionary<char, double> NosingWidths(Top top, IReadOnlyList<Side> sides, List<Fault> faults)
+    {
+        var widths = new Dictionary<char, double>();
+        foreach (var side in sides)
+        {
+            if (side.Edge is not Edge.Open { Profile: var profile }) continue;
+            if (EdgeProfiles.DevelopedWidthM(profile, top.ThicknessM) is { } width)
+            {
+                widths[side.Letter] = width;
+                continue;
+            }
+
+            var path = $"{top.Path}.edges.{side.Letter}.profile";
+            faults.Add(profile.Shape == ProfileShape.Measured
+                ? MeasureFaults.ProfileWithoutWidth(path)
+                : MeasureFaults.ProfileDoesNotFit(path, profile, top.ThicknessM));
+        }
+
+        return widths;
+    }
+
+    private static void CheckBreaks(Top top, IReadOnlyList<Side> sides, List<Fault> faults)
+    {
+        for (var i = 0; i < top.Breaks.Count; i++)
+        {
+            var line = top.Breaks[i];
+            var path = $"{top.Path}.breaks[{i}]";
+            if (sides.First(s => s.Letter == line.Side).Segments[0] is not Segment.Line straight) faults.Add(MeasureFaults.BreakOnCurve(path, line));
+            else if (!(line.AtM > 0 && line.AtM < straight.LengthM)) faults.Add(MeasureFaults.BreakOutside(path, line, straight.LengthM));
+        }
+    }
+
+    private static TakeOff TakeOffOf(string name, IReadOnlyList<Face> faces, double misclosureM)
+    {
+        var strips = faces.SelectMany(f => f.Strips).ToLookup(s => s.Kind, s => s.AreaM2);
+        var (edgeM2, rimM2) = (strips[StripKind.Nosing].Sum(), strips[StripKind.Rim].Sum());
+        return new TakeOff(
+            name,
+            FlatM2: CoatedM2(FaceKind.Flat) - edgeM2 - rimM2,
+            EdgeM2: edgeM2,
+            SplashM2: CoatedM2(FaceKind.Splash),
+            WaterfallM2: CoatedM2(FaceKind.Waterfall),
+            RimM2: rimM2,
+            misclosureM);
+
+        double CoatedM2(FaceKind kind) => faces.Where(f => f.Kind == kind).Sum(f => f.CoatedM2);
+    }
+
+    private static TakeOff Total(string name, IReadOnlyList<MeasuredTop> tops) => new(
+        name,
+        tops.Sum(t => t.TakeOff.FlatM2),
+        tops.Sum(t => t.TakeOff.EdgeM2),
+        tops.Sum(t => t.TakeOff.SplashM2),
+        tops.Sum(t => t.TakeOff.WaterfallM2),
+        tops.Sum(t => t.TakeOff.RimM2),
+        tops.Sum(t => t.TakeOff.MisclosureM));
 }
