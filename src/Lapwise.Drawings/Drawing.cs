@@ -1,0 +1,100 @@
+namespace Lapwise.Drawings;
+
+// A drawing is a list of marks on a sheet, x right and y down, in the sheet's units (CSS pixels on screen, points on
+// paper). It knows nothing of SVG or PDF: each renderer is a switch over the four marks.
+
+/// <summary>One finished drawing.</summary>
+/// <param name="Title">What it shows, in a few words.</param>
+/// <param name="Description">The same content in sentences, for those who listen to the page.</param>
+/// <param name="Unit">A tenth of the text size: pens are as heavy as the text is large.</param>
+public sealed record Drawing(double Width, double Height, double Unit, string Title, string Description, IReadOnlyList<Mark> Marks);
+
+/// <summary>A place on the sheet.</summary>
+public readonly record struct Spot(double X, double Y)
+{
+    public static Spot operator +(Spot a, Spot b) => new(a.X + b.X, a.Y + b.Y);
+    public static Spot operator -(Spot a, Spot b) => new(a.X - b.X, a.Y - b.Y);
+    public static Spot operator *(Spot a, double k) => new(a.X * k, a.Y * k);
+    public double Length => Math.Sqrt((X * X) + (Y * Y));
+    public double Dot(Spot other) => (X * other.X) + (Y * other.Y);
+    /// <summary>Turned a quarter to the left as seen on the sheet: the outward side of a clockwise walk.</summary>
+    public Spot Outward => new(Y, -X);
+    public Spot Unit => Length is > 0 and var length ? this * (1 / length) : new Spot(1, 0);
+}
+
+/// <summary>An upright rectangle on the sheet.</summary>
+public readonly record struct Box(double Left, double Top, double Right, double Bottom)
+{
+    public bool Overlaps(Box other) => Left < other.Right && other.Left < Right && Top < other.Bottom && other.Top < Bottom;
+    public double Width => Right - Left;
+    public double Height => Bottom - Top;
+    public IReadOnlyList<Spot> Corners => [new(Left, Top), new(Right, Top), new(Right, Bottom), new(Left, Bottom)];
+    public Box Grown(double by) => new(Left - by, Top - by, Right + by, Bottom + by);
+    public static Box Over(IEnumerable<Spot> spots)
+    {
+        var box = new Box(double.PositiveInfinity, double.PositiveInfinity, double.NegativeInfinity, double.NegativeInfinity);
+        foreach (var (x, y) in spots) box = new(Math.Min(box.Left, x), Math.Min(box.Top, y), Math.Max(box.Right, x), Math.Max(box.Bottom, y));
+        return box;
+    }
+    public static Box Round(Spot centre, double width, double height) =>
+        new(centre.X - (width / 2), centre.Y - (height / 2), centre.X + (width / 2), centre.Y + (height / 2));
+}
+
+/// <summary>One thing put on the sheet.</summary>
+public abstract record Mark
+{
+    private Mark() { }
+
+    public sealed record Line(Ink Ink, IReadOnlyList<Spot> Points, bool Closed) : Mark;
+    /// <summary>A filled surface; the first ring is the outside, further rings are holes.</summary>
+    public sealed record Area(Wash Wash, IReadOnlyList<IReadOnlyList<Spot>> Rings) : Mark;
+    /// <summary>A line with its point at <paramref name="To"/>.</summary>
+    public sealed record Arrow(Ink Ink, Spot From, Spot To) : Mark
+    {
+        /// <summary>The shaft, and the two strokes of the point.</summary>
+        public IReadOnlyList<IReadOnlyList<Spot>> Strokes(double unit)
+        {
+            var along = (To - From).Unit * (4 * unit);
+            var aside = along.Outward * 0.5;
+            return [[From, To], [To - along + aside, To, To - along - aside]];
+        }
+    }
+    /// <param name="At">Middle of the text's box; for <see cref="Anchor.Start"/> the middle of its left side.</param>
+    /// <param name="Upright">Reads upwards along a vertical side.</param>
+    public sealed record Text(Lettering Style, string Words, Spot At, double Size, Anchor Anchor, bool Upright) : Mark
+    {
+        /// <summary>The room the words take, by the lettering's own widths.</summary>
+        public Box Box
+        {
+            get
+            {
+                var (across, down) = (TextWidth.Of(Words, Pens.Of(Style).Bold) * Size, Size * 1.1);
+                var centre = Anchor == Anchor.Start ? new Spot(At.X + (across / 2), At.Y) : At;
+                return Upright ? Box.Round(centre, down, across) : Box.Round(centre, across, down);
+            }
+        }
+    }
+}
+
+public enum Anchor { Middle, Start }
+
+/// <summary>What a line means.</summary>
+public enum Ink { OpenEdge, WallEdge, SplashEdge, WaterfallEdge, Panel, Cutout, Section, LapGood, LapNarrow, LapLost, Break, Dimension, Diagonal, Hatch, Suspect, DryPass, Leader }
+
+/// <summary>What a filled surface means.</summary>
+public enum Wash { Top, Panel, Hole, FirstPerson, SecondPerson, ThirdPerson, FurtherPerson, Stand, Behind }
+
+/// <summary>What a text is.</summary>
+public enum Lettering { Side, Number, Clock, LapGood, LapNarrow, LapLost, Break, Name, Legend, Note, Warning }
+
+/// <summary>The room a drawing may take.</summary>
+/// <param name="Width">Width of the sheet.</param>
+/// <param name="MostHeight">Height the top itself may take; legend and notes come below it.</param>
+/// <param name="TextSize">Size of the ordinary text.</param>
+public readonly record struct Sheet(double Width, double MostHeight, double TextSize)
+{
+    /// <summary>A phone held upright, in CSS pixels.</summary>
+    public static readonly Sheet Phone = new(366, 460, 10.5);
+    /// <summary>A wide page, in CSS pixels.</summary>
+    public static readonly Sheet Wide = new(760, 560, 12);
+}

@@ -1,0 +1,246 @@
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Measure;
+using Lapwise.Core.Quantities;
+using Lapwise.Core.Work;
+
+namespace Lapwise.Drawings;
+
+/// <summary>
+/// Draws the order of work over a top: sections numbered in order, who rolls each, from where, which way the dry pass
+/// goes, and every lap with its margin.
+/// </summary>
+public static class PlanDrawing
+{
+    private static readonly double[] AlongLap = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9];
+    private static readonly double[] NumberSizes = [1, 0.75, 0.6];
+
+    public static Drawing Draw(MeasuredTop top, CoatWork work, IReadOnlyList<Person> crew, Voice voice, Sheet sheet)
+    {
+        var sections = work.Sections.Where(s => s.Face.Top == top.Top.Name).ToList();
+        var plan = new TopPlan(top, work, sections, [.. work.Laps.Where(l => sections.Exists(s => s.Id == l.A))], crew, voice);
+        // Fold laps are labelled in the gap between a side and its panel.
+        var sketch = SheetFitting.Fit(top, sheet, gapInText: top.Folds.Count > 0 ? 1.35 : 0.35, plan.Put);
+        var legend = new Legend(sketch, sheet);
+        plan.PutLegend(legend);
+        return legend.Finish(
+            voice.Say($"{top.Top.Name}, order of work: {work.Coat.Product.Name}", $"{top.Top.Name}, orden de trabajo: {work.Coat.Product.Name}"),
+            plan.Describe());
+    }
+
+    private sealed record TopPlan(MeasuredTop Top, CoatWork Work, List<Section> Sections, List<Lap> Laps, IReadOnlyList<Person> Crew, Voice Voice)
+    {
+        public void Put(Sketch sketch, Layout layout)
+        {
+            foreach (var section in Sections)
+            {
+                var rings = OnSheet(section, layout);
+                sketch.Area(WashOf(section.Person), rings);
+                Hatch(sketch, section.Person, rings);
+                foreach (var ring in rings) sketch.Ring(Ink.Section, ring);
+            }
+            TopDrawing.Edges(sketch, layout);
+            foreach (var lap in Laps) sketch.Line(InkOf(lap), layout.OnSheet(FaceOf(lap), lap.Line));
+
+            foreach (var section in Sections) Number(sketch, layout, section);
+            foreach (var lap in Laps) Label(sketch, layout, lap);
+            Standing(sketch, layout);
+            foreach (var section in Sections) DryPass(sketch, layout, section);
+            foreach (var (hole, ring) in layout.Holes)
+            {
+                var box = Box.Over(ring);
+                sketch.TryText(Lettering.Name, [hole.Cutout.Name], [new(new Spot((box.Left + box.Right) / 2, (box.Top + box.Bottom) / 2))], text => text.Width < box.Width && text.Height < box.Height);
+            }
+            foreach (var side in layout.Sides)
+                TopDrawing.SideLabel(sketch, layout, side, side.Letter.ToString(), layout.Reach(side) + (0.2 * sketch.TextSize), Lettering.Side);
+        }
+
+        private void Number(Sketch sketch, Layout layout, Section section)
+        {
+            var rings = OnSheet(section, layout);
+            var insides = Shapes.Insides(rings);
+            if (insides.Count == 0) insides = [rings[0][0]];
+            bool Inside(Box box) => box.Corners.All(c => Shapes.Contains(rings, c));
+            var places = NumberSizes.SelectMany(size => insides.Select(at => new Place(at, Scale: size)));
+            var number = sketch.Text(Lettering.Number, section.Id, places, Inside).Box;
+
+            var clock = $"{Voice.Clock(section.StartMs / 1000.0)}–{Voice.Clock(section.EndMs / 1000.0)}";
+            var below = new Spot((number.Left + number.Right) / 2, number.Bottom + (0.6 * sketch.HeightOf(Lettering.Clock)));
+            sketch.TryText(Lettering.Clock, [clock, Voice.Clock(section.StartMs / 1000.0)], [new(below)], Inside);
+        }
+
+        private void Label(Sketch sketch, Layout layout, Lap lap)
+        {
+            var line = layout.OnSheet(FaceOf(lap), lap.Line);
+            var style = StyleOf(lap);
+            var places = AlongLap.SelectMany(share =>
+            {
+                var (at, along) = Shapes.AtShare(line, share);
+                var upright = Math.Abs(along.Y) > 0.9;
+                // A fold is labelled in the gap beside it, so that neither face is written over.
+                var middle = lap.Kind == LapKind.Fold ? at + ToGap(lap, layout, along) : at;
+                return upright ? new Place[] { new(middle, Upright: true), new(middle) } : [new(middle)];
+            }).ToList();
+            if (sketch.TryText(style, Wordings(lap), places, behind: lap.Kind != LapKind.Fold)) return;
+            sketch.Text(style, Wordings(lap)[^1], places.Concat(places.Select(p => p with { Scale = 0.8 })), behind: lap.Kind != LapKind.Fold);
+        }
+
+        private Spot ToGap(Lap lap, Layout layout, Spot along)
+        {
+            var face = FaceOf(lap);
+            var other = Sections.First(s => s.Id == lap.B).Face;
+            var panel = face.Kind == FaceKind.Flat ? other : face;
+            var side = layout.Sides.First(s => s.Letter == panel.Side);
+            var outward = side.Middle.Outward;
+            var half = layout.Panels.First(p => p.Face.Id == panel.Id).Ring.Min(s => (s - side.Middle.At).Dot(outward)) / 2;
+            return outward * (face.Kind == FaceKind.Flat ? half : -half);
+        }
+
+        /// <summary>A wedge outside the edge for every place stood at, with the sections done from there.</summary>
+        private void Standing(Sketch sketch, Layout layout)
+        {
+            var stands = new List<(Spot At, List<string> Ids)>();
+            foreach (var section in Sections)
+            {
+                var at = layout.OnSheet(section.StandAt);
+                var near = stands.FindIndex(s => (s.At - at).Length < sketch.TextSize);
+                if (near < 0) stands.Add((at, [section.Id]));
+                else stands[near].Ids.Add(section.Id);
+            }
+            foreach (var (at, ids) in stands)
+            {
+                var side = layout.Sides.MinBy(s => Distance(s, at))!;
+                var (onSide, along) = Shapes.AtShare(side.Line, NearestShare(side.Line, at));
+                var outward = along.Outward;
+                var tip = onSide + (outward * (layout.Reach(side) + (0.35 * sketch.TextSize)));
+                var foot = tip + (outward * (0.75 * sketch.TextSize));
+                IReadOnlyList<Spot> wedge = [tip, foot + (along * (0.42 * sketch.TextSize)), foot - (along * (0.42 * sketch.TextSize))];
+                sketch.Area(Wash.Stand, wedge);
+                sketch.KeepClear(Box.Over(wedge));
+                var words = string.Join(" ", ids);
+                var half = new Spot(sketch.WidthOf(Lettering.Clock, words) / 2, sketch.HeightOf(Lettering.Clock) / 2);
+                var beyond = foot + new Spot(outward.X * (half.X + sketch.Unit), outward.Y * (half.Y + sketch.Unit));
+                var beside = along * ((0.6 * sketch.TextSize) + Math.Abs(along.X * half.X) + Math.Abs(along.Y * half.Y));
+                var middle = (tip + foot) * 0.5;
+                sketch.Text(Lettering.Clock, words, [new(beyond), new(middle + beside), new(middle - beside), new(beyond + (outward * half.Y))]);
+            }
+        }
+
+        private void DryPass(Sketch sketch, Layout layout, Section section)
+        {
+            // On a splash the pass comes down to the fold; a panel's plane already points down.
+            var turn = section.Face.Kind == FaceKind.Splash ? section.DryPassDeg + 180 : section.DryPassDeg;
+            var (sin, cos) = Math.SinCos(turn * Math.PI / 180);
+            var zero = layout.OnSheet(section.Face, new PointM(0, 0));
+            var along = (layout.OnSheet(section.Face, new PointM(cos, sin)) - zero).Unit;
+            var rings = OnSheet(section, layout);
+            foreach (var length in new[] { 2.6, 1.8, 1.1 })
+            {
+                var half = along * (length * sketch.TextSize / 2);
+                bool Free(Spot at) =>
+                    Shapes.Contains(rings, at + half) && Shapes.Contains(rings, at - half)
+                    && Shapes.DistanceToBoundary(rings, at + half) > 2 * sketch.Unit && Shapes.DistanceToBoundary(rings, at - half) > 2 * sketch.Unit
+                    && sketch.IsClear(Box.Over([at + half, at - half]).Grown(2 * sketch.Unit));
+                var places = Shapes.Insides(rings).Where(Free).Take(1).ToList();
+                if (places.Count == 0) continue;
+                sketch.Arrow(Ink.DryPass, places[0] - half, places[0] + half);
+                sketch.KeepClear(Box.Over([places[0] + half, places[0] - half]).Grown(2 * sketch.Unit));
+                return;
+            }
+        }
+
+        public void PutLegend(Legend legend)
+        {
+            legend.Row([
+                .. Sections.Select(s => s.Person).Distinct().Order().Select(person => new Legend.Sample(Crew[person].Name, (sketch, from, to) =>
+                {
+                    IReadOnlyList<Spot> swatch = Box.Over([from, to]).Grown(0.4 * sketch.TextSize).Corners;
+                    swatch = [.. swatch.Select(c => new Spot(Math.Clamp(c.X, from.X, to.X), c.Y))];
+                    sketch.Area(WashOf(person), swatch);
+                    Hatch(sketch, person, [swatch]);
+                    sketch.Ring(Ink.Section, swatch);
+                })),
+                new(Voice.Say("dry pass", "pasada en seco"), (sketch, from, to) => sketch.Arrow(Ink.DryPass, from, to)),
+                new(Voice.Say("stand here for sections", "de pie aquí para las secciones"), (sketch, from, to) =>
+                {
+                    var middle = (from + to) * 0.5;
+                    var size = 0.42 * sketch.TextSize;
+                    sketch.Area(Wash.Stand, [middle - new Spot(0, size), middle + new Spot(size, size), middle + new Spot(-size, size)]);
+                }),
+            ]);
+            legend.Row([.. Laps.DistinctBy(InkOf).OrderBy(InkOf).Select(lap => Legend.Stroke(InkOf(lap), Meaning(lap)))]);
+            legend.Row([.. Legend.Edges(Top, Voice)]);
+        }
+
+        public string Describe()
+        {
+            var sections = Sections.Select(s => Voice.Say(
+                $"Section {s.Id}: {Crew[s.Person].Name}, {Voice.Clock(s.StartMs / 1000.0)} to {Voice.Clock(s.EndMs / 1000.0)}.",
+                $"Sección {s.Id}: {Crew[s.Person].Name}, de {Voice.Clock(s.StartMs / 1000.0)} a {Voice.Clock(s.EndMs / 1000.0)}."));
+            var laps = Laps.Select(l => Voice.Say($"Lap {l.A}–{l.B}: {Wordings(l)[0]}.", $"Empalme {l.A}–{l.B}: {Wordings(l)[0]}."));
+            return string.Join(" ", sections.Concat(laps));
+        }
+
+        private static List<IReadOnlyList<Spot>> OnSheet(Section section, Layout layout) => [.. section.Rings.Select(r => layout.OnSheet(section.Face, r))];
+
+        private Face FaceOf(Lap lap) => Sections.First(s => s.Id == lap.A).Face;
+
+        private static void Hatch(Sketch sketch, int person, IReadOnlyList<IReadOnlyList<Spot>> rings)
+        {
+            double[] angles = person switch { 0 => [], 1 => [45], 2 => [-45], _ => [0, 90] };
+            foreach (var (from, to) in angles.SelectMany(a => Shapes.Hatch(rings, a, 0.6 * sketch.TextSize))) sketch.Line(Ink.Hatch, from, to);
+        }
+
+        private static Wash WashOf(int person) => person switch { 0 => Wash.FirstPerson, 1 => Wash.SecondPerson, 2 => Wash.ThirdPerson, _ => Wash.FurtherPerson };
+
+        private Ink InkOf(Lap lap) => LapMargin.Of(Work, lap) switch
+        {
+            LapStanding.Joint => Ink.Break,
+            LapStanding.Lost => Ink.LapLost,
+            LapStanding.Narrow => Ink.LapNarrow,
+            _ => Ink.LapGood,
+        };
+
+        private Lettering StyleOf(Lap lap) => LapMargin.Of(Work, lap) switch
+        {
+            LapStanding.Joint => Lettering.Break,
+            LapStanding.Lost => Lettering.LapLost,
+            LapStanding.Narrow => Lettering.LapNarrow,
+            _ => Lettering.LapGood,
+        };
+
+        private string Meaning(Lap lap) => LapMargin.Of(Work, lap) switch
+        {
+            LapStanding.Joint => Voice.Say("planned joint", "junta prevista"),
+            LapStanding.Lost => Voice.Say("✗ lap lost: a line will show", "✗ empalme perdido: se verá una línea"),
+            LapStanding.Narrow => Voice.Say("! narrow lap", "! empalme justo"),
+            _ => Voice.Say("✓ good lap, with its margin", "✓ empalme bueno, con su margen"),
+        };
+
+        /// <summary>The longest wording first; every one says the standing without its colour.</summary>
+        private string[] Wordings(Lap lap)
+        {
+            var standing = LapMargin.Of(Work, lap);
+            if (standing == LapStanding.Joint) return [Voice.Say("joint", "junta")];
+            var margin = LapMargin.Clock(Work.OpenTimeMs - lap.AgeMs);
+            var (word, sign) = (LapMargin.Word(standing, Voice), standing switch { LapStanding.Lost => "✗", LapStanding.Narrow => "!", _ => "✓" });
+            return [$"{word} {margin}", $"{sign} {margin}", margin, sign];
+        }
+
+        private static double Distance(SideOnSheet side, Spot at) => (Shapes.AtShare(side.Line, NearestShare(side.Line, at)).At - at).Length;
+
+        private static double NearestShare(IReadOnlyList<Spot> line, Spot at)
+        {
+            var (before, best, share) = (0.0, double.PositiveInfinity, 0.0);
+            foreach (var (a, b) in line.Zip(line.Skip(1)))
+            {
+                var length = (b - a).Length;
+                var along = Math.Clamp((at - a).Dot((b - a).Unit), 0, length);
+                var distance = (a + ((b - a).Unit * along) - at).Length;
+                if (distance < best) (best, share) = (distance, before + along);
+                before += length;
+            }
+            return before > 0 ? share / before : 0;
+        }
+    }
+}

@@ -1,0 +1,93 @@
+namespace Lapwise.Drawings;
+
+/// <summary>What a drawing needs to know of polygons. Rings are closed by their last point; first the outside, then holes.</summary>
+internal static class Shapes
+{
+    public static bool Contains(IReadOnlyList<IReadOnlyList<Spot>> rings, Spot spot) => rings.Count(r => Contains(r, spot)) % 2 == 1;
+
+    private static bool Contains(IReadOnlyList<Spot> ring, Spot spot)
+    {
+        var inside = false;
+        foreach (var (a, b) in Sides(ring))
+            if (a.Y > spot.Y != b.Y > spot.Y && spot.X < a.X + ((b.X - a.X) * (spot.Y - a.Y) / (b.Y - a.Y))) inside = !inside;
+        return inside;
+    }
+
+    public static double DistanceToBoundary(IReadOnlyList<IReadOnlyList<Spot>> rings, Spot spot) =>
+        rings.SelectMany(Sides).Min(side => Distance(side, spot));
+
+    private static double Distance((Spot A, Spot B) side, Spot spot)
+    {
+        var along = side.B - side.A;
+        var square = along.Dot(along);
+        var t = square > 0 ? Math.Clamp((spot - side.A).Dot(along) / square, 0, 1) : 0;
+        return (spot - side.A - (along * t)).Length;
+    }
+
+    /// <summary>Points inside, the one farthest from every side first.</summary>
+    public static IReadOnlyList<Spot> Insides(IReadOnlyList<IReadOnlyList<Spot>> rings)
+    {
+        const int Steps = 21;
+        var box = Box.Over(rings[0]);
+        return
+        [
+            .. from row in Enumerable.Range(1, Steps)
+               from column in Enumerable.Range(1, Steps)
+               let spot = new Spot(box.Left + (box.Width * column / (Steps + 1)), box.Top + (box.Height * row / (Steps + 1)))
+               where Contains(rings, spot)
+               // Of equally roomy places the one nearest the middle.
+               orderby Math.Round(DistanceToBoundary(rings, spot), 1) descending, (spot - new Spot((box.Left + box.Right) / 2, (box.Top + box.Bottom) / 2)).Length
+               select spot
+        ];
+    }
+
+    /// <summary>Whether two simple polygons share any surface.</summary>
+    public static bool Overlap(IReadOnlyList<Spot> one, IReadOnlyList<Spot> other) =>
+        Sides(one).Any(a => Sides(other).Any(b => Cross(a, b)))
+        || other.Any(s => Contains(one, s)) || one.Any(s => Contains(other, s));
+
+    private static bool Cross((Spot A, Spot B) one, (Spot A, Spot B) other)
+    {
+        static double Turn(Spot a, Spot b, Spot c) => ((b.X - a.X) * (c.Y - a.Y)) - ((b.Y - a.Y) * (c.X - a.X));
+        return (Turn(one.A, one.B, other.A) * Turn(one.A, one.B, other.B)) < 0
+            && (Turn(other.A, other.B, one.A) * Turn(other.A, other.B, one.B)) < 0;
+    }
+
+    /// <summary>Parallel lines over the inside, at an angle to the sheet and a spacing.</summary>
+    public static IEnumerable<(Spot From, Spot To)> Hatch(IReadOnlyList<IReadOnlyList<Spot>> rings, double degrees, double spacing)
+    {
+        var (sin, cos) = Math.SinCos(degrees * Math.PI / 180);
+        var (along, across) = (new Spot(cos, sin), new Spot(-sin, cos));
+        var heights = rings[0].Select(s => s.Dot(across)).ToList();
+        // Counted from the sheet's corner, so that neighbours' lines run on.
+        for (var row = Math.Ceiling(heights.Min() / spacing); row * spacing < heights.Max(); row++)
+        {
+            var height = row * spacing;
+            var cuts = rings.SelectMany(Sides)
+                .Where(s => s.A.Dot(across) > height != s.B.Dot(across) > height)
+                .Select(s => s.A.Dot(along) + ((s.B - s.A).Dot(along) * (height - s.A.Dot(across)) / (s.B - s.A).Dot(across)))
+                .Order().ToList();
+            for (var i = 0; i + 1 < cuts.Count; i += 2)
+                yield return ((across * height) + (along * cuts[i]), (across * height) + (along * cuts[i + 1]));
+        }
+    }
+
+    /// <summary>The place at a share of a line's length, and the line's direction there.</summary>
+    public static (Spot At, Spot Along) AtShare(IReadOnlyList<Spot> line, double share)
+    {
+        var lengths = line.Zip(line.Skip(1), (a, b) => (b - a).Length).ToList();
+        var wanted = lengths.Sum() * share;
+        for (var i = 0; i < lengths.Count; i++)
+        {
+            if (wanted <= lengths[i] || i == lengths.Count - 1)
+                return (line[i] + ((line[i + 1] - line[i]).Unit * Math.Min(wanted, lengths[i])), (line[i + 1] - line[i]).Unit);
+            wanted -= lengths[i];
+        }
+        return (line[0], new Spot(1, 0));
+    }
+
+    public static double Length(IReadOnlyList<Spot> line) => line.Zip(line.Skip(1), (a, b) => (b - a).Length).Sum();
+
+    public static IEnumerable<(Spot A, Spot B)> Sides(IReadOnlyList<Spot> ring) =>
+        ring.Select((spot, i) => (spot, ring[(i + 1) % ring.Count]));
+}

@@ -1,0 +1,31 @@
+using Lapwise.Core.Measure;
+
+namespace Lapwise.Drawings;
+
+/// <summary>Finds the scale at which a top with its texts fills the sheet.</summary>
+internal static class SheetFitting
+{
+    /// <param name="gapInText">Room between a side and its unfolded panel, against the text size.</param>
+    public static Sketch Fit(MeasuredTop top, Sheet sheet, double gapInText, Action<Sketch, Layout> put)
+    {
+        var gap = gapInText * sheet.TextSize;
+        var metres = Box.Over(new Layout(top, 1, 0).Everything);
+        var scale = Math.Min(sheet.Width / metres.Width, sheet.MostHeight / metres.Height);
+        // Texts do not grow with the scale, so what they add is measured and the scale solved again; twice settles it.
+        for (var attempt = 0; ; attempt++)
+        {
+            var sketch = new Sketch(sheet.TextSize);
+            put(sketch, new Layout(top, scale, gap));
+            var box = sketch.Bounds();
+            var fits = box.Width <= sheet.Width + 0.5 && box.Height <= sheet.MostHeight + 0.5;
+            if (attempt == 4 || (fits && attempt > 0))
+            {
+                sketch.Move(new Spot(Math.Max(0, (sheet.Width - box.Width) / 2) - box.Left, sketch.Unit - box.Top));
+                return sketch;
+            }
+            var wide = (sheet.Width - (box.Width - (metres.Width * scale))) / metres.Width;
+            var high = (sheet.MostHeight - (box.Height - (metres.Height * scale))) / metres.Height;
+            scale = Math.Max(Math.Min(wide, high), 0.2 * scale);
+        }
+    }
+}

@@ -1,0 +1,59 @@
+namespace Lapwise.Drawings;
+
+/// <summary>
+/// How wide a text is, without a font at hand: the advance widths of DejaVu Sans Condensed, read from the font file,
+/// in thousandths of the size. Common screen fonts are no wider, so what fits by this table fits on screen.
+/// </summary>
+public static class TextWidth
+{
+    private const double BoldOverRegular = 1.13;
+
+    // U+0020 to U+007E.
+    private static readonly short[] Ascii =
+    [
+        286, 360, 414, 754, 572, 855, 702, 247, 351, 351, 450, 754, 286, 325, 286, 303, 572, 572, 572, 572, 572, 572, 572, 572,
+        572, 572, 303, 303, 754, 754, 754, 478, 900, 615, 617, 628, 693, 568, 518, 697, 677, 265, 265, 590, 501, 776, 673, 708,
+        542, 708, 625, 571, 549, 659, 615, 890, 616, 549, 616, 351, 303, 351, 754, 450, 450, 551, 571, 495, 571, 554, 316, 571,
+        570, 250, 250, 521, 250, 876, 570, 550, 571, 571, 370, 469, 353, 570, 532, 736, 532, 532, 472, 572, 303, 572, 754,
+    ];
+
+    /// <summary>Width of a text set at size 1.</summary>
+    public static double Of(string text, bool bold = false)
+    {
+        var thousandths = 0;
+        foreach (var letter in text) thousandths += Advance(letter);
+        return thousandths / 1000.0 * (bold ? BoldOverRegular : 1);
+    }
+
+    /// <summary>Breaks a text into lines no wider than <paramref name="width"/> at size 1; a longer word stands alone.</summary>
+    public static IReadOnlyList<string> Wrap(string text, double width, bool bold = false)
+    {
+        var lines = new List<string>();
+        var line = "";
+        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            var longer = line.Length == 0 ? word : line + " " + word;
+            if (line.Length > 0 && Of(longer, bold) > width)
+            {
+                lines.Add(line);
+                longer = word;
+            }
+            line = longer;
+        }
+        if (line.Length > 0) lines.Add(line);
+        return lines;
+    }
+
+    private static int Advance(char letter) => letter switch
+    {
+        >= ' ' and <= '~' => Ascii[letter - ' '],
+        'á' or 'à' or 'ä' => 551,
+        'é' or 'è' => 554,
+        'í' or '·' => 286,
+        'ó' or 'ö' => 550,
+        'ú' or 'ü' or 'ñ' => 570,
+        '°' or '–' => 450,
+        '²' or '″' => 360,
+        _ => 760,
+    };
+}
