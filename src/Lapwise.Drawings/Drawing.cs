@@ -85,7 +85,7 @@ public enum Ink { OpenEdge, WallEdge, SplashEdge, WaterfallEdge, Panel, Cutout, 
 public enum Wash { Top, Panel, Hole, FirstPerson, SecondPerson, ThirdPerson, FurtherPerson, Stand, Behind }
 
 /// <summary>What a text is.</summary>
-public enum Lettering { Side, Number, Clock, LapGood, LapNarrow, LapLost, Break, Name, Legend, Note, Warning }
+public enum Lettering { Side, Letter, Number, Clock, LapGood, LapNarrow, LapLost, Break, Name, Legend, Note, Warning }
 
 /// <summary>The room a drawing may take.</summary>
 /// <param name="Width">Width of the sheet.</param>

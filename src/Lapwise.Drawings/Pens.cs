@@ -24,7 +24,7 @@ public static class Pens
         Colour.Top => "#f4efe4",
         Colour.Panel => "#e9e6df",
         Colour.Good => "#2f5d62",
-        Colour.Narrow => "#8a5a00",
+        Colour.Narrow => "#774c00",
         Colour.Lost => "#8c1c13",
         Colour.First => "#f4efe4",
         Colour.Second => "#d9e2e1",
@@ -75,6 +75,7 @@ public static class Pens
     public static Type Of(Lettering lettering) => lettering switch
     {
         Lettering.Side => new("lw-t-side", Colour.Ink, 1, false),
+        Lettering.Letter => new("lw-t-letter", Colour.Ink, 1, true),
         Lettering.Number => new("lw-t-number", Colour.Ink, 1.6, true),
         Lettering.Clock => new("lw-t-clock", Colour.Ink, 0.85, false),
         Lettering.LapGood => new("lw-t-lap-good", Colour.Good, 0.85, false),

@@ -52,7 +52,7 @@ public static class PlanDrawing
                 sketch.TryText(Lettering.Name, [hole.Cutout.Name], [new(new Spot((box.Left + box.Right) / 2, (box.Top + box.Bottom) / 2))], text => text.Width < box.Width && text.Height < box.Height);
             }
             foreach (var side in layout.Sides)
-                TopDrawing.SideLabel(sketch, layout, side, side.Letter.ToString(), layout.Reach(side) + (0.2 * sketch.TextSize), Lettering.Side);
+                TopDrawing.SideLabel(sketch, layout, side, side.Letter.ToString(), layout.Reach(side) + (0.2 * sketch.TextSize), Lettering.Letter);
         }
 
         private void Number(Sketch sketch, Layout layout, Section section)
@@ -60,9 +60,11 @@ public static class PlanDrawing
             var rings = OnSheet(section, layout);
             var insides = Shapes.Insides(rings);
             if (insides.Count == 0) insides = [rings[0][0]];
-            bool Inside(Box box) => box.Corners.All(c => Shapes.Contains(rings, c));
-            var places = NumberSizes.SelectMany(size => insides.Select(at => new Place(at, Scale: size)));
-            var number = sketch.Text(Lettering.Number, section.Id, places, Inside).Box;
+            bool Inside(Box box) => box.Grown(sketch.Unit).Corners.All(c => Shapes.Contains(rings, c));
+            var places = NumberSizes.SelectMany(size => insides.Select(at => new Place(at, Scale: size))).ToList();
+            if (sketch.TryText(Lettering.Number, [section.Id], places, Inside) is not { } put)
+                put = sketch.Text(Lettering.Number, section.Id, insides.Select(at => new Place(at, Scale: NumberSizes[^1])));
+            var number = put.Box;
 
             var clock = $"{Voice.Clock(section.StartMs / 1000.0)}–{Voice.Clock(section.EndMs / 1000.0)}";
             var below = new Spot((number.Left + number.Right) / 2, number.Bottom + (0.6 * sketch.HeightOf(Lettering.Clock)));
@@ -81,7 +83,9 @@ public static class PlanDrawing
                 var middle = lap.Kind == LapKind.Fold ? at + ToGap(lap, layout, along) : at;
                 return upright ? new Place[] { new(middle, Upright: true), new(middle) } : [new(middle)];
             }).ToList();
-            if (sketch.TryText(style, Wordings(lap), places, behind: lap.Kind != LapKind.Fold)) return;
+            // A label longer than its lap would hide what lies beyond it.
+            var room = Shapes.Length(line) - sketch.Unit;
+            if (sketch.TryText(style, Wordings(lap), places, box => Math.Max(box.Width, box.Height) < room, behind: lap.Kind != LapKind.Fold) is not null) return;
             sketch.Text(style, Wordings(lap)[^1], places.Concat(places.Select(p => p with { Scale = 0.8 })), behind: lap.Kind != LapKind.Fold);
         }
 
@@ -140,7 +144,7 @@ public static class PlanDrawing
                 bool Free(Spot at) =>
                     Shapes.Contains(rings, at + half) && Shapes.Contains(rings, at - half)
                     && Shapes.DistanceToBoundary(rings, at + half) > 2 * sketch.Unit && Shapes.DistanceToBoundary(rings, at - half) > 2 * sketch.Unit
-                    && sketch.IsClear(Box.Over([at + half, at - half]).Grown(2 * sketch.Unit));
+                    && sketch.IsClear(Box.Over([at + half, at - half]).Grown(3.5 * sketch.Unit));
                 var places = Shapes.Insides(rings).Where(Free).Take(1).ToList();
                 if (places.Count == 0) continue;
                 sketch.Arrow(Ink.DryPass, places[0] - half, places[0] + half);

@@ -44,7 +44,10 @@ internal static class Shapes
     /// <summary>Whether two simple polygons share any surface.</summary>
     public static bool Overlap(IReadOnlyList<Spot> one, IReadOnlyList<Spot> other) =>
         Sides(one).Any(a => Sides(other).Any(b => Cross(a, b)))
-        || other.Any(s => Contains(one, s)) || one.Any(s => Contains(other, s));
+        || other.Any(s => IsWithin(one, s)) || one.Any(s => IsWithin(other, s));
+
+    // A corner that only touches the other's boundary shares no surface.
+    private static bool IsWithin(IReadOnlyList<Spot> ring, Spot spot) => Contains(ring, spot) && DistanceToBoundary([ring], spot) > 1e-6;
 
     private static bool Cross((Spot A, Spot B) one, (Spot A, Spot B) other)
     {

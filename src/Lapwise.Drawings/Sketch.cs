@@ -38,8 +38,8 @@ internal sealed class Sketch(double textSize)
         return chosen;
     }
 
-    /// <summary>Puts the first wording that fits somewhere; false: none does and nothing was put.</summary>
-    public bool TryText(Lettering style, IEnumerable<string> wordings, IReadOnlyList<Place> places, Func<Box, bool>? allowed = null, bool behind = false)
+    /// <summary>Puts the first wording that fits somewhere; null: none does and nothing was put.</summary>
+    public Mark.Text? TryText(Lettering style, IEnumerable<string> wordings, IReadOnlyList<Place> places, Func<Box, bool>? allowed = null, bool behind = false)
     {
         foreach (var words in wordings)
         {
@@ -48,10 +48,10 @@ internal sealed class Sketch(double textSize)
                 var text = Made(style, words, place);
                 if (!Fits(text.Box, allowed)) continue;
                 Put(text, behind);
-                return true;
+                return text;
             }
         }
-        return false;
+        return null;
     }
 
     /// <summary>A line of text that starts at a place nobody else uses.</summary>

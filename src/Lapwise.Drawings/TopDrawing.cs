@@ -26,7 +26,8 @@ public static class TopDrawing
         foreach (var panel in layout.Panels) sketch.Ring(Ink.Panel, panel.Ring);
         Edges(sketch, layout);
         Diagonals(sketch, layout, top.Closure);
-        foreach (var side in layout.Sides) Dimension(sketch, layout, side, top, voice);
+        var named = NamePanels(sketch, layout, top.Top, voice);
+        foreach (var side in layout.Sides) Dimension(sketch, layout, side, top, voice, named.Contains(side.Letter));
         foreach (var (hole, ring) in layout.Holes) Cutout(sketch, hole, ring, voice);
     }
 
@@ -36,10 +37,33 @@ public static class TopDrawing
         foreach (var side in layout.Sides) sketch.Line(Words.InkOf(side.Edge), side.Line);
     }
 
-    private static void Dimension(Sketch sketch, Layout layout, SideOnSheet side, MeasuredTop top, Voice voice)
+    /// <summary>Writes what a panel is into it; the letters of those that had room.</summary>
+    private static HashSet<char> NamePanels(Sketch sketch, Layout layout, Top top, Voice voice)
+    {
+        var named = new HashSet<char>();
+        foreach (var (face, ring) in layout.Panels)
+        {
+            if (face.Side is not { } letter || !top.Edges.TryGetValue(letter, out var edge)) continue;
+            var box = Box.Over(ring);
+            var centre = new Spot((box.Left + box.Right) / 2, (box.Top + box.Bottom) / 2);
+            bool Inside(Box words) => words.Grown(1.5 * sketch.Unit).Corners.All(c => Shapes.Contains([ring], c));
+            var text = sketch.TryText(Lettering.Name, [Kind(edge, voice)], [new(centre), new(centre, Upright: true)], Inside);
+            if (text is null && SizeOf(edge, voice) is { Length: > 0 } size)
+            {
+                var half = new Spot(0, 0.55 * sketch.HeightOf(Lettering.Name));
+                text = sketch.TryText(Lettering.Name, [Words.Kind(edge, voice)], [new(centre - half)], Inside);
+                if (text is not null && sketch.TryText(Lettering.Name, [size], [new(centre + half)], Inside) is null) text = null;
+            }
+            if (text is not null) named.Add(letter);
+        }
+        return named;
+    }
+
+    /// <param name="named">What the side is stands in its panel already.</param>
+    private static void Dimension(Sketch sketch, Layout layout, SideOnSheet side, MeasuredTop top, Voice voice, bool named)
     {
         var suspect = !top.Closure.Closes && top.Closure.SuspectSides.Contains(side.Letter);
-        var words = string.Join(" · ", new[] { suspect ? $"{side.Letter} ?" : side.Letter.ToString(), SizeOf(side, top.Top, voice), Kind(side.Edge, voice) }.Where(w => w.Length > 0));
+        var words = string.Join(" · ", new[] { suspect ? $"{side.Letter} ?" : side.Letter.ToString(), SizeOf(side, top.Top, voice), named ? "" : Kind(side.Edge, voice) }.Where(w => w.Length > 0));
         var clear = layout.Reach(side) + (0.9 * sketch.TextSize);
         if (Span(side, top.Top.Outline, layout) is { } span)
         {
@@ -67,7 +91,7 @@ public static class TopDrawing
             let depth = (Math.Abs(outward.X) * (up ? half.Y : half.X)) + (Math.Abs(outward.Y) * (up ? half.X : half.Y))
             let out_ = clear + (0.25 * sketch.TextSize) + depth + (step * 0.6 * sketch.TextSize)
             select new Place(middle + (outward * out_) + (outward.Outward * (shift * Shapes.Length(side.Line))), up);
-        sketch.Text(style, words, places, box => !layout.Solids.Any(ring => Shapes.Overlap(ring, box.Corners)));
+        sketch.Text(style, words, places, box => !layout.Solids.Any(ring => Shapes.Overlap(ring, box.Corners)), behind: true);
     }
 
     /// <summary>A zigzag: a side to measure again.</summary>
@@ -95,12 +119,15 @@ public static class TopDrawing
         _ => voice.Length(side.LengthM) + (side.Straight is null ? voice.Say(" arc", " de arco") : ""),
     };
 
-    private static string Kind(Edge edge, Voice voice) => edge switch
+    /// <summary>How far a splash rises or a panel drops.</summary>
+    private static string SizeOf(Edge edge, Voice voice) => edge switch
     {
-        Edge.Splash splash => $"{Words.Kind(edge, voice)} {voice.Length(splash.HeightM)}",
-        Edge.Waterfall fall => $"{Words.Kind(edge, voice)} {voice.Length(fall.DropM)}",
-        _ => Words.Kind(edge, voice),
+        Edge.Splash splash => voice.Length(splash.HeightM),
+        Edge.Waterfall fall => voice.Length(fall.DropM),
+        _ => "",
     };
+
+    private static string Kind(Edge edge, Voice voice) => $"{Words.Kind(edge, voice)} {SizeOf(edge, voice)}".TrimEnd();
 
     private static void Cutout(Sketch sketch, Hole hole, IReadOnlyList<Spot> ring, Voice voice)
     {
@@ -108,7 +135,7 @@ public static class TopDrawing
         var centre = new Spot((box.Left + box.Right) / 2, (box.Top + box.Bottom) / 2);
         var line = sketch.HeightOf(Lettering.Name);
         bool Inside(Box text) => text.Left > box.Left && text.Right < box.Right && text.Top > box.Top && text.Bottom < box.Bottom;
-        if (!sketch.TryText(Lettering.Name, [hole.Cutout.Name], [new(centre - new Spot(0, line * 0.55)), new(centre), new(centre, Upright: true)], Inside))
+        if (sketch.TryText(Lettering.Name, [hole.Cutout.Name], [new(centre - new Spot(0, line * 0.55)), new(centre), new(centre, Upright: true)], Inside) is null)
         {
             // Too small for its name: the name stands beside it.
             sketch.Text(Lettering.Name, hole.Cutout.Name,
