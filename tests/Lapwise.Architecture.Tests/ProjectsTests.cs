@@ -10,10 +10,11 @@ public sealed class ProjectsTests
     {
         ["Lapwise.Core"] = [],
         ["Lapwise.Verifier"] = ["Lapwise.Core"],
-        ["Lapwise.Documents"] = ["Lapwise.Core"],
+        ["Lapwise.Drawings"] = ["Lapwise.Core"],
+        ["Lapwise.Documents"] = ["Lapwise.Core", "Lapwise.Drawings"],
         ["Lapwise.Files"] = ["Lapwise.Core"],
         ["Lapwise.Store"] = ["Lapwise.Core"],
-        ["Lapwise.Client"] = ["Lapwise.Core", "Lapwise.Documents"],
+        ["Lapwise.Client"] = ["Lapwise.Core", "Lapwise.Drawings"],
         ["Lapwise.Server"] = ["Lapwise.Core", "Lapwise.Documents", "Lapwise.Files", "Lapwise.Store", "Lapwise.Client"],
         ["Lapwise.Cli"] = ["Lapwise.Core", "Lapwise.Documents", "Lapwise.Files", "Lapwise.Verifier"],
     };
