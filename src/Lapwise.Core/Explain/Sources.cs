@@ -55,10 +55,15 @@ public static partial class Sources
     public static readonly Source Bowditch = new("bowditch",
         v => v.Say("Compass (Bowditch) rule of traverse adjustment", "Regla de la brújula (Bowditch) para compensar un itinerario"), SourceStanding.FromMemory);
 
+    public static readonly Source MilStd1472 = new("mil-std-1472g", "MIL-STD-1472G, Appendix B",
+        v => v.Say("functional reach of the 5th percentile woman, 26.7 in, as printed in NUREG-0700 Rev. 3, Table 11.4",
+            "alcance funcional de la mujer de percentil 5, 67,7 cm, según NUREG-0700 Rev. 3, tabla 11.4"),
+        SourceStanding.Read);
+
     public static IReadOnlyList<Source> All { get; } =
     [
         Geometry, AsEntered, Trade, CautiousGuess, Handbook44, AlduchovEskridge, Iso8502Part4, MilHdbk1110, Ufgs09971,
-        Arrhenius, FilmSpread, SagTest, RespiratoryProtection, Bowditch,
+        Arrhenius, FilmSpread, SagTest, RespiratoryProtection, Bowditch, MilStd1472,
     ];
 
     /// <summary>The standing of a source in words.</summary>

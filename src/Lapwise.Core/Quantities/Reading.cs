@@ -5,50 +5,51 @@ namespace Lapwise.Core.Quantities;
 /// <summary>
 /// Turns what a person wrote into a number, or into a reason that points at the character. English and Spanish unit
 /// names, fractions, feet with inches, decimal point or comma. Signs are read; ranges are for <see cref="Bounds"/>.
+/// Working units say what a bare number means; null: the unit must be said.
 /// </summary>
 public static class Reading
 {
     /// <summary>Metres. A bare number is in inches or millimetres, after the working units.</summary>
-    public static Read<double> Length(Entry entry, UnitSystem units) => Whole(Kinds.Length, entry, units);
+    public static Read<double> Length(Entry entry, UnitSystem? units) => Whole(Kinds.Length, entry, units);
 
     /// <summary>Micrometres of film. A bare number is in mil or µm.</summary>
-    public static Read<double> Film(Entry entry, UnitSystem units) => Whole(Kinds.Film, entry, units);
+    public static Read<double> Film(Entry entry, UnitSystem? units) => Whole(Kinds.Film, entry, units);
 
     /// <summary>Square metres. A bare number is in ft² or m².</summary>
-    public static Read<double> Area(Entry entry, UnitSystem units) => Whole(Kinds.Area, entry, units);
+    public static Read<double> Area(Entry entry, UnitSystem? units) => Whole(Kinds.Area, entry, units);
 
     /// <summary>Millilitres; gallons, quarts and ounces are the US ones. A bare number is in fl oz or mL.</summary>
-    public static Read<double> Volume(Entry entry, UnitSystem units) => Whole(Kinds.Volume, entry, units);
+    public static Read<double> Volume(Entry entry, UnitSystem? units) => Whole(Kinds.Volume, entry, units);
 
     /// <summary>Grams. A bare number is in ounces or grams.</summary>
-    public static Read<double> Mass(Entry entry, UnitSystem units) => Whole(Kinds.Mass, entry, units);
+    public static Read<double> Mass(Entry entry, UnitSystem? units) => Whole(Kinds.Mass, entry, units);
 
     /// <summary>Grams per millilitre. The unit must be said.</summary>
-    public static Read<double> Density(Entry entry) => Whole(Kinds.Density, entry, default);
+    public static Read<double> Density(Entry entry) => Whole(Kinds.Density, entry, null);
 
     /// <summary>Degrees Celsius. A bare number is in °F or °C.</summary>
-    public static Read<double> Temperature(Entry entry, UnitSystem units) => Whole(Kinds.Temperature, entry, units);
+    public static Read<double> Temperature(Entry entry, UnitSystem? units) => Whole(Kinds.Temperature, entry, units);
 
     /// <summary>Kelvin between two temperatures: 9 °F are 5. Not <see cref="Temperature"/>.</summary>
-    public static Read<double> TemperatureDifference(Entry entry, UnitSystem units) => Whole(Kinds.TemperatureDifference, entry, units);
+    public static Read<double> TemperatureDifference(Entry entry, UnitSystem? units) => Whole(Kinds.TemperatureDifference, entry, units);
 
     /// <summary>A fraction of one from a percentage. The sign % must be said, so that 0.2 is never in doubt.</summary>
-    public static Read<double> Share(Entry entry) => Whole(Kinds.Share, entry, default);
+    public static Read<double> Share(Entry entry) => Whole(Kinds.Share, entry, null);
 
     /// <summary>Relative humidity as a fraction of one. A bare number is in percent.</summary>
-    public static Read<double> Humidity(Entry entry) => Whole(Kinds.Humidity, entry, default);
+    public static Read<double> Humidity(Entry entry) => Whole(Kinds.Humidity, entry, null);
 
     /// <summary>Seconds. The unit must be said; <c>1:30 h</c>, <c>1:30 min</c> and <c>1:02:30</c> are read too.</summary>
-    public static Read<double> Time(Entry entry) => Clock(entry) ?? Whole(Kinds.Time, entry, default);
+    public static Read<double> Time(Entry entry) => Clock(entry) ?? Whole(Kinds.Time, entry, null);
 
     /// <summary>Square metres per second. The unit must be said.</summary>
-    public static Read<double> AreaRate(Entry entry) => Whole(Kinds.AreaRate, entry, default);
+    public static Read<double> AreaRate(Entry entry) => Whole(Kinds.AreaRate, entry, null);
 
     /// <summary>Metres per second. The unit must be said.</summary>
-    public static Read<double> LengthRate(Entry entry) => Whole(Kinds.LengthRate, entry, default);
+    public static Read<double> LengthRate(Entry entry) => Whole(Kinds.LengthRate, entry, null);
 
     /// <summary>Degrees.</summary>
-    public static Read<double> Angle(Entry entry) => Whole(Kinds.Angle, entry, default);
+    public static Read<double> Angle(Entry entry) => Whole(Kinds.Angle, entry, null);
 
     /// <summary>Radians, to the right positive: <c>right 90</c>, <c>left 45</c>, <c>izquierda 45</c>, or <c>90</c> alone for right.</summary>
     public static Read<double> Turn(Entry entry)
@@ -69,7 +70,7 @@ public static class Reading
     private static readonly Way[] Ways = [Right, new Way(-1, "left", "l", "izquierda", "izq")];
 
     /// <summary>The whole entry as one signed quantity.</summary>
-    private static Read<double> Whole(Kind kind, Entry entry, UnitSystem units)
+    private static Read<double> Whole(Kind kind, Entry entry, UnitSystem? units)
     {
         if (entry.IsBlank) return Misreads.Missing(kind);
         var scanner = new Scanner(entry.Text);
@@ -80,7 +81,7 @@ public static class Reading
     }
 
     /// <summary>A number with its unit, and further parts where the kind has them.</summary>
-    private static Read<double> Signed(ref Scanner scanner, Kind kind, UnitSystem units)
+    private static Read<double> Signed(ref Scanner scanner, Kind kind, UnitSystem? units)
     {
         scanner.SkipSpaces();
         var sign = scanner.TakeDash() ? -1 : 1;

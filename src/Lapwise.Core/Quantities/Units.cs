@@ -32,7 +32,13 @@ internal sealed record Kind(Phrase Name, Phrase Examples, IReadOnlyList<Unit> Un
     /// <summary>Parts may follow each other, as in <c>8 ft 4 in</c>.</summary>
     public bool InParts { get; init; }
 
-    public Unit? Bare(UnitSystem units) => units == UnitSystem.Us ? BareUs : BareMetric;
+    /// <summary>Without working units only a number that means the same in both needs no unit.</summary>
+    public Unit? Bare(UnitSystem? units) => units switch
+    {
+        UnitSystem.Us => BareUs,
+        UnitSystem.Metric => BareMetric,
+        _ => BareUs == BareMetric ? BareUs : null,
+    };
 }
 
 /// <summary>Every kind of quantity a person writes. Base units: m, µm, m², mL, g, °C, 1, s, degree.</summary>

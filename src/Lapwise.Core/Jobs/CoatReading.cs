@@ -1,0 +1,110 @@
+using Lapwise.Core.Explain;
+using Lapwise.Core.Quantities;
+
+namespace Lapwise.Core.Jobs;
+
+/// <summary>Reads the coats of a job with their products.</summary>
+internal static class CoatReading
+{
+    public static List<Coat> ReadAll(Fields fields, JobDocument document, IReadOnlyList<ProductDocument> library)
+    {
+        var products = new Products(fields, document.Products, library);
+        if (document.System is not { Count: > 0 })
+        {
+            fields.Add("system", "NoCoats",
+                v => v.Say("No coat is named.", "No hay ninguna capa."),
+                v => v.Say("Add a coat with its product.", "Añada una capa con su producto."));
+        }
+
+        var read = new List<Coat>();
+        foreach (var (coat, path) in fields.Items("system", document.System))
+        {
+            var before = fields.Count;
+            if (products.Find(path + ".product", coat.Product) is not { } product) continue;
+            var made = ReadCoat(fields, path, coat, product);
+            if (fields.Count == before) read.Add(made);
+        }
+
+        return read;
+    }
+
+    private static Coat ReadCoat(Fields fields, string path, CoatDocument coat, Product product)
+    {
+        var middle = (product.LeastWetFilm.Micrometres + product.MostWetFilm.Micrometres) / 2;
+        var film = Fields.Or(coat.WetFilm, middle, e => fields.Film(path + ".wetFilm", e));
+        FilmIsInRange(fields, path + ".wetFilm", film, product);
+        var thinner = Fields.Or(coat.Thinner, 0, e => fields.Share(path + ".thinner", e, Ranges.Thinner));
+        ThinnerIsPermitted(fields, path + ".thinner", thinner, product);
+        var seen = Fields.OrNull(coat.TestBoardOpenTime, e => fields.Time(path + ".testBoardOpenTime", e, Ranges.Work));
+        return new Coat(product, coat.Color, new WetFilm(film), thinner, seen is { } s ? new OpenTime(s, Origin.TestBoard) : null) { Path = path };
+    }
+
+    private static void FilmIsInRange(Fields fields, string path, double film, Product product)
+    {
+        var (least, most) = (product.LeastWetFilm.Micrometres, product.MostWetFilm.Micrometres);
+        // A film entered in the other unit system meets the limit within a hundredth of a micrometre.
+        if (!(film < least - 0.01 || film > most + 0.01)) return;
+        fields.Add(path, "FilmOutsideRange",
+            v => v.Say($"{v.Film(film)} wet is outside the range of {product.Name}, {v.Film(least)} to {v.Film(most)}.", $"{v.Film(film)} en húmedo está fuera del margen de {product.Name}, de {v.Film(least)} a {v.Film(most)}."),
+            v => v.Say("Enter a wet film within the data sheet's range.", "Escriba una película húmeda dentro del margen de la ficha técnica."));
+    }
+
+    /// <summary>A limit that is never passed: there is no own word for too much thinner.</summary>
+    private static void ThinnerIsPermitted(Fields fields, string path, double share, Product product)
+    {
+        if (product.Thinner is not { } thinner)
+        {
+            if (!(share > 0)) return;
+            fields.Add(path, "ThinnerNotPermitted",
+                v => v.Say($"{product.Name} permits no thinner; {v.Percent(share, 2)} is entered.", $"{product.Name} no admite diluyente; se ha escrito {v.Percent(share, 2)}."),
+                v => v.Say("Leave the thinner out.", "Quite el diluyente."));
+        }
+        else if (share > thinner.LimitFraction)
+        {
+            fields.Add(path, "ThinnerOverLimit",
+                v => v.Say($"{v.Percent(share, 2)} of {thinner.Name} is over the limit of {product.Name}, {v.Percent(thinner.LimitFraction, 2)}.", $"{v.Percent(share, 2)} de {thinner.Name} supera el límite de {product.Name}, {v.Percent(thinner.LimitFraction, 2)}."),
+                v => v.Say($"Enter at most {v.Percent(thinner.LimitFraction, 2)}; more is never permitted.", $"Escriba como mucho {v.Percent(thinner.LimitFraction, 2)}; más no se permite nunca."));
+        }
+    }
+
+    /// <summary>The products of a document and of the library, each read once. Those of the document come first.</summary>
+    private sealed class Products
+    {
+        private readonly Fields _fields;
+        private readonly IReadOnlyList<ProductDocument> _library;
+        private readonly Dictionary<string, Product?> _read = new(StringComparer.Ordinal);
+
+        public Products(Fields fields, IReadOnlyList<ProductDocument>? carried, IReadOnlyList<ProductDocument> library)
+        {
+            (_fields, _library) = (fields, library);
+            foreach (var (document, path) in fields.Items("products", carried)) ReadOnce(path, document);
+        }
+
+        /// <summary>Null where there is none by that id, or where it has faults; either is said.</summary>
+        public Product? Find(string path, string? id)
+        {
+            if (_read.TryGetValue(id ?? "", out var product)) return product;
+            if (_library.FirstOrDefault(p => p.Id == id) is { } document) return ReadOnce($"library.{id}", document);
+
+            var known = _read.Keys.Concat(_library.Select(p => p.Id)).Where(k => !string.IsNullOrEmpty(k)).Distinct(StringComparer.Ordinal).ToList();
+            _fields.Add(path, "ProductUnknown",
+                v => v.Say($"No product has the id {Misreads.Quote(v, id ?? "")}.", $"Ningún producto tiene el id {Misreads.Quote(v, id ?? "")}.") + Nearest.DidYouMean(v, id ?? "", known),
+                v => known.Count == 0
+                    ? v.Say("No product is known yet: enter one from its data sheet.", "Aún no hay productos: escriba uno a partir de su ficha técnica.")
+                    : v.Say($"Known are: {string.Join(", ", known)}.", $"Se conocen: {string.Join(", ", known)}."));
+            return null;
+        }
+
+        private Product? ReadOnce(string path, ProductDocument document)
+        {
+            var read = ProductReading.Read(document, path);
+            _fields.AddRange(read.Faults);
+            if (_read.TryAdd(document.Id ?? "", read.Product)) return read.Product;
+
+            _fields.Add(path + ".id", "ProductTwice",
+                v => v.Say($"Two products have the id {Misreads.Quote(v, document.Id ?? "")}.", $"Dos productos tienen el id {Misreads.Quote(v, document.Id ?? "")}."),
+                v => v.Say("Give each product its own id.", "Dé a cada producto su propio id."));
+            return null;
+        }
+    }
+}

@@ -1,0 +1,102 @@
+using Lapwise.Core.Explain;
+using Lapwise.Core.Quantities;
+
+namespace Lapwise.Core.Jobs;
+
+/// <summary>
+/// Reads the fields of a document one by one and keeps every fault. A field that cannot be read gives NaN, so that
+/// reading goes on and says the next fault too; whoever builds a record asks <see cref="Count"/> whether it may.
+/// </summary>
+/// <param name="units">What a bare number means; null: every unit must be said.</param>
+internal sealed class Fields(UnitSystem? units)
+{
+    private readonly List<Fault> _faults = [];
+
+    public IReadOnlyList<Fault> Faults => _faults;
+
+    public int Count => _faults.Count;
+
+    public void Add(string path, string code, Phrase text, Phrase cure) => _faults.Add(new Fault(path, code, text, cure));
+
+    public void AddRange(IEnumerable<Fault> faults) => _faults.AddRange(faults);
+
+    public double Length(string path, Entry? entry, Bounds bounds) => Within(path, entry, Reading.Length(entry ?? default, units), bounds);
+
+    public double Film(string path, Entry? entry) => Within(path, entry, Reading.Film(entry ?? default, units), Ranges.Film);
+
+    public double Area(string path, Entry? entry, Bounds bounds) => Within(path, entry, Reading.Area(entry ?? default, units), bounds);
+
+    public double Volume(string path, Entry? entry, Bounds bounds) => Within(path, entry, Reading.Volume(entry ?? default, units), bounds);
+
+    public double Mass(string path, Entry? entry, Bounds bounds) => Within(path, entry, Reading.Mass(entry ?? default, units), bounds);
+
+    public double Density(string path, Entry? entry) => Within(path, entry, Reading.Density(entry ?? default), Ranges.Density);
+
+    public double Temperature(string path, Entry? entry, Bounds bounds) => Within(path, entry, Reading.Temperature(entry ?? default, units), bounds);
+
+    public double TemperatureDifference(string path, Entry? entry, Bounds bounds) => Within(path, entry, Reading.TemperatureDifference(entry ?? default, units), bounds);
+
+    public double Share(string path, Entry? entry, Bounds bounds) => Within(path, entry, Reading.Share(entry ?? default), bounds);
+
+    public double Humidity(string path, Entry? entry) => Within(path, entry, Reading.Humidity(entry ?? default), Ranges.Humidity);
+
+    public double Time(string path, Entry? entry, Bounds bounds) => Within(path, entry, Reading.Time(entry ?? default), bounds);
+
+    public double AreaRate(string path, Entry? entry, Bounds bounds) => Within(path, entry, Reading.AreaRate(entry ?? default), bounds);
+
+    public double LengthRate(string path, Entry? entry, Bounds bounds) => Within(path, entry, Reading.LengthRate(entry ?? default), bounds);
+
+    public double Turn(string path, Entry? entry) => Within(path, entry, Reading.Turn(entry ?? default), Ranges.TurnRadians);
+
+    public double Angle(string path, Entry? entry, Bounds bounds) => Within(path, entry, Reading.Angle(entry ?? default), bounds);
+
+    /// <summary>A field that may be left out: null or blank takes the default.</summary>
+    public static double Or(Entry? entry, Assumption left, Func<Entry, double> read) => entry is { IsBlank: false } said ? read(said) : left.Value;
+
+    /// <summary>A field that may be left out: null or blank takes the value.</summary>
+    public static double Or(Entry? entry, double left, Func<Entry, double> read) => entry is { IsBlank: false } said ? read(said) : left;
+
+    /// <summary>A field that may be left out and has no default.</summary>
+    public static double? OrNull(Entry? entry, Func<Entry, double> read) => entry is { IsBlank: false } said ? read(said) : null;
+
+    /// <summary>A name that a person reads; blank is a fault.</summary>
+    public string Name(string path, string? name)
+    {
+        if (!string.IsNullOrWhiteSpace(name)) return name.Trim();
+        Add(path, "NameMissing",
+            v => v.Say("No name is given.", "No hay nombre."),
+            v => v.Say("Give it a name to be known by.", "Póngale un nombre para reconocerlo."));
+        return "";
+    }
+
+    /// <summary>The items of a list with their paths; an empty place in the list is a fault.</summary>
+    public IEnumerable<(T Item, string Path)> Items<T>(string path, IReadOnlyList<T?>? list) where T : class
+    {
+        for (var i = 0; i < (list?.Count ?? 0); i++)
+        {
+            if (list![i] is { } item) yield return (item, $"{path}[{i}]");
+            else EmptyPlace($"{path}[{i}]");
+        }
+    }
+
+    /// <summary>Two limits that must stand in order; NaN has been said already.</summary>
+    public void InOrder(string path, double least, double most, Func<Voice, double, string> show)
+    {
+        if (!(least > most)) return;
+        Add(path, "LeastOverMost",
+            v => v.Say($"The least, {show(v, least)}, is over the most, {show(v, most)}.", $"El mínimo, {show(v, least)}, supera al máximo, {show(v, most)}."),
+            v => v.Say("Put the smaller one first.", "Ponga primero el menor."));
+    }
+
+    private void EmptyPlace(string path) => Add(path, "EmptyPlace",
+        v => v.Say("This place in the list is empty.", "Este lugar de la lista está vacío."),
+        v => v.Say("Fill it in or take it out.", "Complételo o quítelo."));
+
+    private double Within(string path, Entry? entry, Read<double> read, Bounds bounds)
+    {
+        if (!read.Failed(out var why, out var value)) why = bounds.Check(value, entry ?? default);
+        if (why is null) return value;
+        Add(path, why.Code, why.Text, why.Cure);
+        return double.NaN;
+    }
+}

@@ -1,0 +1,172 @@
+using Lapwise.Core.Explain;
+using Lapwise.Core.Quantities;
+
+namespace Lapwise.Core.Jobs;
+
+/// <summary>What reading a product gave: the product, or null with every fault.</summary>
+public sealed record ProductRead(Product? Product, IReadOnlyList<Fault> Faults);
+
+/// <summary>Turns a product as its data sheet gives it into numbers, or into faults.</summary>
+public static class ProductReading
+{
+    /// <param name="path">Where the product stands, put before each fault's path; empty for a file of its own.</param>
+    public static ProductRead Read(ProductDocument document, string path)
+    {
+        ArgumentNullException.ThrowIfNull(document);
+        // A data sheet goes from job to job, whatever their working units: it says every unit itself.
+        var fields = new Fields(units: null);
+        var at = path.Length == 0 ? "" : path + ".";
+        if (!DocumentVersion.CanRead(fields, at + "lapwise", document.Lapwise, ProductDocument.CurrentVersion)) return new ProductRead(null, fields.Faults);
+
+        if (string.IsNullOrWhiteSpace(document.Id))
+        {
+            fields.Add(at + "id", "IdMissing",
+                v => v.Say("The product has no id.", "El producto no tiene id."),
+                v => v.Say("Give it a short id that jobs can name, such as clear-fast.", "Póngale un id corto que los trabajos puedan nombrar, como clear-fast."));
+        }
+
+        var name = fields.Name(at + "name", document.Name);
+        var densityA = fields.Density(at + "densityA", document.DensityA);
+        var densityB = fields.Density(at + "densityB", document.DensityB);
+        var mix = ReadMix(fields, at + "mix", document.Mix ?? new MixDocument(), densityA, densityB);
+        var solids = fields.Share(at + "volumeSolids", document.VolumeSolids, Ranges.VolumeSolids);
+        var thinner = document.Thinner is { } t ? ReadThinner(fields, at + "thinner", t) : null;
+        var film = document.WetFilm ?? new WetFilmDocument();
+        var leastFilm = fields.Film(at + "wetFilm.least", film.Least);
+        var mostFilm = fields.Film(at + "wetFilm.most", film.Most);
+        fields.InOrder(at + "wetFilm", leastFilm, mostFilm, (v, x) => v.Film(x));
+        var sag = Fields.OrNull(document.SagLimit, e => fields.Film(at + "sagLimit", e));
+        var potLife = ReadTimes(fields, at + "potLife", document.PotLife);
+        var openTime = ReadTimes(fields, at + "openTime", document.OpenTime);
+        var recoat = document.Recoat is { } r ? ReadRecoat(fields, at + "recoat", r) : null;
+        var usable = document.UsableFrom is { } u ? ReadUsable(fields, at + "usableFrom", u) : null;
+        var limits = ReadLimits(fields, at + "limits", document.Limits ?? new LimitsDocument());
+        var largestBatch = Fields.OrNull(document.LargestBatch, e => fields.Volume(at + "largestBatch", e, Ranges.BatchVolume));
+        var kits = ReadKits(fields, at + "kits", document.Kits);
+        if (fields.Count > 0) return new ProductRead(null, fields.Faults);
+
+        return new ProductRead(
+            new Product(
+                document.Id.Trim(), name, mix, densityA, densityB, solids, thinner,
+                new WetFilm(leastFilm), new WetFilm(mostFilm), sag is { } s ? new WetFilm(s) : null,
+                potLife, openTime, recoat, usable, limits, document.StirFirst, document.Method, document.EndsBy,
+                largestBatch, kits, document.Hazards ?? []),
+            fields.Faults);
+    }
+
+    private static MixRatio ReadMix(Fields fields, string path, MixDocument mix, double densityA, double densityB)
+    {
+        PartIsPositive(fields, path + ".a", mix.A);
+        PartIsPositive(fields, path + ".b", mix.B);
+        return mix.By == MixBasis.Volume
+            ? new MixRatio(mix.By, mix.A, mix.B)
+            : new MixRatio(mix.By, mix.A / densityA, mix.B / densityB);
+    }
+
+    private static void PartIsPositive(Fields fields, string path, double parts)
+    {
+        const double most = 10_000;
+        if (parts > 0 && parts <= most) return;
+        fields.Add(path, "MixRatioNotPossible",
+            v => v.Say($"{v.Number(parts)} parts cannot be mixed; each part must be more than 0 and at most {v.Number(most)}.", $"No se pueden mezclar {v.Number(parts)} partes; cada parte debe ser más que 0 y como mucho {v.Number(most)}."),
+            v => v.Say("Enter the ratio of the data sheet, such as a: 2, b: 1.", "Escriba la proporción de la ficha técnica, como a: 2, b: 1."));
+    }
+
+    private static Thinner ReadThinner(Fields fields, string path, ThinnerDocument thinner) => new(
+        fields.Name(path + ".name", thinner.Name),
+        fields.Share(path + ".limit", thinner.Limit, Ranges.Thinner),
+        Fields.Or(thinner.Density, Defaults.ThinnerDensity, e => fields.Density(path + ".density", e)));
+
+    /// <summary>One time, or two at different temperatures of which the hotter is the shorter.</summary>
+    private static List<TimeAt> ReadTimes(Fields fields, string path, IReadOnlyList<TimeAtDocument>? times)
+    {
+        if ((times?.Count ?? 0) is not (1 or 2))
+        {
+            var count = times?.Count ?? 0;
+            fields.Add(path, "OneOrTwoTimes",
+                v => v.Say($"{count} times are given; one or two are needed.", $"Se dan {count} tiempos; hacen falta uno o dos."),
+                v => v.Say("Enter the time at the data sheet's temperature, and at a second one if it gives one.", "Escriba el tiempo a la temperatura de la ficha, y a una segunda si la da."));
+        }
+
+        var read = new List<TimeAt>();
+        foreach (var (time, place) in fields.Items(path, times))
+        {
+            var seconds = fields.Time(place + ".time", time.Time, Ranges.Work);
+            read.Add(new TimeAt(seconds, fields.Temperature(place + ".at", time.At, Ranges.SheetTemperature)));
+        }
+
+        if (read.Count == 2) HotterIsShorter(fields, path, read[0], read[1]);
+        return read;
+    }
+
+    private static void HotterIsShorter(Fields fields, string path, TimeAt one, TimeAt other)
+    {
+        var (cool, hot) = one.Celsius <= other.Celsius ? (one, other) : (other, one);
+        if (hot.Celsius - cool.Celsius < 0.5)
+        {
+            fields.Add(path, "SameTemperatureTwice",
+                v => v.Say($"Both times are at {v.Temperature(hot.Celsius)}.", $"Los dos tiempos son a {v.Temperature(hot.Celsius)}."),
+                v => v.Say("Enter times at two different temperatures, or one time.", "Escriba tiempos a dos temperaturas distintas, o un solo tiempo."));
+        }
+        else if (hot.Seconds >= cool.Seconds)
+        {
+            fields.Add(path, "HotterLastsLonger",
+                v => v.Say($"{Voice.Span(hot.Seconds)} at {v.Temperature(hot.Celsius)} is not shorter than {Voice.Span(cool.Seconds)} at {v.Temperature(cool.Celsius)}.", $"{Voice.Span(hot.Seconds)} a {v.Temperature(hot.Celsius)} no es menos que {Voice.Span(cool.Seconds)} a {v.Temperature(cool.Celsius)}."),
+                v => v.Say("Warmth shortens these times: check which belongs to which temperature.", "El calor acorta estos tiempos: revise cuál corresponde a cada temperatura."));
+        }
+    }
+
+    private static Recoat ReadRecoat(Fields fields, string path, RecoatDocument recoat)
+    {
+        var earliest = fields.Time(path + ".earliest", recoat.Earliest, Ranges.Wait);
+        var latest = fields.Time(path + ".latest", recoat.Latest, Ranges.Wait);
+        fields.InOrder(path, earliest, latest, (_, x) => Voice.Span(x));
+        return new Recoat(earliest, latest, fields.Temperature(path + ".at", recoat.At, Ranges.SheetTemperature));
+    }
+
+    private static UsableFrom ReadUsable(Fields fields, string path, UsableFromDocument usable)
+    {
+        var light = fields.Time(path + ".lightUse", usable.LightUse, Ranges.Wait);
+        var water = Fields.OrNull(usable.Water, e => fields.Time(path + ".water", e, Ranges.Wait));
+        var full = fields.Time(path + ".fullUse", usable.FullUse, Ranges.Wait);
+        fields.InOrder(path, light, full, (_, x) => Voice.Span(x));
+        return new UsableFrom(light, water, full);
+    }
+
+    private static ProductLimits ReadLimits(Fields fields, string path, LimitsDocument limits)
+    {
+        var least = fields.Temperature(path + ".airLeast", limits.AirLeast, Ranges.SheetTemperature);
+        var most = fields.Temperature(path + ".airMost", limits.AirMost, Ranges.SheetTemperature);
+        fields.InOrder(path, least, most, (v, x) => v.Temperature(x));
+        return new ProductLimits(
+            least, most,
+            fields.Humidity(path + ".humidityMost", limits.HumidityMost),
+            Fields.Or(limits.DewMargin, Defaults.DewMargin, e => fields.TemperatureDifference(path + ".dewMargin", e, Ranges.DewMargin)));
+    }
+
+    private static List<Kit> ReadKits(Fields fields, string path, IReadOnlyList<KitDocument>? kits)
+    {
+        if (kits is not { Count: > 0 })
+        {
+            fields.Add(path, "NoKits",
+                v => v.Say("No kit size is given, so nothing can be bought.", "No se da ningún tamaño de juego, así que no se puede comprar nada."),
+                v => v.Say("Enter at least one size with its price.", "Escriba al menos un tamaño con su precio."));
+        }
+
+        var read = new List<Kit>();
+        foreach (var (kit, place) in fields.Items(path, kits))
+        {
+            var size = fields.Volume(place + ".size", kit.Size, Ranges.KitVolume);
+            if (kit.Price < 0)
+            {
+                fields.Add(place + ".price", "PriceNegative",
+                    v => v.Say($"A price of {v.Number((double)kit.Price)} is below zero.", $"Un precio de {v.Number((double)kit.Price)} es menor que cero."),
+                    v => v.Say("Enter what the kit costs, or 0.", "Escriba lo que cuesta el juego, o 0."));
+            }
+
+            read.Add(new Kit(size, kit.Price));
+        }
+
+        return read;
+    }
+}

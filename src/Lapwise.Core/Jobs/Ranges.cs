@@ -1,0 +1,52 @@
+using Lapwise.Core.Explain;
+using Lapwise.Core.Quantities;
+
+namespace Lapwise.Core.Jobs;
+
+/// <summary>
+/// What is taken for a slip of the pen rather than a job: wide enough for every real one. No limit of the trade stands here.
+/// </summary>
+internal static class Ranges
+{
+    public static readonly Bounds Side = Length(0.001, 30);
+    public static readonly Bounds Diagonal = Length(0.001, 45);
+    public static readonly Bounds ArcRadius = Length(0.001, 100);
+    public static readonly Bounds Thickness = Length(0.001, 0.3);
+    public static readonly Bounds Strip = Length(0, 0.6) with { AboveZero = false };
+    public static readonly Bounds Upstand = Length(0.001, 3);
+    public static readonly Bounds Placed = Length(0, 30) with { AboveZero = false };
+    public static readonly Bounds TapeStep = Length(0.0001, 0.05);
+    public static readonly Bounds Reach = Length(0.1, 3);
+    public static readonly Bounds DryPassDegrees = new(0, 180, (v, x) => v.Number(x, 0) + "°");
+    public static readonly Bounds TurnRadians = new(-Math.PI * 179.99 / 180, Math.PI * 179.99 / 180, (v, _) => v.Say("less than half a turn", "menos de media vuelta"));
+
+    public static readonly Bounds RoomTemperature = new(-20, 60, (v, x) => v.Temperature(x));
+    public static readonly Bounds SheetTemperature = new(-20, 90, (v, x) => v.Temperature(x));
+    public static readonly Bounds DewMargin = new(0, 15, (v, x) => v.TemperatureDifference(x));
+    public static readonly Bounds Humidity = Share(0.01, 1) with { AboveZero = true };
+
+    public static readonly Bounds AreaPace = new(0.001 / 60, 10.0 / 60, (v, x) => v.Area(x * 60) + "/min") { AboveZero = true };
+    public static readonly Bounds LengthPace = new(0.01 / 60, 60.0 / 60, (v, x) => v.Run(x * 60) + "/min") { AboveZero = true };
+    public static readonly Bounds Pause = Time(0, 3600) with { AboveZero = false };
+    public static readonly Bounds Work = Time(1, 86400);
+    public static readonly Bounds Wait = Time(1, 90 * 86400.0);
+
+    public static readonly Bounds Film = new(1, 20_000, (v, x) => v.Film(x)) { AboveZero = true };
+    public static readonly Bounds Held = Volume(0, 5000) with { AboveZero = false };
+    public static readonly Bounds BatchVolume = Volume(10, 200_000);
+    public static readonly Bounds KitVolume = Volume(1, 1_000_000);
+    public static readonly Bounds CupStep = Volume(0.01, 1000);
+    public static readonly Bounds ScaleStep = new(0.001, 100, (v, x) => v.Number(x, 3) + " g") { AboveZero = true };
+    public static readonly Bounds Density = new(0.3, 5, (v, x) => v.Number(x, 2) + " g/mL") { AboveZero = true };
+
+    public static readonly Bounds VolumeSolids = Share(0.01, 1) with { AboveZero = true };
+    public static readonly Bounds Thinner = Share(0, 1);
+    public static readonly Bounds Loss = Share(0, 0.9);
+    public static readonly Bounds MarginShare = Share(0, 0.9);
+    public static readonly Bounds LargestSection = new(0.01, 100, (v, x) => v.Area(x)) { AboveZero = true };
+
+    private static Bounds Length(double least, double most) => new(least, most, (v, x) => v.Length(x)) { AboveZero = true };
+    private static Bounds Volume(double least, double most) => new(least, most, (v, x) => v.Volume(x)) { AboveZero = true };
+    private static Bounds Share(double least, double most) => new(least, most, (v, x) => v.Percent(x));
+    private static Bounds Time(double least, double most) => new(least, most, (_, x) => Voice.Span(x)) { AboveZero = true };
+}

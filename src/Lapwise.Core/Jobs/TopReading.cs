@@ -1,0 +1,91 @@
+using Lapwise.Core.Explain;
+using Lapwise.Core.Quantities;
+
+namespace Lapwise.Core.Jobs;
+
+/// <summary>Reads tops: outline, edges, cutouts, planned joints. What only the closed outline can show is for Measure.</summary>
+internal static class TopReading
+{
+    public static List<Top> ReadAll(Fields fields, JobDocument document)
+    {
+        if (document.Tops is not { Count: > 0 })
+        {
+            fields.Add("tops", "NoTops",
+                v => v.Say("There is no top to coat.", "No hay ninguna encimera que recubrir."),
+                v => v.Say("Add a top with its outline.", "Añada una encimera con su contorno."));
+        }
+
+        var (read, names) = (new List<Top>(), new List<string>());
+        foreach (var (top, path) in fields.Items("tops", document.Tops))
+        {
+            var before = fields.Count;
+            var name = fields.Name(path + ".name", top.Name);
+            JobReading.UniqueName(fields, path + ".name", name, names);
+            names.Add(name);
+            var made = ReadTop(fields, document.Units, path, name, top);
+            if (fields.Count == before) read.Add(made!);
+        }
+
+        return read;
+    }
+
+    private static Top? ReadTop(Fields fields, UnitSystem units, string path, string name, TopDocument top)
+    {
+        var entered = top.Outline ?? new OutlineDocument();
+        var letters = SideLetters.Of(entered);
+        var thickness = Fields.Or(top.Thickness, Defaults.Thickness, e => fields.Length(path + ".thickness", e, Ranges.Thickness));
+        var outline = OutlineReading.Read(fields, units, path + ".outline", entered);
+        var edges = EdgeReading.ReadAll(fields, path + ".edges", top.Edges, letters, thickness);
+        var cutouts = ReadCutouts(fields, path + ".cutouts", top.Cutouts);
+        var breaks = ReadBreaks(fields, path + ".breaks", top.Breaks, letters);
+        var dryPass = Fields.OrNull(top.DryPass, e => fields.Angle(path + ".dryPass", e, Ranges.DryPassDegrees));
+        return outline is null ? null : new Top(name, thickness, outline, edges, cutouts, breaks, dryPass) { Path = path };
+    }
+
+    private static List<Cutout> ReadCutouts(Fields fields, string path, IReadOnlyList<CutoutDocument>? cutouts)
+    {
+        var read = new List<Cutout>();
+        foreach (var (cutout, place) in fields.Items(path, cutouts))
+        {
+            var name = fields.Name(place + ".name", cutout.Name);
+            JobReading.UniqueName(fields, place + ".name", name, read.Select(c => c.Name));
+            var (length, depth, radius) = ReadCutoutSize(fields, place, cutout);
+            var along = fields.Length(place + ".along", cutout.Along, Ranges.Placed);
+            var inward = fields.Length(place + ".in", cutout.In, Ranges.Placed);
+            var rim = Fields.Or(cutout.Rim, 0, e => fields.Length(place + ".rim", e, Ranges.Strip));
+            read.Add(new Cutout(name, cutout.Shape, length, depth, radius, along, inward, rim));
+        }
+
+        return read;
+    }
+
+    /// <summary>A circle is as long and as deep as its diameter.</summary>
+    private static (double LengthM, double DepthM, double RadiusM) ReadCutoutSize(Fields fields, string path, CutoutDocument cutout)
+    {
+        if (cutout.Shape == CutoutShape.Circle)
+        {
+            var diameter = fields.Length(path + ".diameter", cutout.Diameter, Ranges.Side);
+            return (diameter, diameter, diameter / 2);
+        }
+
+        var length = fields.Length(path + ".length", cutout.Length, Ranges.Side);
+        var depth = fields.Length(path + ".depth", cutout.Depth, Ranges.Side);
+        if (cutout.Shape != CutoutShape.RoundedRectangle) return (length, depth, 0);
+
+        var radius = fields.Length(path + ".radius", cutout.Radius, Ranges.Side);
+        OutlineReading.RadiusFits(fields, path + ".radius", radius, length, depth);
+        return (length, depth, radius);
+    }
+
+    private static List<BreakLine> ReadBreaks(Fields fields, string path, IReadOnlyList<BreakDocument>? breaks, IReadOnlyList<char> letters)
+    {
+        var read = new List<BreakLine>();
+        foreach (var (line, place) in fields.Items(path, breaks))
+        {
+            var side = EdgeReading.Letter(fields, place + ".side", line.Side, letters);
+            read.Add(new BreakLine(side, fields.Length(place + ".at", line.At, Ranges.Side)));
+        }
+
+        return read;
+    }
+}
