@@ -6,6 +6,8 @@ namespace Lapwise.Core.Jobs;
 
 // The job as it was entered. Quantities stay as written (Entry); JobReading turns them into a Job or into faults.
 // The same shape is the file, the page's storage and the API. Version: JobDocument.CurrentVersion.
+// The members are set, not init: generated JSON readers give an init member that is left out null, not its default.
+// Treat a document as a value all the same, and change it by "with".
 
 /// <summary>One job, as entered. Everything else is computed from it.</summary>
 public sealed record JobDocument
@@ -13,42 +15,42 @@ public sealed record JobDocument
     public const int CurrentVersion = 1;
 
     /// <summary>Version of this shape; readers refuse a newer one.</summary>
-    public int Lapwise { get; init; } = CurrentVersion;
+    public int Lapwise { get; set; } = CurrentVersion;
     /// <summary>The name the customer knows the job by.</summary>
-    public string Name { get; init; } = "";
+    public string Name { get; set; } = "";
     /// <summary>The units this job is shown and written in; amounts may be entered in any.</summary>
-    public UnitSystem Units { get; init; } = UnitSystem.Us;
+    public UnitSystem Units { get; set; } = UnitSystem.Us;
     /// <summary>The language this job is read in.</summary>
-    public Language Language { get; init; } = Language.English;
+    public Language Language { get; set; } = Language.English;
     /// <summary>The room on the day.</summary>
-    public RoomDocument Room { get; init; } = new();
+    public RoomDocument Room { get; set; } = new();
     /// <summary>Who works, at least one.</summary>
-    public IReadOnlyList<PersonDocument> Crew { get; init; } = [];
+    public IReadOnlyList<PersonDocument> Crew { get; set; } = [];
     /// <summary>What is coated.</summary>
-    public IReadOnlyList<TopDocument> Tops { get; init; } = [];
+    public IReadOnlyList<TopDocument> Tops { get; set; } = [];
     /// <summary>The ordered coats of the job.</summary>
-    public IReadOnlyList<CoatDocument> System { get; init; } = [];
+    public IReadOnlyList<CoatDocument> System { get; set; } = [];
     /// <summary>What rollers, trays and cups keep back, and what can be read on cup and scale.</summary>
-    public ToolsDocument? Tools { get; init; }
+    public ToolsDocument? Tools { get; set; }
     /// <summary>What the plan is asked to keep.</summary>
-    public AimsDocument? Aims { get; init; }
+    public AimsDocument? Aims { get; set; }
     /// <summary>Products carried inside the file; looked up before the library.</summary>
-    public IReadOnlyList<ProductDocument>? Products { get; init; }
+    public IReadOnlyList<ProductDocument>? Products { get; set; }
 }
 
 /// <summary>The room today. Three temperatures, never one.</summary>
 public sealed record RoomDocument
 {
     /// <summary>Air temperature: drying follows it.</summary>
-    public Entry Air { get; init; } = "";
+    public Entry Air { get; set; } = "";
     /// <summary>Relative humidity of the air, as <c>45 %</c>.</summary>
-    public Entry Humidity { get; init; } = "";
+    public Entry Humidity { get; set; } = "";
     /// <summary>How the air moves over the film.</summary>
-    public AirMovement AirMovement { get; init; } = AirMovement.Still;
+    public AirMovement AirMovement { get; set; } = AirMovement.Still;
     /// <summary>Temperature of the top itself.</summary>
-    public Entry Surface { get; init; } = "";
+    public Entry Surface { get; set; } = "";
     /// <summary>Temperature of the material in its containers.</summary>
-    public Entry Material { get; init; } = "";
+    public Entry Material { get; set; } = "";
 }
 
 /// <summary>Still: tented or air handling off. Slight: an occupied room. Moving: a fan or air handling on.</summary>
@@ -59,43 +61,43 @@ public enum AirMovement { Still, Slight, Moving }
 public sealed record PersonDocument
 {
     /// <summary>What the person is called on the plan.</summary>
-    public string Name { get; init; } = "";
+    public string Name { get; set; } = "";
     /// <summary>How fast the person works; left out: the stated default.</summary>
-    public PaceDocument? Pace { get; init; }
+    public PaceDocument? Pace { get; set; }
 }
 
 public sealed record PaceDocument
 {
     /// <summary>Area wetted out per minute, as <c>6 ft²/min</c>.</summary>
-    public Entry? WetOut { get; init; }
+    public Entry? WetOut { get; set; }
     /// <summary>Area dry-rolled per minute.</summary>
-    public Entry? DryPass { get; init; }
+    public Entry? DryPass { get; set; }
     /// <summary>Edge and nosing length done per minute, as <c>8 ft/min</c>.</summary>
-    public Entry? Edge { get; init; }
+    public Entry? Edge { get; set; }
     /// <summary>Fixed part of each section: reload and settle, as <c>20 s</c>.</summary>
-    public Entry? Reload { get; init; }
+    public Entry? Reload { get; set; }
     /// <summary>Time to walk to another standing place.</summary>
-    public Entry? Walk { get; init; }
+    public Entry? Walk { get; set; }
     /// <summary>Hand mixing of one batch.</summary>
-    public Entry? Mix { get; init; }
+    public Entry? Mix { get; set; }
 }
 
 public sealed record TopDocument
 {
     /// <summary>What the top is called; unique in the job.</summary>
-    public string Name { get; init; } = "";
+    public string Name { get; set; } = "";
     /// <summary>Thickness of the top, from which edges take their width.</summary>
-    public Entry? Thickness { get; init; }
+    public Entry? Thickness { get; set; }
     /// <summary>The closed boundary, as measured.</summary>
-    public OutlineDocument Outline { get; init; } = new();
+    public OutlineDocument Outline { get; set; } = new();
     /// <summary>One for each side, by the side's letter (A, B, C … in walking order).</summary>
-    public IReadOnlyDictionary<string, EdgeDocument> Edges { get; init; } = new Dictionary<string, EdgeDocument>(StringComparer.Ordinal);
+    public IReadOnlyDictionary<string, EdgeDocument> Edges { get; set; } = new Dictionary<string, EdgeDocument>(StringComparer.Ordinal);
     /// <summary>Holes in the top.</summary>
-    public IReadOnlyList<CutoutDocument>? Cutouts { get; init; }
+    public IReadOnlyList<CutoutDocument>? Cutouts { get; set; }
     /// <summary>Planned joints straight across the flat.</summary>
-    public IReadOnlyList<BreakDocument>? Breaks { get; init; }
+    public IReadOnlyList<BreakDocument>? Breaks { get; set; }
     /// <summary>Direction of the dry pass over the flat in degrees from side A; left out: along the top's length.</summary>
-    public Entry? DryPass { get; init; }
+    public Entry? DryPass { get; set; }
 }
 
 /// <summary>Shapes an outline can be entered by.</summary>
@@ -109,41 +111,41 @@ public enum OutlineShape { Rectangle, L, U, RoundedRectangle, Circle, Ellipse, W
 public sealed record OutlineDocument
 {
     /// <summary>How the outline is entered.</summary>
-    public OutlineShape Shape { get; init; } = OutlineShape.Rectangle;
+    public OutlineShape Shape { get; set; } = OutlineShape.Rectangle;
     /// <summary>Rectangle, rounded rectangle, ellipse: along A. L, U: the whole back.</summary>
-    public Entry? Length { get; init; }
+    public Entry? Length { get; set; }
     /// <summary>Rectangle, rounded rectangle, ellipse: along B. L, U: depth of the back run.</summary>
-    public Entry? Depth { get; init; }
+    public Entry? Depth { get; set; }
     /// <summary>L: the right leg, measured along B from the back wall. U: the same for the right leg.</summary>
-    public Entry? RightLegLength { get; init; }
+    public Entry? RightLegLength { get; set; }
     /// <summary>L, U: how deep the right leg is (its width in plan).</summary>
-    public Entry? RightLegDepth { get; init; }
+    public Entry? RightLegDepth { get; set; }
     /// <summary>U: the left leg, measured from the back wall.</summary>
-    public Entry? LeftLegLength { get; init; }
+    public Entry? LeftLegLength { get; set; }
     /// <summary>U: how deep the left leg is (its width in plan).</summary>
-    public Entry? LeftLegDepth { get; init; }
+    public Entry? LeftLegDepth { get; set; }
     /// <summary>Rounded rectangle: radius of its corners.</summary>
-    public Entry? Radius { get; init; }
+    public Entry? Radius { get; set; }
     /// <summary>Circle: its diameter.</summary>
-    public Entry? Diameter { get; init; }
+    public Entry? Diameter { get; set; }
     /// <summary>Walk: the sides in order.</summary>
-    public IReadOnlyList<WalkedSideDocument>? Sides { get; init; }
+    public IReadOnlyList<WalkedSideDocument>? Sides { get; set; }
     /// <summary>Redundant measurements between corners.</summary>
-    public IReadOnlyList<DiagonalDocument>? Diagonals { get; init; }
+    public IReadOnlyList<DiagonalDocument>? Diagonals { get; set; }
     /// <summary>Smallest step the tape was read to; left out: 1/16 in or 1 mm.</summary>
-    public Entry? TapeStep { get; init; }
+    public Entry? TapeStep { get; set; }
 }
 
 public sealed record WalkedSideDocument
 {
     /// <summary>Length of the side; of an arc, along the arc.</summary>
-    public Entry Length { get; init; } = "";
+    public Entry Length { get; set; } = "";
     /// <summary>Turn at the end of this side, as <c>right 90</c> or <c>left 45</c>; left out: right 90.</summary>
-    public Entry? Turn { get; init; }
+    public Entry? Turn { get; set; }
     /// <summary>Radius of an arc; left out: a straight side.</summary>
-    public Entry? Radius { get; init; }
+    public Entry? Radius { get; set; }
     /// <summary>Which way an arc bends as one walks it.</summary>
-    public Bend? Bend { get; init; }
+    public Bend? Bend { get; set; }
 }
 
 [JsonConverter(typeof(CamelCaseEnumConverter<Bend>))]
@@ -153,11 +155,11 @@ public enum Bend { Right, Left }
 public sealed record DiagonalDocument
 {
     /// <summary>Letter of the corner measured from; a corner is named for the side that starts there.</summary>
-    public string From { get; init; } = "";
+    public string From { get; set; } = "";
     /// <summary>Letter of the corner measured to.</summary>
-    public string To { get; init; } = "";
+    public string To { get; set; } = "";
     /// <summary>The length measured.</summary>
-    public Entry Length { get; init; } = "";
+    public Entry Length { get; set; } = "";
 }
 
 [JsonConverter(typeof(CamelCaseEnumConverter<EdgeKind>))]
@@ -166,21 +168,21 @@ public enum EdgeKind { Open, Wall, Splash, Waterfall }
 public sealed record EdgeDocument
 {
     /// <summary>What the side is.</summary>
-    public EdgeKind Kind { get; init; } = EdgeKind.Wall;
+    public EdgeKind Kind { get; set; } = EdgeKind.Wall;
     /// <summary>Open: the shape of the edge.</summary>
-    public ProfileDocument? Profile { get; init; }
+    public ProfileDocument? Profile { get; set; }
     /// <summary>Splash: height above the flat.</summary>
-    public Entry? Height { get; init; }
+    public Entry? Height { get; set; }
     /// <summary>Splash: width of its top; coated where given.</summary>
-    public Entry? TopWidth { get; init; }
+    public Entry? TopWidth { get; set; }
     /// <summary>Splash: how many ends are coated (0, 1 or 2).</summary>
-    public int? CoatedEnds { get; init; }
+    public int? CoatedEnds { get; set; }
     /// <summary>Waterfall: how far the panel drops below the flat.</summary>
-    public Entry? Drop { get; init; }
+    public Entry? Drop { get; set; }
     /// <summary>Waterfall: width coated round its two free edges.</summary>
-    public Entry? Return { get; init; }
+    public Entry? Return { get; set; }
     /// <summary>Splash, waterfall: a caulked or taped joint at the fold, so the fold needs no wet lap.</summary>
-    public bool? Joint { get; init; }
+    public bool? Joint { get; set; }
 }
 
 [JsonConverter(typeof(CamelCaseEnumConverter<ProfileShape>))]
@@ -207,15 +209,15 @@ public enum ProfileShape
 public sealed record ProfileDocument
 {
     /// <summary>The shape.</summary>
-    public ProfileShape Shape { get; init; } = ProfileShape.Square;
+    public ProfileShape Shape { get; set; } = ProfileShape.Square;
     /// <summary>Radius of the rounds or leg of the bevel.</summary>
-    public Entry? Radius { get; init; }
+    public Entry? Radius { get; set; }
     /// <summary>Coated width under the top.</summary>
-    public Entry? Underside { get; init; }
+    public Entry? Underside { get; set; }
     /// <summary>A build-down or apron below the thickness, coated on its face.</summary>
-    public Entry? Return { get; init; }
+    public Entry? Return { get; set; }
     /// <summary>Measured: the developed width itself.</summary>
-    public Entry? Width { get; init; }
+    public Entry? Width { get; set; }
 }
 
 [JsonConverter(typeof(CamelCaseEnumConverter<CutoutShape>))]
@@ -225,73 +227,73 @@ public enum CutoutShape { Rectangle, RoundedRectangle, Circle, Ellipse }
 public sealed record CutoutDocument
 {
     /// <summary>What the hole is for.</summary>
-    public string Name { get; init; } = "";
+    public string Name { get; set; } = "";
     /// <summary>The shape of the hole.</summary>
-    public CutoutShape Shape { get; init; } = CutoutShape.Rectangle;
+    public CutoutShape Shape { get; set; } = CutoutShape.Rectangle;
     /// <summary>Size of the hole along side A.</summary>
-    public Entry? Length { get; init; }
+    public Entry? Length { get; set; }
     /// <summary>Size of the hole square to side A.</summary>
-    public Entry? Depth { get; init; }
+    public Entry? Depth { get; set; }
     /// <summary>Rounded rectangle: radius of its corners.</summary>
-    public Entry? Radius { get; init; }
+    public Entry? Radius { get; set; }
     /// <summary>Circle: its diameter.</summary>
-    public Entry? Diameter { get; init; }
+    public Entry? Diameter { get; set; }
     /// <summary>Centre, measured along side A from its start.</summary>
-    public Entry Along { get; init; } = "";
+    public Entry Along { get; set; } = "";
     /// <summary>Centre, measured square from side A into the top.</summary>
-    public Entry In { get; init; } = "";
+    public Entry In { get; set; } = "";
     /// <summary>Width coated down into the hole; left out: the rim is not coated.</summary>
-    public Entry? Rim { get; init; }
+    public Entry? Rim { get; set; }
 }
 
 /// <summary>A planned joint straight across the flat, square to a side.</summary>
 public sealed record BreakDocument
 {
     /// <summary>Letter of the side it starts from, square to it.</summary>
-    public string Side { get; init; } = "A";
+    public string Side { get; set; } = "A";
     /// <summary>Distance from the start of that side.</summary>
-    public Entry At { get; init; } = "";
+    public Entry At { get; set; } = "";
 }
 
 public sealed record CoatDocument
 {
     /// <summary>Id of the product.</summary>
-    public string Product { get; init; } = "";
+    public string Product { get; set; } = "";
     /// <summary>Colour, as the customer and the tin name it.</summary>
-    public string? Color { get; init; }
+    public string? Color { get; set; }
     /// <summary>Wet film to apply; left out: the middle of the product's range.</summary>
-    public Entry? WetFilm { get; init; }
+    public Entry? WetFilm { get; set; }
     /// <summary>Thinner as a share of A and B together, as <c>1 %</c>; left out: none.</summary>
-    public Entry? Thinner { get; init; }
+    public Entry? Thinner { get; set; }
     /// <summary>Open time seen on a test board in this room: the last good lap. Replaces the data sheet's.</summary>
-    public Entry? TestBoardOpenTime { get; init; }
+    public Entry? TestBoardOpenTime { get; set; }
 }
 
 /// <summary>What the tools keep back. Left out: stated defaults, marked as common practice.</summary>
 public sealed record ToolsDocument
 {
     /// <summary>What one roller nap holds and does not give back.</summary>
-    public Entry? RollerCharge { get; init; }
+    public Entry? RollerCharge { get; set; }
     /// <summary>What stays in the tray.</summary>
-    public Entry? TrayResidue { get; init; }
+    public Entry? TrayResidue { get; set; }
     /// <summary>What stays in each mixing cup.</summary>
-    public Entry? CupResidue { get; init; }
+    public Entry? CupResidue { get; set; }
     /// <summary>Share lost passing over edges and rims, of what goes on them.</summary>
-    public Entry? EdgeLoss { get; init; }
+    public Entry? EdgeLoss { get; set; }
     /// <summary>Largest batch the container takes.</summary>
-    public Entry? LargestBatch { get; init; }
+    public Entry? LargestBatch { get; set; }
     /// <summary>Smallest step read on the mixing cup.</summary>
-    public Entry? CupStep { get; init; }
+    public Entry? CupStep { get; set; }
     /// <summary>Smallest step of the scale.</summary>
-    public Entry? ScaleStep { get; init; }
+    public Entry? ScaleStep { get; set; }
 }
 
 public sealed record AimsDocument
 {
     /// <summary>Share of the open time to keep in hand; left out: 20 %.</summary>
-    public Entry? MarginShare { get; init; }
+    public Entry? MarginShare { get; set; }
     /// <summary>Largest section rolled at one time.</summary>
-    public Entry? LargestSection { get; init; }
+    public Entry? LargestSection { get; set; }
     /// <summary>How far a roller works well from where one stands.</summary>
-    public Entry? Reach { get; init; }
+    public Entry? Reach { get; set; }
 }

@@ -10,47 +10,47 @@ public sealed record ProductDocument
     public const int CurrentVersion = 1;
 
     /// <summary>Version of this shape; readers refuse a newer one.</summary>
-    public int Lapwise { get; init; } = CurrentVersion;
+    public int Lapwise { get; set; } = CurrentVersion;
     /// <summary>The name a job calls it by.</summary>
-    public string Id { get; init; } = "";
+    public string Id { get; set; } = "";
     /// <summary>The name shown.</summary>
-    public string Name { get; init; } = "";
+    public string Name { get; set; } = "";
     /// <summary>Mix ratio.</summary>
-    public MixDocument Mix { get; init; } = new();
+    public MixDocument Mix { get; set; } = new();
     /// <summary>Density of A, as <c>1.05 g/mL</c> or <c>8.8 lb/gal</c>.</summary>
-    public Entry DensityA { get; init; } = "";
+    public Entry DensityA { get; set; } = "";
     /// <summary>Density of B, as <c>1.10 g/mL</c> or <c>9.2 lb/gal</c>.</summary>
-    public Entry DensityB { get; init; } = "";
+    public Entry DensityB { get; set; } = "";
     /// <summary>Share of the mix, without thinner, that stays as dry film.</summary>
-    public Entry VolumeSolids { get; init; } = "";
+    public Entry VolumeSolids { get; set; } = "";
     /// <summary>The permitted thinner; left out: none may be added.</summary>
-    public ThinnerDocument? Thinner { get; init; }
+    public ThinnerDocument? Thinner { get; set; }
     /// <summary>Wet film range the sheet asks for.</summary>
-    public WetFilmDocument WetFilm { get; init; } = new();
+    public WetFilmDocument WetFilm { get; set; } = new();
     /// <summary>Thickest wet film a vertical face holds without sagging (test named by ASTM D4400).</summary>
-    public Entry? SagLimit { get; init; }
+    public Entry? SagLimit { get; set; }
     /// <summary>One or two points; two fix the temperature law, one takes the stated default.</summary>
-    public IReadOnlyList<TimeAtDocument> PotLife { get; init; } = [];
+    public IReadOnlyList<TimeAtDocument> PotLife { get; set; } = [];
     /// <summary>How long the film takes a lap: one or two points, as for pot life.</summary>
-    public IReadOnlyList<TimeAtDocument> OpenTime { get; init; } = [];
+    public IReadOnlyList<TimeAtDocument> OpenTime { get; set; } = [];
     /// <summary>Window for the next coat without sanding.</summary>
-    public RecoatDocument? Recoat { get; init; }
+    public RecoatDocument? Recoat { get; set; }
     /// <summary>When the finished surface may be used.</summary>
-    public UsableFromDocument? UsableFrom { get; init; }
+    public UsableFromDocument? UsableFrom { get; set; }
     /// <summary>The room it may be applied in.</summary>
-    public LimitsDocument Limits { get; init; } = new();
+    public LimitsDocument Limits { get; set; } = new();
     /// <summary>What must be stirred before measuring, in the sheet's words; left out: nothing settles.</summary>
-    public string? StirFirst { get; init; }
+    public string? StirFirst { get; set; }
     /// <summary>How it is applied.</summary>
-    public ApplicationMethod Method { get; init; } = ApplicationMethod.Rolled;
+    public ApplicationMethod Method { get; set; } = ApplicationMethod.Rolled;
     /// <summary>How a mixed batch ends.</summary>
-    public EndOfPotLife EndsBy { get; init; } = EndOfPotLife.Gels;
+    public EndOfPotLife EndsBy { get; set; } = EndOfPotLife.Gels;
     /// <summary>Largest amount to mix at one time, A and B together; left out: the sheet gives none.</summary>
-    public Entry? LargestBatch { get; init; }
+    public Entry? LargestBatch { get; set; }
     /// <summary>The packs it is sold in.</summary>
-    public IReadOnlyList<KitDocument> Kits { get; init; } = [];
+    public IReadOnlyList<KitDocument> Kits { get; set; } = [];
     /// <summary>What its safety data sheet warns of.</summary>
-    public IReadOnlyList<Hazard> Hazards { get; init; } = [];
+    public IReadOnlyList<Hazard> Hazards { get; set; } = [];
 }
 
 [JsonConverter(typeof(CamelCaseEnumConverter<MixBasis>))]
@@ -60,70 +60,70 @@ public enum MixBasis { Volume, Mass }
 public sealed record MixDocument
 {
     /// <summary>Whether the parts are measured by volume or by mass.</summary>
-    public MixBasis By { get; init; } = MixBasis.Volume;
+    public MixBasis By { get; set; } = MixBasis.Volume;
     /// <summary>Parts of A, more than 0.</summary>
-    public double A { get; init; }
+    public double A { get; set; }
     /// <summary>Parts of B, more than 0.</summary>
-    public double B { get; init; }
+    public double B { get; set; }
 }
 
 public sealed record ThinnerDocument
 {
     /// <summary>What it is.</summary>
-    public string Name { get; init; } = "";
+    public string Name { get; set; } = "";
     /// <summary>Most that may be added, as a share of A and B together.</summary>
-    public Entry Limit { get; init; } = "";
+    public Entry Limit { get; set; } = "";
     /// <summary>Its density; left out: that of water.</summary>
-    public Entry? Density { get; init; }
+    public Entry? Density { get; set; }
 }
 
 public sealed record WetFilmDocument
 {
     /// <summary>Thinnest wet film.</summary>
-    public Entry Least { get; init; } = "";
+    public Entry Least { get; set; } = "";
     /// <summary>Thickest wet film.</summary>
-    public Entry Most { get; init; } = "";
+    public Entry Most { get; set; } = "";
 }
 
 /// <summary>A time at a temperature.</summary>
 public sealed record TimeAtDocument
 {
     /// <summary>The time, as <c>45 min</c>.</summary>
-    public Entry Time { get; init; } = "";
+    public Entry Time { get; set; } = "";
     /// <summary>The temperature it holds at.</summary>
-    public Entry At { get; init; } = "";
+    public Entry At { get; set; } = "";
 }
 
 public sealed record RecoatDocument
 {
     /// <summary>Shortest wait before the next coat.</summary>
-    public Entry Earliest { get; init; } = "";
+    public Entry Earliest { get; set; } = "";
     /// <summary>Longest wait; after it the film is sanded first.</summary>
-    public Entry Latest { get; init; } = "";
+    public Entry Latest { get; set; } = "";
     /// <summary>The temperature both hold at.</summary>
-    public Entry At { get; init; } = "";
+    public Entry At { get; set; } = "";
 }
 
 public sealed record UsableFromDocument
 {
     /// <summary>Light use.</summary>
-    public Entry LightUse { get; init; } = "";
+    public Entry LightUse { get; set; } = "";
     /// <summary>Standing water.</summary>
-    public Entry? Water { get; init; }
+    public Entry? Water { get; set; }
     /// <summary>Full use.</summary>
-    public Entry FullUse { get; init; } = "";
+    public Entry FullUse { get; set; } = "";
 }
 
 public sealed record LimitsDocument
 {
     /// <summary>Coldest air.</summary>
-    public Entry AirLeast { get; init; } = "";
+    public Entry AirLeast { get; set; } = "";
     /// <summary>Warmest air.</summary>
-    public Entry AirMost { get; init; } = "";
+    public Entry AirMost { get; set; } = "";
     /// <summary>Highest relative humidity.</summary>
-    public Entry HumidityMost { get; init; } = "";
+    public Entry HumidityMost { get; set; } = "";
     /// <summary>How far the surface must stay above the dew point; left out: 3 °C.</summary>
-    public Entry? DewMargin { get; init; }
+    public Entry? DewMargin { get; set; }
 }
 
 [JsonConverter(typeof(CamelCaseEnumConverter<ApplicationMethod>))]
@@ -150,9 +150,9 @@ public enum EndOfPotLife
 public sealed record KitDocument
 {
     /// <summary>A and B together.</summary>
-    public Entry Size { get; init; } = "";
+    public Entry Size { get; set; } = "";
     /// <summary>Price of one kit, in the shop's own currency.</summary>
-    public decimal Price { get; init; }
+    public decimal Price { get; set; }
 }
 
 [JsonConverter(typeof(CamelCaseEnumConverter<Hazard>))]
