@@ -5,6 +5,7 @@ using Lapwise.Core.Measure;
 using Lapwise.Core.Quantities;
 using Lapwise.Core.Supply;
 using Lapwise.Core.Work;
+using Lapwise.Core.Work.Order;
 
 namespace Lapwise.Core.Answers;
 
@@ -20,6 +21,11 @@ public static class Answering
     /// <param name="voice">Language and units of the reasons; the numbers do not change with it.</param>
     public static PlanAnswer Plan(WholeJob whole, Voice voice) =>
         new([.. whole.Work.Coats.Select((_, coat) => CoatPlan(whole, coat, voice))]);
+
+    public static OrderAnswer Order(OrderProblem problem, FoundOrder found) => new(
+        Seconds(found.WorstLapAgeMs), Seconds(found.BoundMs), found.Proven,
+        [.. found.Sections.OrderBy(p => p.StartMs).ThenBy(p => p.Person).Select(p =>
+            new OrderedSectionAnswer(problem.Sections[p.Section].Id, p.Person, Seconds(p.StartMs), Seconds(p.EndMs)))]);
 
     private static TakeOffRow Row(TakeOff t) => new(
         t.Name, Fine(t.FlatM2), Fine(t.EdgeM2), Fine(t.SplashM2), Fine(t.WaterfallM2), Fine(t.RimM2), Fine(t.CoatedM2), Fine(t.MisclosureM));

@@ -69,6 +69,7 @@ public sealed record ReasonAnswer(string Code, string Limit, string Text, string
 /// <summary>The answer of the bare <c>order</c> command.</summary>
 public sealed record OrderAnswer(double WorstLapAgeS, double BoundS, bool Proven, IReadOnlyList<OrderedSectionAnswer> Sections);
 
+/// <param name="Person">Number in the crew, from 0, as in the list of seconds.</param>
 public sealed record OrderedSectionAnswer(string Id, int Person, double StartS, double EndS);
 
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, WriteIndented = true)]

@@ -59,7 +59,7 @@ public static class OrderCheck
 
     private static void CheckLap(OrderLap lap, int i, int count, List<Fault> faults)
     {
-        if (!InRange(lap.A, count) || !InRange(lap.B, count)) faults.Add(Unknown($"laps[{i}]"));
+        if (!InRange(lap.A, count) || !InRange(lap.B, count) || lap.A == lap.B) faults.Add(Unknown($"laps[{i}]"));
         if (lap.LimitMs is <= 0)
             faults.Add(new Fault($"laps[{i}].limitS", "LimitNotPositive",
                 v => v.Say("The limit of a lap must be above zero.", "El límite de un solape debe ser mayor que cero."),
