@@ -42,7 +42,7 @@ public sealed record WholeJob(
         var measured = Measuring.Measure(job);
         var materials = Estimating.Estimate(job, measured);
         var conditions = Judging.Judge(job);
-        var work = Planning.Plan(job, measured, materials, conditions);
+        var work = Planning.Plan(job, measured, conditions);
         var supply = Supplying.Supply(job, materials, work);
 
         IReadOnlyList<Fault> faults = [.. read.Faults, .. measured.Faults];

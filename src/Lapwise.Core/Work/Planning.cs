@@ -8,5 +8,9 @@ namespace Lapwise.Core.Work;
 /// <summary>Which sections, in which order, and when to mix?</summary>
 public static class Planning
 {
-    public static JobWork Plan(Job job, MeasuredJob measured, JobMaterials materials, JobConditions conditions) => throw new NotSupportedException();
+    /// <summary>
+    /// One plan for each coat. Plans that do not work are given too, with the reasons; deterministic, in counted steps.
+    /// </summary>
+    public static JobWork Plan(Job job, MeasuredJob measured, JobConditions conditions) =>
+        new([.. conditions.Coats.Where(_ => measured.Tops.Count > 0 && job.Crew.Count > 0).Select(coat => new CoatPlanning(job, coat).Plan(measured))]);
 }

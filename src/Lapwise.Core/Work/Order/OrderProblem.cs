@@ -37,7 +37,8 @@ public sealed record OrderLap(int A, int B, long? LimitMs = null);
 /// <param name="LifeMs">From the first contact of A and B, which is the start of mixing.</param>
 /// <param name="UsableMl">What a full batch gives to sections.</param>
 /// <param name="MostBatches">No more batches than this.</param>
-public sealed record MixingRule(long MixMs, long LifeMs, double UsableMl, int MostBatches);
+/// <param name="FirstUsableMl">What the first batch gives, since it also charges roller and tray; null: as every other.</param>
+public sealed record MixingRule(long MixMs, long LifeMs, double UsableMl, int MostBatches, double? FirstUsableMl = null);
 
 /// <summary>One section placed in time.</summary>
 /// <param name="Batch">Index of the batch it is rolled from; 0 where mixing is not part of the problem.</param>

@@ -126,7 +126,7 @@ internal sealed class SoloDecision
 
         if (_model.Mixing is not { } mixing) return;
         // The first batch is mixed before the first section, so it adds to no age.
-        frame.Left = mixing.UsableMl;
+        frame.Left = mixing.FirstUsableMl;
         frame.UseBy = frame.Now + mixing.Life;
         frame.Now += mixing.Mix;
     }

@@ -20,7 +20,7 @@ internal sealed class SoloModel
         Predecessors = Lists(problem.Before.Select(b => (b.Then, b.First)));
         Successors = Lists(problem.Before);
         PredecessorCount = [.. Predecessors.Select(p => p.Length)];
-        Mixing = problem.Mixing is { } m ? new GrainedMixing(m.MixMs / GrainMs, m.LifeMs / GrainMs, m.UsableMl, m.MostBatches) : null;
+        Mixing = problem.Mixing is { } m ? new GrainedMixing(m.MixMs / GrainMs, m.LifeMs / GrainMs, m.UsableMl, m.FirstUsableMl ?? m.UsableMl, m.MostBatches) : null;
         ByPromise = [.. FreeSections.OrderByDescending(Eccentricity).ThenBy(i => graph.Neighbours[i].Length).ThenBy(i => i)];
         (MirrorFirst, MirrorThen) = Mirror();
     }
@@ -89,4 +89,7 @@ internal sealed class SoloModel
 }
 
 /// <summary>The mixing rule in the model's grain.</summary>
-internal sealed record GrainedMixing(long Mix, long Life, double UsableMl, int MostBatches);
+internal sealed record GrainedMixing(long Mix, long Life, double UsableMl, double FirstUsableMl, int MostBatches)
+{
+    public double Usable(int batch) => batch == 0 ? FirstUsableMl : UsableMl;
+}

@@ -82,7 +82,7 @@ internal static class SoloSweeps
     private readonly record struct Cup(int Batch, double Left, long UseBy, long Mixed)
     {
         public static Cup First(SoloModel model) => model.Mixing is { } m
-            ? new Cup(0, m.UsableMl, model.FreeFrom + m.Life - m.Mix, 0)
+            ? new Cup(0, m.FirstUsableMl, model.FreeFrom + m.Life - m.Mix, 0)
             : new Cup(0, double.PositiveInfinity, LapGraph.Unlimited, 0);
 
         public Cup Take(SoloModel model, int u, long clock)

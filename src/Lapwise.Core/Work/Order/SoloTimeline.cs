@@ -86,7 +86,7 @@ internal static class SoloTimeline
         foreach (var mix in mixes)
         {
             var rolled = placed.Where(p => p.Batch == mix.Batch && model.StartedAt[p.Section] is null).ToList();
-            if (rolled.Sum(p => model.Volume[p.Section]) > rule.UsableMl + 1e-9) return false;
+            if (rolled.Sum(p => model.Volume[p.Section]) > rule.Usable(mix.Batch) + 1e-9) return false;
             if (rolled.Exists(p => p.EndMs > mix.StartMs + rule.Life)) return false;
         }
 

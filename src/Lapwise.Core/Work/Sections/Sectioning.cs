@@ -1,0 +1,53 @@
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Measure;
+
+namespace Lapwise.Core.Work.Sections;
+
+/// <summary>How can a top be cut into sections that one can reach and finish at one time?</summary>
+public static class Sectioning
+{
+    private static readonly double[] Finenesses = [1, 1.5, 2, 3];
+
+    /// <summary>
+    /// Ways of cutting a top, at most 24, none twice; larger sections first and, among them, fewer first.
+    /// Worked out only as they are asked for.
+    /// </summary>
+    public static IEnumerable<CutTop> Ways(MeasuredTop top, Aims aims)
+    {
+        var cutting = new TopCutting(top, aims);
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var finer in Finenesses)
+            foreach (var cut in Choices(cutting, finer).Select(cutting.Cut).OrderBy(c => c.Sections.Count))
+                if (seen.Add(Signature(cut))) yield return cut;
+    }
+
+    /// <summary>Cuts a top by one choice.</summary>
+    public static CutTop Cut(MeasuredTop top, Aims aims, CutChoice choice) => new TopCutting(top, aims).Cut(choice);
+
+    /// <summary>The usual way, for comparison: a grid of parts of about 4 ft × 2 ft. Common practice, no source.</summary>
+    public static CutTop UsualWay(MeasuredTop top, Aims aims) => Cut(top, aims, new CutChoice.UsualGrid());
+
+    /// <summary>One plain choice, then each of its parts changed alone, where the top has something to change: at most 6.</summary>
+    private static IEnumerable<CutChoice> Choices(TopCutting cutting, double finer)
+    {
+        var plain = new CutChoice.Strips(CornerCut.OnItsOwn, CutoutCut.AnyPlace, UprightCut.LinedUp, finer);
+        yield return plain;
+        if (cutting.HasCorners)
+        {
+            yield return plain with { Corners = CornerCut.WithTheLength };
+            yield return plain with { Corners = CornerCut.WithTheLegs };
+            yield return plain with { Corners = CornerCut.Mitred };
+        }
+
+        if (cutting.HasCutouts)
+        {
+            yield return plain with { Cutouts = CutoutCut.ThroughTheMiddle };
+            yield return plain with { Cutouts = CutoutCut.AtTheEnds };
+        }
+
+        if (cutting.HasWetFolds && finer <= 1.5) yield return plain with { Uprights = UprightCut.Fewest };
+    }
+
+    private static string Signature(CutTop cut) =>
+        string.Join(';', cut.Sections.Select(s => $"{Math.Round(s.CentreM.X * 1000)} {Math.Round(s.CentreM.Y * 1000)} {Math.Round(s.FaceM2 * 1e5)}"));
+}

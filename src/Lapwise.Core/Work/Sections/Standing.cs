@@ -1,0 +1,113 @@
+using Lapwise.Core.Quantities;
+
+namespace Lapwise.Core.Work.Sections;
+
+/// <summary>Where one stands for a section, and how far the roller goes from there.</summary>
+internal sealed record Stand(char Side, IReadOnlyList<PointM> Part, double ReachM)
+{
+    public PointM Nearest(PointM p) => Plane.Nearest(Part, p).Point;
+}
+
+/// <summary>
+/// Finds the side a part of a top is worked from. A person steps along a straight side, so reach counts square across it;
+/// along a curved side only as far as the part's own piece of it, as stepping further means walking round the top.
+/// </summary>
+internal sealed class Standing
+{
+    /// <summary>What a tape cannot tell: a sixteenth of an inch.</summary>
+    public const double ToleranceM = 0.0254 / 16;
+
+    private readonly FaceEdges flat;
+    private readonly double reachM;
+    private readonly bool[] isStraight;
+
+    public Standing(FaceEdges flat, double reachM)
+    {
+        (this.flat, this.reachM) = (flat, reachM);
+        isStraight = [.. flat.Face.StandLines.Select(s => Plane.IsStraight(s.Line))];
+    }
+
+    public bool Within(double metres) => metres <= reachM + ToleranceM;
+
+    /// <summary>The side to work a piece of the flat from; null where nobody can stand anywhere.</summary>
+    /// <param name="march">The direction of working on; sides that run that way are taken first.</param>
+    public Stand? Best(Piece piece, Axis march)
+    {
+        var choices = new List<Stand>();
+        for (var i = 0; i < isStraight.Length; i++)
+        {
+            var line = flat.Face.StandLines[i];
+            var parts = isStraight[i] ? [] : OwnParts(piece, i);
+            if (parts.Count == 0) parts = [line.Line];
+            foreach (var part in parts) choices.Add(new Stand(line.Side, part, Farthest(piece, part)));
+        }
+
+        return Best(choices, march);
+    }
+
+    /// <summary>The side to work a line of the plan from, as the foot of a splash.</summary>
+    public Stand? Best(IReadOnlyList<PointM> line, Axis along) =>
+        Best([.. flat.Face.StandLines.Select(s => new Stand(s.Side, s.Line, line.Max(p => Plane.Nearest(s.Line, p).DistanceM)))], along);
+
+    private Stand? Best(List<Stand> choices, Axis along) => choices.Count == 0
+        ? null
+        : choices.MinBy(c => (Within(c.ReachM) ? 0 : 1, Within(c.ReachM) && RunsAlong(c.Part, along) ? 0 : 1, Math.Round(c.ReachM, 3), c.Side));
+
+    private static bool RunsAlong(IReadOnlyList<PointM> part, Axis along) =>
+        part[0] == part[^1] || Math.Abs(Axis.From(part[0], part[^1]).Dot(along)) > 0.7;
+
+    /// <summary>The unbroken runs of a piece's own boundary that lie on a stand line.</summary>
+    private List<IReadOnlyList<PointM>> OwnParts(Piece piece, int standLine)
+    {
+        var parts = new List<IReadOnlyList<PointM>>();
+        foreach (var ring in piece.Rings)
+        {
+            var count = ring.Points.Length;
+            bool IsOn(int i) => flat.Edge(ring.Tags[i % count])?.StandLine == standLine;
+            var starts = Enumerable.Range(0, count).Where(i => IsOn(i) && !IsOn(i + count - 1)).ToList();
+            if (starts.Count == 0 && IsOn(0)) parts.Add([.. ring.Points, ring.Points[0]]);
+            foreach (var start in starts)
+            {
+                var part = new List<PointM> { ring.Points[start] };
+                for (var i = start; IsOn(i); i++) part.Add(ring.Next(i % count));
+                parts.Add(part);
+            }
+        }
+
+        return parts;
+    }
+
+    /// <summary>
+    /// Largest distance from a piece to the part of a side. From a straight part it is met at a corner; from a curved one
+    /// it can lie inside, so the inside is searched, to about 2 mm.
+    /// </summary>
+    private static double Farthest(Piece piece, IReadOnlyList<PointM> part)
+    {
+        var line = Plane.IsStraight(part) ? [part[0], part[^1]] : part;
+        var farthest = piece.Outer.Max(p => Plane.Nearest(line, p).DistanceM);
+        if (line.Count == 2) return farthest;
+
+        const int steps = 12;
+        var ((left, right), (top, bottom)) = (piece.Extent(new Axis(1, 0)), piece.Extent(new Axis(0, 1)));
+        var step = Math.Max(right - left, bottom - top) / steps;
+        var best = piece.Centre();
+        for (var i = 0; i <= steps; i++)
+        {
+            for (var j = 0; j <= steps; j++) Try(new(left + ((right - left) * i / steps), top + ((bottom - top) * j / steps)));
+            for (var e = 0; e < piece.Outer.Length; e++)
+                if (piece.Rings[0].Tags[e] < 0) Try(Plane.Between(piece.Outer[e], piece.Rings[0].Next(e), (double)i / steps), isInside: true);
+        }
+
+        for (; step > 0.001; step /= 2)
+            foreach (var (x, y) in new[] { (step, 0.0), (-step, 0), (0, step), (0, -step), (step, step), (-step, -step), (step, -step), (-step, step) })
+                Try(new(best.X + x, best.Y + y));
+        return farthest;
+
+        void Try(PointM p, bool isInside = false)
+        {
+            var distance = Plane.Nearest(line, p).DistanceM;
+            if (distance <= farthest || !(isInside || piece.Contains(p))) return;
+            (farthest, best) = (distance, p);
+        }
+    }
+}

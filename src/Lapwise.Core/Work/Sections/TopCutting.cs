@@ -1,0 +1,146 @@
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Measure;
+using Lapwise.Core.Quantities;
+
+namespace Lapwise.Core.Work.Sections;
+
+/// <summary>A top with its faces made ready, to be cut any number of times.</summary>
+internal sealed class TopCutting
+{
+    private readonly MeasuredTop top;
+    private readonly Aims aims;
+    private readonly FaceEdges flat;
+    private readonly Standing standing;
+    private readonly IReadOnlyList<(FaceEdges Face, int Fold)> uprights;
+    private readonly IReadOnlyList<(PointM From, Axis Direction)> joints;
+    private readonly double dryPassDeg;
+
+    public TopCutting(MeasuredTop top, Aims aims)
+    {
+        (this.top, this.aims) = (top, aims);
+        var folds = top.Folds.Select((fold, number) => (Fold: fold, Number: number)).ToList();
+        flat = new FaceEdges(top.Faces.Single(f => f.Kind == FaceKind.Flat), [.. folds.Select(f => (f.Number, f.Fold.LineOnFlat, f.Fold.LengthM))]);
+        uprights = [.. top.Faces.Where(f => f.Kind != FaceKind.Flat).Select(face =>
+        {
+            var (fold, number) = folds.Single(f => f.Fold.OtherFace == face.Id);
+            return (new FaceEdges(face, [(number, fold.LineOnOther, fold.LengthM)]), number);
+        })];
+        standing = new Standing(flat, aims.ReachM);
+        joints = [.. top.Top.Breaks.SelectMany(Joint)];
+        HasCorners = InnerCorner.Of(flat.Whole.Outer).Any();
+        var length = Marching.LongAxis(flat.Whole.Outer);
+        dryPassDeg = HalfTurn(top.Top.DryPassDeg ?? Math.Atan2(length.Y, length.X) * 180 / Math.PI);
+    }
+
+    public bool HasCorners { get; }
+    public bool HasCutouts => flat.Whole.Rings.Count > 1;
+    public bool HasWetFolds => top.Folds.Any(f => !f.IsJoint);
+
+    public CutTop Cut(CutChoice choice)
+    {
+        var lines = new List<CutLine>();
+        var parts = new FlatCutting(flat, standing, aims, lines).Cut(joints, choice).OrderBy(p => Place(p.Piece)).ToList();
+        var placed = parts.Select(OnFlat).ToList();
+        var seams = Seams.Along([.. parts.Select(p => p.Piece)], 0, lines).ToList();
+        foreach (var (face, number) in uprights)
+        {
+            var (fold, first) = (top.Folds[number], placed.Count);
+            var feet = parts.SelectMany((p, i) => Seams.OnFold(flat, p.Piece, number).Select(s => (Section: i, s.FromM, s.ToM))).ToList();
+            var pieces = UprightCutting.Cut(face, fold, [.. feet.SelectMany(f => new[] { f.FromM, f.ToM })], choice, aims, lines).OrderBy(Place).ToList();
+            var stretches = pieces.Select((p, i) => Seams.OnFold(face, p, number).Select(s => (Section: first + i, s.FromM, s.ToM)).ToList()).ToList();
+            placed.AddRange(pieces.Select((p, i) => OnUpright(face, p, first + i, fold, stretches[i].Min(s => s.FromM), stretches[i].Max(s => s.ToM))));
+            seams.AddRange(Seams.Along(pieces, first, lines));
+            seams.AddRange(Seams.Across(fold, feet, stretches.SelectMany(s => s)));
+        }
+
+        var sections = Leaning.Over(placed).ToList();
+        return new CutTop(top, choice, sections, [.. seams.OrderBy(s => (s.A, s.B, s.Line[0].X, s.Line[0].Y))], Reasons(sections));
+    }
+
+    private Placed OnFlat(FlatPart part, int index)
+    {
+        var stand = standing.Best(part.Piece, part.March);
+        var centre = part.Piece.Centre();
+        var shape = Shape(flat, part.Piece, index) with
+        {
+            StandAt = stand?.Nearest(centre) ?? centre,
+            StandSide = stand?.Side,
+            ReachM = stand?.ReachM ?? double.PositiveInfinity,
+            DryPassDeg = dryPassDeg,
+        };
+        return new Placed(shape, stand, Leaning.Targets(part.Piece, centre));
+    }
+
+    private Placed OnUpright(FaceEdges face, Piece piece, int index, Fold fold, double fromM, double toM)
+    {
+        var foot = Seams.Foot(fold, fromM, toM);
+        var middle = Seams.Foot(fold, (fromM + toM) / 2, toM)[0];
+        var shape = Shape(face, piece, index) with { DryPassDeg = 90 };
+        if (face.Face.Kind == FaceKind.Waterfall)
+            return new Placed(shape with { StandAt = middle, StandSide = fold.Side, ReachM = 0 }, null, []);
+
+        var stand = standing.Best(foot, Axis.From(foot[0], foot[^1]));
+        return new Placed(
+            shape with { StandAt = stand?.Nearest(middle) ?? middle, StandSide = stand?.Side, ReachM = stand?.ReachM ?? double.PositiveInfinity },
+            stand,
+            Leaning.Targets(foot, flat.Whole));
+    }
+
+    private static SectionShape Shape(FaceEdges face, Piece piece, int index)
+    {
+        var strips = face.Strips(piece);
+        var centre = piece.Centre();
+        return new SectionShape(index, face.Face, piece.Outlines, piece.AreaM2, piece.AreaM2 * face.ArcShare, strips.AreaM2, strips.LengthM, centre, centre, null, 0, 0, []);
+    }
+
+    /// <summary>A planned joint as the point on its side and the way into the top.</summary>
+    private IEnumerable<(PointM From, Axis Direction)> Joint(BreakLine joint)
+    {
+        const double chordErrorM = 0.0001;
+        var segments = top.Outline.Segments.Where(s => s.Side == joint.Side).ToList();
+        if (segments.Count == 0) yield break;
+        List<PointM> side = [segments[0].From, .. segments.SelectMany(s => s.Flatten(chordErrorM))];
+        var part = Plane.Part(side, joint.AtM, Plane.Length(side));
+        if (part.Count < 2) yield break;
+        var inward = Axis.From(part[0], part[1]).Quarter;
+        yield return (part[0], flat.Whole.Contains(Plane.Step(part[0], inward, 0.001)) ? inward : inward.Opposite);
+    }
+
+    private List<Reason> Reasons(List<SectionShape> sections)
+    {
+        var name = top.Top.Name;
+        if (flat.Face.StandLines.Count == 0)
+        {
+            return
+            [
+                new Reason("NowhereToStand", Limit.AtYourWord,
+                    v => v.Say($"{name}: no side is open, so there is nowhere to stand.", $"{name}: ningún lado está libre, así que no hay dónde ponerse."),
+                    v => v.Say("Mark the side you stand at as open, or move the piece away from the wall.", "Marque como libre el lado donde se pone, o separe la pieza de la pared.")),
+            ];
+        }
+
+        var beyond = sections.Where(s => !standing.Within(s.ReachM)).ToList();
+        if (beyond.Count == 0) return [];
+        var overM = beyond.Max(s => s.ReachM) - aims.ReachM;
+        return
+        [
+            new Reason("OutOfReach", Limit.AtYourWord,
+                v => v.Say(
+                    $"{name}: {beyond.Count} of {sections.Count} sections go {v.Length(overM)} past the reach of {v.Length(aims.ReachM)} from any side one can stand at.",
+                    $"{name}: {beyond.Count} de {sections.Count} secciones pasan en {v.Length(overM)} el alcance de {v.Length(aims.ReachM)} desde cualquier lado donde uno puede ponerse."),
+                v => v.Say(
+                    $"Stand at another side too, work with a longer handle (a reach of {v.Length(aims.ReachM + overM)}), or move the piece so that you can walk round it.",
+                    $"Póngase también en otro lado, trabaje con un mango más largo (un alcance de {v.Length(aims.ReachM + overM)}), o mueva la pieza para poder rodearla.")),
+        ];
+    }
+
+    /// <summary>Sorting place, to a hundredth of a millimetre so that rounding cannot reorder.</summary>
+    private static (double X, double Y) Place(Piece piece)
+    {
+        var centre = piece.Centre();
+        return (Math.Round(centre.X, 5), Math.Round(centre.Y, 5));
+    }
+
+    private static double HalfTurn(double degrees) => ((degrees % 180) + 180) % 180;
+}
