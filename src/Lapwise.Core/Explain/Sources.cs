@@ -52,8 +52,8 @@ public static partial class Sources
         v => v.Say("respirator programme: medical evaluation, fit test, cartridge change schedule", "programa de respiradores: evaluación médica, prueba de ajuste, cambio programado de cartuchos"),
         SourceStanding.FromMemory);
 
-    public static readonly Source Bowditch = new("bowditch",
-        v => v.Say("Compass (Bowditch) rule of traverse adjustment", "Regla de la brújula (Bowditch) para compensar un itinerario"), SourceStanding.FromMemory);
+    public static readonly Source Bowditch = new("bowditch", "J. Mahun, Open Access Surveying Library, traverse computations, E",
+        v => v.Say("compass (Bowditch) rule of traverse adjustment", "regla de la brújula (Bowditch) para compensar un itinerario"), SourceStanding.Read);
 
     public static readonly Source MilStd1472 = new("mil-std-1472g", "MIL-STD-1472G, Appendix B",
         v => v.Say("functional reach of the 5th percentile woman, 26.7 in, as printed in NUREG-0700 Rev. 3, Table 11.4",

@@ -7,7 +7,10 @@ namespace Lapwise.Core.Measure;
 /// <summary>A boundary that closes, and how well the tape closed it.</summary>
 internal sealed record Closed(IReadOnlyList<Segment> Segments, Closure Closure);
 
-/// <summary>Turns an outline as measured into a closed boundary, or says why it can't be one.</summary>
+/// <summary>
+/// Turns an outline as measured into a closed boundary, or says why it can't be one. That the sizes of a shape fit
+/// together is seen to when the job is read.
+/// </summary>
 internal static class Closing
 {
     /// <summary>A misclosure beyond this share of the perimeter is no matter of the tape: a side or a turn is wrong.</summary>
@@ -22,47 +25,16 @@ internal static class Closing
     public static Closed? Close(Top top, List<Fault> faults)
     {
         var path = top.Path + ".outline";
-        var outcome = SizeFault(top.Outline, path) is { } fault ? new Outcome(null, fault) : Shaped(top.Outline, path);
-        if (outcome.Closed is { } closed)
-        {
-            if (top.Outline is OutlineSpec.Walk && Meeting.WithItself(closed.Segments) is { } place)
-                outcome = new Outcome(null, MeasureFaults.CrossesItself(path, place));
-            else if (!(closed.Segments.Sum(s => s.SignedAreaM2) > LeastAreaM2))
-                outcome = new Outcome(null, MeasureFaults.NoArea(path));
-        }
+        var (closed, fault) = Shaped(top.Outline, path);
+        if (closed is not null && Meeting.WithItself(closed.Segments) is { } place) fault = MeasureFaults.CrossesItself(path, place);
+        else if (closed is not null && !(closed.Segments.Sum(s => s.SignedAreaM2) > LeastAreaM2)) fault = MeasureFaults.NoArea(path);
 
-        if (outcome.Fault is not null) faults.Add(outcome.Fault);
-        return outcome.Closed;
+        if (fault is null) return closed;
+        faults.Add(fault);
+        return null;
     }
 
     private readonly record struct Outcome(Closed? Closed, Fault? Fault);
-
-    private static Fault? SizeFault(OutlineSpec outline, string path) => outline switch
-    {
-        OutlineSpec.RoundedRectangle r when 2 * r.RadiusM > Math.Min(r.LengthM, r.DepthM) + 1e-9 =>
-            MeasureFaults.RadiusTooLarge(path, r.RadiusM, Math.Min(r.LengthM, r.DepthM) / 2),
-        OutlineSpec.L l when l.RightLegLengthM <= l.DepthM => MeasureFaults.LegTooShort(path, isRight: true, l.RightLegLengthM, l.DepthM),
-        OutlineSpec.L l when l.RightLegDepthM >= l.LengthM => MeasureFaults.LegsTooDeep(path, l.RightLegDepthM, l.LengthM),
-        OutlineSpec.U u when u.RightLegLengthM <= u.DepthM => MeasureFaults.LegTooShort(path, isRight: true, u.RightLegLengthM, u.DepthM),
-        OutlineSpec.U u when u.LeftLegLengthM <= u.DepthM => MeasureFaults.LegTooShort(path, isRight: false, u.LeftLegLengthM, u.DepthM),
-        OutlineSpec.U u when u.RightLegDepthM + u.LeftLegDepthM >= u.LengthM =>
-            MeasureFaults.LegsTooDeep(path, u.RightLegDepthM + u.LeftLegDepthM, u.LengthM),
-        OutlineSpec.Walk { Sides.Count: < 2 } => MeasureFaults.TooFewSides(path),
-        OutlineSpec.Walk walk => ArcFault(walk, path),
-        _ => null,
-    };
-
-    private static Fault? ArcFault(OutlineSpec.Walk walk, string path)
-    {
-        for (var i = 0; i < walk.Sides.Count; i++)
-        {
-            var side = walk.Sides[i];
-            if (side.ArcRadiusM is { } radiusM && side.LengthM >= 2 * Math.PI * radiusM)
-                return MeasureFaults.ArcTooLong($"{path}.sides[{i}]", SideLetters.At(i), side.LengthM, 2 * Math.PI * radiusM);
-        }
-
-        return null;
-    }
 
     private static Outcome Shaped(OutlineSpec outline, string path)
     {
@@ -154,7 +126,7 @@ internal static class Closing
         if (OutOfSquare.Corners(sidesM, first) is not { } corners)
         {
             var (leastM, mostM) = OutOfSquare.Range(sidesM, first);
-            return new Outcome(null, MeasureFaults.DiagonalDoesNotFit(path + ".diagonals", first, leastM, mostM));
+            return new Outcome(null, MeasureFaults.DiagonalDoesNotFit(PathOf(first), first, leastM, mostM));
         }
 
         var segments = Shapes.Polygon(default, corners);
@@ -164,12 +136,14 @@ internal static class Closing
 
         var anglesRad = OutOfSquare.AnglesRad(corners);
         var worstRad = anglesRad.Max(a => Math.Abs(a - (Math.PI / 2)));
-        if (worstRad > OutOfSquareLimitRad) return new Outcome(null, MeasureFaults.TooFarFromSquare(path + ".diagonals", first, worstRad));
+        if (worstRad > OutOfSquareLimitRad) return new Outcome(null, MeasureFaults.TooFarFromSquare(PathOf(first), first, worstRad));
 
         var closure = new Closure(0, Tape.Allowed(outline.TapeStepM, sidesM.Count), sidesM.Sum(), [], checks)
         {
             Notes = [MeasureFaults.WallsOutOfSquare(first, anglesRad)],
         };
         return new Outcome(new Closed(segments, closure), null);
+
+        string PathOf(Diagonal diagonal) => $"{path}.diagonals[{outline.Diagonals.TakeWhile(d => d != diagonal).Count()}]";
     }
 }

@@ -15,28 +15,12 @@ internal static class Cutouts
         {
             var cutout = top.Cutouts[i];
             var path = $"{top.Path}.cutouts[{i}]";
-            var fault = SizeFault(cutout, path);
-            if (fault is null)
-            {
-                var segments = Boundary(cutout);
-                fault = PlaceFault(cutout, segments, outline, holes, path);
-                if (fault is null) holes.Add(new Hole(cutout, segments, segments.Sum(s => s.SignedAreaM2), segments.Sum(s => s.LengthM)));
-            }
-
-            if (fault is not null) faults.Add(fault);
+            var segments = Boundary(cutout);
+            if (PlaceFault(cutout, segments, outline, holes, path) is { } fault) faults.Add(fault);
+            else holes.Add(new Hole(cutout, segments, segments.Sum(s => s.SignedAreaM2), segments.Sum(s => s.LengthM)));
         }
 
         return holes;
-    }
-
-    private static Fault? SizeFault(Cutout cutout, string path)
-    {
-        var isRound = cutout.Shape == CutoutShape.Circle;
-        if (!(cutout.LengthM > 0 && (isRound || cutout.DepthM > 0))) return MeasureFaults.CutoutWithoutArea(path, cutout);
-        var mostM = Math.Min(cutout.LengthM, cutout.DepthM) / 2;
-        return cutout.Shape == CutoutShape.RoundedRectangle && cutout.RadiusM > mostM + 1e-9
-            ? MeasureFaults.RadiusTooLarge(path, cutout.RadiusM, mostM)
-            : null;
     }
 
     private static Fault? PlaceFault(Cutout cutout, IReadOnlyList<Segment> segments, Outline outline, IEnumerable<Hole> holes, string path)

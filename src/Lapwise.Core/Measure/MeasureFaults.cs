@@ -11,45 +11,11 @@ internal static class MeasureFaults
         v => v.Say("This outline has no area.", "Este contorno no encierra superficie."),
         v => v.Say("Check its sizes: every length must be above zero.", "Revise las medidas: cada longitud debe ser mayor que cero."));
 
-    public static Fault RadiusTooLarge(string path, double radiusM, double mostM) => new(path, "RadiusTooLarge",
-        v => v.Say(
-            $"A corner radius of {v.Length(radiusM)} does not fit.",
-            $"Un radio de esquina de {v.Length(radiusM)} no cabe."),
-        v => v.Say(
-            $"Two corners share each side: at most {v.Length(mostM)}.",
-            $"Dos esquinas comparten cada lado: como máximo {v.Length(mostM)}."));
-
-    public static Fault LegTooShort(string path, bool isRight, double legM, double depthM) => new(path, "LegTooShort",
-        v => v.Say(
-            $"The {(isRight ? "right" : "left")} leg, {v.Length(legM)} from the back wall, does not come past the back run, {v.Length(depthM)} deep.",
-            $"El tramo {(isRight ? "derecho" : "izquierdo")}, {v.Length(legM)} desde la pared del fondo, no sobresale del tramo del fondo, de {v.Length(depthM)} de profundidad."),
-        v => v.Say(
-            "Measure the leg from the back wall to its end, or enter a simpler shape.",
-            "Mida el tramo desde la pared del fondo hasta su extremo, o elija una forma más simple."));
-
-    public static Fault LegsTooDeep(string path, double legsM, double lengthM) => new(path, "LegsTooDeep",
-        v => v.Say(
-            $"The legs take {v.Length(legsM)} of a back that is {v.Length(lengthM)} long: no front is left between them.",
-            $"Los tramos laterales ocupan {v.Length(legsM)} de un fondo de {v.Length(lengthM)}: no queda frente libre."),
-        v => v.Say(
-            "Check the depth of each leg (its width in plan) and the length of the back.",
-            "Revise la profundidad de cada tramo (su ancho en planta) y la longitud del fondo."));
-
-    public static Fault TooFewSides(string path) => new(path, "TooFewSides",
-        v => v.Say("One side does not close an outline.", "Un solo lado no cierra un contorno."),
-        v => v.Say("Walk all sides, or enter a circle by its diameter.", "Recorra todos los lados, o indique un círculo por su diámetro."));
-
-    public static Fault ArcTooLong(string path, char side, double lengthM, double fullTurnM) => new(path, "ArcTooLong",
-        v => v.Say(
-            $"Side {side} is an arc {v.Length(lengthM)} long, which goes all the way round its circle ({v.Length(fullTurnM)}).",
-            $"El lado {side} es un arco de {v.Length(lengthM)}, que da la vuelta completa a su círculo ({v.Length(fullTurnM)})."),
-        v => v.Say("Check the radius and the length along the arc.", "Revise el radio y la longitud a lo largo del arco."));
-
     public static Fault WalkedLeft(string path) => new(path, "WalkedLeftHanded",
         v => v.Say("The turns go round to the left.", "Los giros van hacia la izquierda."),
         v => v.Say(
             "Walk clockwise with the top on your right, or change left turns to right ones.",
-            "Recorra en sentido horario con la superficie a su derecha, o cambie los giros a la izquierda por giros a la derecha."));
+            "Recorra en sentido horario con la encimera a su derecha, o cambie los giros a la izquierda por giros a la derecha."));
 
     public static Fault TurnsDoNotAddUp(string path, double turnsRad) => new(path, "TurnsDoNotAddUp",
         v => v.Say(
@@ -68,7 +34,7 @@ internal static class MeasureFaults
     public static Fault DiagonalDoesNotFit(string path, Diagonal d, double leastM, double mostM) => new(path, "DiagonalDoesNotFit",
         v => v.Say(
             $"No four-sided top has these sides and a diagonal {d.From}–{d.To} of {v.Length(d.LengthM)}.",
-            $"Ninguna superficie de cuatro lados tiene estos lados y una diagonal {d.From}–{d.To} de {v.Length(d.LengthM)}."),
+            $"Ninguna encimera de cuatro lados tiene estos lados y una diagonal {d.From}–{d.To} de {v.Length(d.LengthM)}."),
         v => v.Say(
             $"Measure it again; with these sides it lies between {v.Length(leastM)} and {v.Length(mostM)}.",
             $"Vuelva a medirla; con estos lados está entre {v.Length(leastM)} y {v.Length(mostM)}."));
@@ -76,7 +42,7 @@ internal static class MeasureFaults
     public static Fault TooFarFromSquare(string path, Diagonal d, double offRad) => new(path, "TooFarFromSquare",
         v => v.Say(
             $"The diagonal {d.From}–{d.To} of {v.Length(d.LengthM)} puts a corner {Degrees(v, offRad)} out of square, though the corners were entered as square.",
-            $"La diagonal {d.From}–{d.To} de {v.Length(d.LengthM)} deja una esquina {Degrees(v, offRad)} fuera de escuadra, aunque las esquinas se indicaron a escuadra."),
+            $"La diagonal {d.From}–{d.To} de {v.Length(d.LengthM)} deja una esquina {Degrees(v, offRad)} fuera de escuadra, aunque las esquinas se escribieron a escuadra."),
         v => v.Say(
             "Measure the diagonal again, or walk the sides with their true turns.",
             "Vuelva a medir la diagonal, o recorra los lados con sus giros reales."));
@@ -89,12 +55,8 @@ internal static class MeasureFaults
             $"Check the length and the turn of sides {place.SideA} to {place.SideB}.",
             $"Revise la longitud y el giro de los lados {place.SideA} a {place.SideB}."));
 
-    public static Fault CutoutWithoutArea(string path, Cutout cutout) => new(path, "CutoutWithoutArea",
-        v => v.Say($"{Named(v, cutout)} has no area.", $"{Named(v, cutout)} no tiene superficie."),
-        v => v.Say("Check its sizes: each must be above zero.", "Revise sus medidas: cada una debe ser mayor que cero."));
-
     public static Fault CutoutOutside(string path, Cutout cutout) => new(path, "CutoutOutside",
-        v => v.Say($"{Named(v, cutout)} lies outside the top.", $"{Named(v, cutout)} queda fuera de la superficie."),
+        v => v.Say($"{Named(v, cutout)} lies outside the top.", $"{Named(v, cutout)} queda fuera de la encimera."),
         v => v.Say(
             "Place its centre: along side A from its start, then square in from side A.",
             "Sitúe su centro: a lo largo del lado A desde su inicio, y a escuadra hacia dentro desde el lado A."));
@@ -109,13 +71,13 @@ internal static class MeasureFaults
 
     public static Fault CutoutsOverlap(string path, Cutout cutout, Cutout other) => new(path, "CutoutsOverlap",
         v => v.Say($"{Named(v, cutout)} overlaps {Named(v, other)}.", $"{Named(v, cutout)} se solapa con {Named(v, other)}."),
-        v => v.Say("Move one of them, or enter them as one cutout.", "Mueva uno de ellos, o indíquelos como un solo hueco."));
+        v => v.Say("Move one of them, or enter them as one cutout.", "Mueva uno de ellos, o escríbalos como un solo hueco."));
 
     public static Fault BreakOutside(string path, BreakLine line, double sideM) => new(path, "BreakOutside",
         v => v.Say(
             $"The planned joint at {v.Length(line.AtM)} from the start of side {line.Side} is not on it: that side is {v.Length(sideM)} long.",
             $"La junta prevista a {v.Length(line.AtM)} del inicio del lado {line.Side} no cae en él: ese lado mide {v.Length(sideM)}."),
-        v => v.Say("Give a distance between the two ends of the side.", "Indique una distancia entre los dos extremos del lado."));
+        v => v.Say("Give a distance between the two ends of the side.", "Escriba una distancia entre los dos extremos del lado."));
 
     public static Fault BreakOnCurve(string path, BreakLine line) => new(path, "BreakOnCurve",
         v => v.Say(
@@ -126,13 +88,13 @@ internal static class MeasureFaults
     public static Fault ProfileDoesNotFit(string path, Profile profile, double thicknessM) => new(path, "ProfileDoesNotFit",
         v => v.Say(
             $"This profile with {v.Length(profile.RadiusM)} does not fit a top {v.Length(thicknessM)} thick.",
-            $"Este perfil con {v.Length(profile.RadiusM)} no cabe en un grosor de {v.Length(thicknessM)}."),
+            $"Este perfil con {v.Length(profile.RadiusM)} no cabe en un grueso de {v.Length(thicknessM)}."),
         v => v.Say(
             $"Use at most {v.Length(EdgeProfiles.LargestRadiusM(profile.Shape, thicknessM))}, or correct the thickness.",
-            $"Use como máximo {v.Length(EdgeProfiles.LargestRadiusM(profile.Shape, thicknessM))}, o corrija el grosor."));
+            $"Use como máximo {v.Length(EdgeProfiles.LargestRadiusM(profile.Shape, thicknessM))}, o corrija el grueso."));
 
     public static Fault ProfileWithoutWidth(string path) => new(path, "ProfileWithoutWidth",
-        v => v.Say("This edge takes its width from a strip, and no width was given.", "Este canto toma su ancho de una tira, y no se indicó ninguno."),
+        v => v.Say("This edge takes its width from a strip, and no width was given.", "Este canto toma su ancho de una tira, y no se escribió ninguno."),
         v => v.Say("Bend a strip of paper round the edge and measure it.", "Doble una tira de papel alrededor del canto y mídala."));
 
     public static Reason MeasureAgain(Traverse walked) => new("OutlineLeftOpen", Limit.Note,

@@ -29,7 +29,7 @@ public static class Measuring
         if (found.Count > 0) return null;
 
         var (faces, folds) = Faces.Of(top, outline, holes, sides, nosingM);
-        return new MeasuredTop(top, outline, holes, closed.Closure, faces, folds, TakeOffOf(top.Name, faces, closed.Closure.MisclosureM));
+        return new MeasuredTop(top, outline, holes, closed.Closure, faces, folds, TakeOffOf(top.Name, outline, holes, faces, closed.Closure.MisclosureM));
     }
 
     /// <summary>A side that nothing was said of is a wall.</summary>
@@ -68,22 +68,22 @@ public static class Measuring
         }
     }
 
-    private static TakeOff TakeOffOf(string name, IReadOnlyList<Face> faces, double misclosureM)
+    private static TakeOff TakeOffOf(string name, Outline outline, IReadOnlyList<Hole> holes, IReadOnlyList<Face> faces, double misclosureM)
     {
-        var strips = faces.SelectMany(f => f.Strips).ToLookup(s => s.Kind, s => s.AreaM2);
-        var (edgeM2, rimM2) = (strips[StripKind.Nosing].Sum(), strips[StripKind.Rim].Sum());
         return new TakeOff(
             name,
-            FlatM2: CoatedM2(FaceKind.Flat) - edgeM2 - rimM2,
-            EdgeM2: edgeM2,
-            SplashM2: CoatedM2(FaceKind.Splash),
-            WaterfallM2: CoatedM2(FaceKind.Waterfall),
-            RimM2: rimM2,
+            FlatM2: outline.AreaM2 - holes.Sum(h => h.AreaM2),
+            EdgeM2: StripsM2(StripKind.Nosing),
+            SplashM2: FacesM2(FaceKind.Splash),
+            WaterfallM2: FacesM2(FaceKind.Waterfall),
+            RimM2: StripsM2(StripKind.Rim),
             misclosureM);
 
-        double CoatedM2(FaceKind kind) => faces.Where(f => f.Kind == kind).Sum(f => f.CoatedM2);
+        double FacesM2(FaceKind kind) => faces.Where(f => f.Kind == kind).Sum(f => f.CoatedM2);
+        double StripsM2(StripKind kind) => faces.SelectMany(f => f.Strips).Where(s => s.Kind == kind).Sum(s => s.AreaM2);
     }
 
+    /// <summary>Every column summed over the tops, the misclosures too.</summary>
     private static TakeOff Total(string name, IReadOnlyList<MeasuredTop> tops) => new(
         name,
         tops.Sum(t => t.TakeOff.FlatM2),

@@ -19,17 +19,23 @@ internal static class Meeting
     /// <param name="SideB">Side of the second.</param>
     public readonly record struct Place(PointM At, char SideA, char SideB);
 
-    private readonly record struct Piece(Coordinate P, Coordinate Q, char Side);
+    private readonly record struct Piece(Coordinate P, Coordinate Q, Segment Of)
+    {
+        public Envelope Box { get; } = new(P, Q);
+    }
 
     /// <summary>The first place where a boundary crosses or touches itself.</summary>
     public static Place? WithItself(IReadOnlyList<Segment> boundary)
     {
+        // A line, an arc of a turn or less, an ellipse: none meets itself.
+        if (boundary.Count == 1) return null;
         var pieces = Pieces(boundary);
         var meets = new RobustLineIntersector();
         for (var i = 0; i < pieces.Count; i++)
         {
             for (var j = i + 1; j < pieces.Count; j++)
             {
+                if (ReferenceEquals(pieces[i].Of, pieces[j].Of) || !pieces[i].Box.Intersects(pieces[j].Box)) continue;
                 meets.ComputeIntersection(pieces[i].P, pieces[i].Q, pieces[j].P, pieces[j].Q);
                 // Neighbours share a corner; they may not run back over each other.
                 var areNeighbours = j == i + 1 || (i == 0 && j == pieces.Count - 1);
@@ -44,10 +50,11 @@ internal static class Meeting
     public static Place? Between(IReadOnlyList<Segment> a, IReadOnlyList<Segment> b)
     {
         var (piecesA, piecesB) = (Pieces(a), Pieces(b));
+        var boxB = piecesB.Aggregate(new Envelope(), (box, piece) => box.ExpandedBy(piece.Box));
         var meets = new RobustLineIntersector();
-        foreach (var one in piecesA)
+        foreach (var one in piecesA.Where(p => p.Box.Intersects(boxB)))
         {
-            foreach (var other in piecesB)
+            foreach (var other in piecesB.Where(p => p.Box.Intersects(one.Box)))
             {
                 meets.ComputeIntersection(one.P, one.Q, other.P, other.Q);
                 if (meets.HasIntersection) return At(meets, one, other);
@@ -67,7 +74,7 @@ internal static class Meeting
     private static Place At(RobustLineIntersector meets, Piece a, Piece b)
     {
         var at = meets.GetIntersection(0);
-        return new Place(new PointM(at.X / GridPerM, at.Y / GridPerM), a.Side, b.Side);
+        return new Place(new PointM(at.X / GridPerM, at.Y / GridPerM), a.Of.Side, b.Of.Side);
     }
 
     private static List<Piece> Pieces(IReadOnlyList<Segment> boundary)
@@ -79,7 +86,7 @@ internal static class Meeting
             foreach (var point in segment.Flatten(ChordErrorM))
             {
                 var to = Snapped(point);
-                if (!to.Equals2D(from)) pieces.Add(new Piece(from, to, segment.Side));
+                if (!to.Equals2D(from)) pieces.Add(new Piece(from, to, segment));
                 from = to;
             }
         }
