@@ -1,0 +1,36 @@
+using Lapwise.Benchmarks;
+
+const string Usage = """
+    Lapwise.Benchmarks COMMAND [--seed N] [--limit SECONDS] [--each N] [--sizes 12,16,…] [--folder bench]
+
+      orders    exact order for one person, beside CP-SAT on the same instances
+      grid      proof time on twenty 4 × 10 grids with mixed times
+      curve     time and memory against the number of sections, to 400
+
+    Reports go to FOLDER/reports, instances to FOLDER/instances. Run from the root of the repository, built in Release,
+    with nothing else running.
+    """;
+
+var commands = new Dictionary<string, Action<Options>>(StringComparer.Ordinal)
+{
+    ["orders"] = Contest.Run,
+    ["grid"] = Curves.Grid4x10,
+    ["curve"] = Curves.BySections,
+};
+
+if (args is not [var name, .. var rest] || !commands.TryGetValue(name, out var command))
+{
+    Console.Error.WriteLine(Usage);
+    return 2;
+}
+
+try
+{
+    command(Options.Parse(rest));
+    return 0;
+}
+catch (FormatException wrong)
+{
+    Console.Error.WriteLine(wrong.Message);
+    return 2;
+}
