@@ -9,14 +9,15 @@ public sealed class ProjectsTests
     private static readonly Dictionary<string, string[]> MayUse = new(StringComparer.Ordinal)
     {
         ["Lapwise.Core"] = [],
+        ["Lapwise.Wire"] = [],
         ["Lapwise.Verifier"] = ["Lapwise.Core"],
         ["Lapwise.Drawings"] = ["Lapwise.Core"],
         ["Lapwise.Documents"] = ["Lapwise.Core", "Lapwise.Drawings"],
         ["Lapwise.Files"] = ["Lapwise.Core"],
         ["Lapwise.Store"] = ["Lapwise.Core"],
-        ["Lapwise.Client"] = ["Lapwise.Core", "Lapwise.Drawings"],
-        ["Lapwise.Server"] = ["Lapwise.Core", "Lapwise.Documents", "Lapwise.Files", "Lapwise.Store", "Lapwise.Client"],
-        ["Lapwise.Cli"] = ["Lapwise.Core", "Lapwise.Documents", "Lapwise.Files", "Lapwise.Verifier"],
+        ["Lapwise.Client"] = ["Lapwise.Core", "Lapwise.Wire", "Lapwise.Drawings"],
+        ["Lapwise.Server"] = ["Lapwise.Core", "Lapwise.Wire", "Lapwise.Drawings", "Lapwise.Documents", "Lapwise.Files", "Lapwise.Store", "Lapwise.Client"],
+        ["Lapwise.Cli"] = ["Lapwise.Core", "Lapwise.Drawings", "Lapwise.Documents", "Lapwise.Files", "Lapwise.Verifier"],
     };
 
     /// <summary>Yardsticks and rivals: they measure the product and are no part of it.</summary>

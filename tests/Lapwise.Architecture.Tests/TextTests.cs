@@ -59,11 +59,11 @@ public sealed partial class TextTests
     [InlineData("registry.npmjs" + ".org")]
     public void The_host_of_a_registry_is_caught(string text) => Assert.Matches(RegistryHost(), text);
 
-    /// <summary>A warning that is switched off says why on the same line.</summary>
+    /// <summary>A warning that is switched off says why on the same line; migrations are written by the database tooling.</summary>
     [Fact]
     public void Every_switched_off_warning_says_why()
     {
-        var code = Texts.Where(f => f.EndsWith(".cs", StringComparison.Ordinal) || f.EndsWith(".razor", StringComparison.Ordinal)).ToList();
+        var code = Texts.Where(f => (f.EndsWith(".cs", StringComparison.Ordinal) || f.EndsWith(".razor", StringComparison.Ordinal)) && !f.Contains("/Migrations/", StringComparison.Ordinal)).ToList();
 
         Assert.NotEmpty(code);
         Assert.Empty(code.SelectMany(f => Lines(f, BareSuppression())));
