@@ -1,3 +1,4 @@
+using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Materials;
 using Lapwise.Core.Work;
@@ -7,5 +8,36 @@ namespace Lapwise.Core.Supply;
 /// <summary>Which kits to buy and what goes into each batch?</summary>
 public static class Supplying
 {
-    public static JobSupply Supply(Job job, JobMaterials materials, JobWork work) => throw new NotSupportedException();
+    public static JobSupply Supply(Job job, JobMaterials materials, JobWork work) =>
+        new([.. materials.Coats.Select(material => SupplyCoat(material, job.Tools, work.Coats.FirstOrDefault(w => w.Coat == material.Coat)))]);
+
+    private static CoatSupply SupplyCoat(CoatMaterial material, Tools tools, CoatWork? work)
+    {
+        var coat = material.Coat;
+        IReadOnlyList<BatchTicket> tickets = [.. (work?.Batches ?? []).Where(b => b.VolumeMl > 0).Select(b => Ticketing.Ticket(coat, tools, b.Id, b.VolumeMl))];
+        var needMl = Math.Max(material.NeedMl, TicketedMl(tickets, coat.Product));
+        var kits = Kits.Cheapest(coat.Product.Kits, needMl);
+
+        return new CoatSupply(
+            coat,
+            needMl,
+            Math.Max(material.ThinnerMl, tickets.Sum(t => t.ThinnerMl)),
+            tickets,
+            kits?.Kits ?? [],
+            kits?.Cost ?? 0,
+            kits is null ? 0 : Math.Max(0, kits.TotalMl - needMl),
+            SupplyReasons.Of(coat, tools, tickets));
+    }
+
+    /// <summary>
+    /// What the tickets take out of kits. Kits hold A and B at the mix ratio, so the part that runs out first counts,
+    /// measured by cup or by scale, whichever takes more.
+    /// </summary>
+    private static double TicketedMl(IReadOnlyList<BatchTicket> tickets, Product product)
+    {
+        var shareA = product.Mix.ShareA;
+        return Math.Max(
+            tickets.Sum(t => Math.Max(t.AMl, t.AG / product.DensityAGPerMl)) / shareA,
+            tickets.Sum(t => Math.Max(t.BMl, t.BG / product.DensityBGPerMl)) / (1 - shareA));
+    }
 }
