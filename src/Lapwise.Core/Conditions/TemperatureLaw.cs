@@ -41,14 +41,15 @@ public abstract record TemperatureLaw
 
     /// <summary>
     /// The law through one or two points of a sheet, null without any. Points that give a longer time where it is hotter
-    /// contradict every cure: then the default runs from the shorter one, which asks for the most haste at every temperature.
+    /// contradict every cure, and points at all but one temperature carry no law: then the default runs from the shorter one,
+    /// which asks for the most haste.
     /// </summary>
     public static TemperatureLaw? Through(IReadOnlyList<TimeAt> points)
     {
         if (points.Count == 0) return null;
         var cold = points.MinBy(p => p.Celsius)!;
         var hot = points.MaxBy(p => p.Celsius)!;
-        return Contradict(points) || cold.Celsius >= hot.Celsius
+        return Contradict(points) || hot.Celsius - cold.Celsius < LeastSpanK
             ? new HalvingEachTenDegrees(points.MinBy(p => p.Seconds)!)
             : new ThroughTwoPoints(cold, hot);
     }
@@ -56,6 +57,9 @@ public abstract record TemperatureLaw
     /// <summary>True where the hotter point has the longer time.</summary>
     public static bool Contradict(IReadOnlyList<TimeAt> points) =>
         points.Count > 1 && points.MaxBy(p => p.Celsius)!.Seconds > points.MinBy(p => p.Celsius)!.Seconds;
+
+    /// <summary>Two points nearer than this are one point read twice.</summary>
+    private const double LeastSpanK = 2;
 
     private const double GasConstant = 8.314462618;
 

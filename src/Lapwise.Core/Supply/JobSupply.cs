@@ -26,5 +26,10 @@ public sealed record BatchTicket(
     double RatioError,
     double RatioErrorByMass)
 {
+    /// <summary>An A to B ratio further off than this is off ratio. Common practice, no source; a data sheet may ask for less.</summary>
+    public const double MostRatioError = 0.05;
+
     public double VolumeMl => AMl + BMl;
+    public bool CupReadsRatio => Math.Abs(RatioError) <= MostRatioError;
+    public bool ScaleReadsRatio => Math.Abs(RatioErrorByMass) <= MostRatioError;
 }

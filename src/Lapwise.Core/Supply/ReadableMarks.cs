@@ -7,8 +7,9 @@ internal readonly record struct MarkedPair(long StepsA, long StepsB);
 /// Rounds a mix to what can be read on a cup or a scale.
 /// Of all pairs of whole steps that together make at least the wanted volume (short by a cup is the failure), it takes the
 /// one with the least  10 · |ratio error| + excess / wanted : a hundredth of ratio is worth a tenth of extra material, for an
-/// off-ratio mix never cures right and spare material only costs. Ties go to the smaller total, then to less A. The search
-/// is exact: every pair that could beat the best so far is looked at.
+/// off-ratio mix never cures right and spare material only costs. It looks no further above the wanted volume than a tenth
+/// of it or four steps, whichever is more: beyond that a finer measure is the cure, not a bigger batch. Ties go to the
+/// smaller total, then to less A. The search is exact: every pair in that range that could beat the best so far is tried.
 /// </summary>
 internal static class ReadableMarks
 {
@@ -21,28 +22,27 @@ internal static class ReadableMarks
     /// <param name="shareA">Share of A by volume, between 0 and 1.</param>
     /// <param name="stepAMl">Volume of A in one step.</param>
     /// <param name="stepBMl">Volume of B in one step.</param>
-    /// <param name="mostMl">Largest batch: kept where the wanted volume, rounded up on both marks, leaves a choice.</param>
+    /// <param name="mostMl">Largest batch: passed only where the wanted volume with both parts rounded up passes it.</param>
     public static MarkedPair Find(double wantedMl, double shareA, double stepAMl, double stepBMl, double mostMl)
     {
         var wantedA = wantedMl * shareA;
         var start = new MarkedPair(StepsUp(wantedA, stepAMl), StepsUp(wantedMl - wantedA, stepBMl));
-        var cap = Math.Max(mostMl, Total(start)) + (wantedMl * Dust);
+        var nearMl = wantedMl + Math.Max(wantedMl / 10, 4 * Math.Max(stepAMl, stepBMl));
+        var cap = Math.Max(Math.Min(mostMl, nearMl), Total(start)) + (wantedMl * Dust);
         var best = start;
         var bestCost = Cost(start);
 
         // A pair that beats the best errs less than bestCost / 10 and exceeds less than bestCost, which bounds its A.
         var error = bestCost / RatioWeight;
         var leastA = error >= 1 ? 1 : Math.Max(1, (long)Math.Floor(wantedA * (1 - error) / stepAMl));
-        var mostA = (long)Math.Ceiling(wantedMl * (1 + bestCost) / stepAMl);
+        var mostA = (long)Math.Ceiling(wantedA * (1 + error) * (1 + bestCost) / stepAMl);
         for (var a = leastA; a <= mostA; a++)
         {
-            var leastB = Math.Max(1, StepsUp(wantedMl - (a * stepAMl), stepBMl));
-            for (var b = leastB; Excess(new MarkedPair(a, b)) <= bestCost; b++)
+            for (var b = StepsUp(wantedMl - (a * stepAMl), stepBMl); ; b++)
             {
                 var pair = new MarkedPair(a, b);
-                if (Total(pair) > cap) break;
-                if (!Beats(pair)) continue;
-                (best, bestCost) = (pair, Cost(pair));
+                if (Total(pair) > cap || Excess(pair) > bestCost + Dust) break;
+                if (Beats(pair)) (best, bestCost) = (pair, Cost(pair));
             }
         }
 

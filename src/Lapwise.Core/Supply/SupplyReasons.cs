@@ -6,9 +6,6 @@ namespace Lapwise.Core.Supply;
 /// <summary>What speaks against measuring or buying as the tickets say, and what is worth knowing at the bench.</summary>
 internal static class SupplyReasons
 {
-    /// <summary>An A to B ratio further off than this is off ratio. Common practice, no source; a data sheet may ask for less.</summary>
-    public const double MostRatioError = 0.05;
-
     /// <summary>Hardest first.</summary>
     public static IReadOnlyList<Reason> Of(Coat coat, Tools tools, IReadOnlyList<BatchTicket> tickets)
     {
@@ -34,16 +31,16 @@ internal static class SupplyReasons
     private static Reason? OffRatio(BatchTicket ticket)
     {
         var (cup, scale) = (Math.Abs(ticket.RatioError), Math.Abs(ticket.RatioErrorByMass));
-        if (cup <= MostRatioError && scale <= MostRatioError) return null;
-        if (cup > MostRatioError && scale > MostRatioError)
+        if (ticket.CupReadsRatio && ticket.ScaleReadsRatio) return null;
+        if (!ticket.CupReadsRatio && !ticket.ScaleReadsRatio)
         {
             return new Reason("RatioNotReadable", Limit.Never,
-                v => v.Say($"Batch {ticket.Batch}: neither cup ({v.Percent(cup, 1)} off) nor scale ({v.Percent(scale, 1)} off) is fine enough to measure {v.Volume(ticket.WantedMl)} at the ratio; at most {v.Percent(MostRatioError)} is common practice.",
-                    $"Mezcla {ticket.Batch}: ni el vaso ({v.Percent(cup, 1)} de error) ni la báscula ({v.Percent(scale, 1)}) son lo bastante finos para medir {v.Volume(ticket.WantedMl)} en la proporción; lo habitual es como máximo {v.Percent(MostRatioError)}."),
+                v => v.Say($"Batch {ticket.Batch}: neither cup ({v.Percent(cup, 1)} off) nor scale ({v.Percent(scale, 1)} off) is fine enough to measure {v.Volume(ticket.WantedMl)} at the ratio; at most {v.Percent(BatchTicket.MostRatioError)} is common practice.",
+                    $"Mezcla {ticket.Batch}: ni el vaso ({v.Percent(cup, 1)} de error) ni la báscula ({v.Percent(scale, 1)}) son lo bastante finos para medir {v.Volume(ticket.WantedMl)} en la proporción; lo habitual es como máximo {v.Percent(BatchTicket.MostRatioError)}."),
                 v => v.Say("Use a scale with a finer step, or mix a larger batch.", "Use una báscula de paso más fino, o haga una mezcla más grande."));
         }
 
-        return cup > MostRatioError
+        return ticket.ScaleReadsRatio
             ? new Reason("WeighThisBatch", Limit.Note,
                 v => v.Say($"Batch {ticket.Batch}: the cup's marks put the ratio {v.Percent(cup, 1)} off; the scale {v.Percent(scale, 1)}.", $"Mezcla {ticket.Batch}: con las marcas del vaso la proporción se desvía {v.Percent(cup, 1)}; con la báscula, {v.Percent(scale, 1)}."),
                 v => v.Say("Weigh this batch; do not measure it by cup.", "Pese esta mezcla; no la mida con el vaso."))

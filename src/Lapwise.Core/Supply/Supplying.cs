@@ -31,13 +31,20 @@ public static class Supplying
 
     /// <summary>
     /// What the tickets take out of kits. Kits hold A and B at the mix ratio, so the part that runs out first counts,
-    /// measured by cup or by scale, whichever takes more.
+    /// measured by cup or by scale, whichever takes more; a way that is off ratio is not used and does not count.
     /// </summary>
     private static double TicketedMl(IReadOnlyList<BatchTicket> tickets, Product product)
     {
         var shareA = product.Mix.ShareA;
         return Math.Max(
-            tickets.Sum(t => Math.Max(t.AMl, t.AG / product.DensityAGPerMl)) / shareA,
-            tickets.Sum(t => Math.Max(t.BMl, t.BG / product.DensityBGPerMl)) / (1 - shareA));
+            tickets.Sum(t => More(t, t.AMl, t.AG / product.DensityAGPerMl)) / shareA,
+            tickets.Sum(t => More(t, t.BMl, t.BG / product.DensityBGPerMl)) / (1 - shareA));
     }
+
+    private static double More(BatchTicket ticket, double byCupMl, double byScaleMl) => (ticket.CupReadsRatio, ticket.ScaleReadsRatio) switch
+    {
+        (true, false) => byCupMl,
+        (false, true) => byScaleMl,
+        _ => Math.Max(byCupMl, byScaleMl),
+    };
 }

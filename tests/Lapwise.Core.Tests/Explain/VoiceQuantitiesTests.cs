@@ -1,0 +1,53 @@
+using CsCheck;
+using Lapwise.Core.Explain;
+using UnitsNet;
+using UnitSystem = Lapwise.Core.Explain.UnitSystem;
+
+namespace Lapwise.Core.Tests.Explain;
+
+public sealed class VoiceQuantitiesTests
+{
+    private static readonly Voice Us = new(Language.English, UnitSystem.Us);
+    private static readonly Voice Metric = new(Language.Spanish, UnitSystem.Metric);
+
+    /// <summary>Against UnitsNet, a general-purpose units library.</summary>
+    [Fact]
+    public void US_units_agree_with_an_independent_library() => Gen.Double[0.1, 5000].Sample(x =>
+    {
+        Assert.Equal(Us.Number(Area.FromSquareMeters(x).SquareFeet, 1) + " ft²", Us.Area(x));
+        Assert.Equal(Us.Number(Mass.FromGrams(x).Ounces, 1) + " oz", Us.Mass(x));
+        Assert.Equal(Us.Number(Length.FromMicrometers(x).Mils, 1) + " mil", Us.Film(x));
+    });
+
+    /// <summary>8.345 lb/gal to the g/mL is 453.59237 g and 3785.411784 mL (NIST Handbook 44, Appendix C).</summary>
+    [Fact]
+    public void Densities_are_said_in_pounds_per_gallon()
+    {
+        Assert.Equal("8.35 lb/gal", Us.Density(1));
+        Assert.Equal("1,042 g/mL", Metric.Density(1.042));
+    }
+
+    [Fact]
+    public void Temperatures_to_reach_are_rounded_so_that_they_suffice() => Gen.Double[-40, 60].Sample(celsius =>
+    {
+        foreach (var (voice, toCelsius) in new (Voice, Func<double, double>)[] { (Us, f => (f - 32) / 1.8), (Metric, c => c) })
+        {
+            double Read(string text) => toCelsius(double.Parse(text.Split(' ')[0]));
+            Assert.True(Read(voice.TemperatureAtLeast(celsius)) >= celsius - 1e-6);
+            Assert.True(Read(voice.TemperatureAtMost(celsius)) <= celsius + 1e-6);
+        }
+    });
+
+    [Theory]
+    [InlineData(0.769, "76 %")]
+    [InlineData(0.75, "75 %")]
+    public void A_share_not_to_pass_is_rounded_down(double share, string text) => Assert.Equal(text, Us.PercentAtMost(share));
+
+    /// <summary>1604 ft²·mil per US gallon is 1 m² and 1 mm to the litre: 40.75 ft²/gal (geometry).</summary>
+    [Fact]
+    public void A_square_metre_to_the_litre_is_41_square_feet_to_the_gallon()
+    {
+        Assert.Equal("41 ft²/gal", Us.SpreadingRate(1));
+        Assert.Equal("1 m²/L", Metric.SpreadingRate(1));
+    }
+}
