@@ -1,5 +1,3 @@
-using Lapwise.Core.Jobs;
-
 namespace Lapwise.Core.Explain;
 
 /// <summary>
@@ -13,7 +11,7 @@ public static class Cautions
         "These are the usual cautions, not all of them. The safety data sheet of each product, local codes and licensed practice come first.",
         "Estas son las precauciones habituales, no todas. Mandan la hoja de datos de seguridad de cada producto, las normas locales y el ejercicio con licencia.");
 
-    /// <summary>The cautions of a job's products, each once, gravest first.</summary>
+    /// <summary>The cautions of a job's products, each once, in the order of <see cref="Hazard"/>.</summary>
     public static IReadOnlyList<Phrase> For(IEnumerable<Hazard> hazards) => [.. hazards.Distinct().Order().Select(For)];
 
     public static Phrase For(Hazard hazard) => hazard switch

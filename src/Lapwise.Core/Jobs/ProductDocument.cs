@@ -154,6 +154,3 @@ public sealed record KitDocument
     /// <summary>Price of one kit, in the shop's own currency.</summary>
     public decimal Price { get; set; }
 }
-
-[JsonConverter(typeof(CamelCaseEnumConverter<Hazard>))]
-public enum Hazard { Isocyanate, EpoxyAmine, FlammableVapour, SolventVapour, HotMix, SandingDust, SkinSensitiser }

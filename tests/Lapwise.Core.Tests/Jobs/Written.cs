@@ -1,3 +1,4 @@
+using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 
 namespace Lapwise.Core.Tests.Jobs;
