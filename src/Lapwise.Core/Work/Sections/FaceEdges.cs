@@ -95,13 +95,21 @@ internal sealed class FaceEdges
                 var (a, b) = (ring.Points[i], ring.Next(i));
                 var (ua, ub) = (axis.Along(a), axis.Along(b));
                 var rise = axis.Across(b) - axis.Across(a);
-                var before = ua <= t && ub <= t ? 1 : ua >= t && ub >= t ? 0 : (t - Math.Min(ua, ub)) / Math.Abs(ub - ua);
+                var before = ShareBefore(ua, ub, t, isEnd: rise > 0);
                 area += rise * ((before * (Math.Min(ua, ub) + Math.Min(Math.Max(ua, ub), t)) / 2) + ((1 - before) * t));
                 if (before > 0 && Edge(ring.Tags[i]) is { FilmWidthM: > 0 } edge) strips += before * a.DistanceTo(b) * edge.FilmWidthM;
             }
         }
 
         return (area * (1 + ArcShare)) + strips;
+    }
+
+    /// <summary>Share of an edge that lies before a line; one that lies on it belongs to what it ends.</summary>
+    private static double ShareBefore(double a, double b, double t, bool isEnd)
+    {
+        const double onTheLineM = 1e-9;
+        if (Math.Abs(a - t) < onTheLineM && Math.Abs(b - t) < onTheLineM) return isEnd ? 1 : 0;
+        return a <= t && b <= t ? 1 : a >= t && b >= t ? 0 : (t - Math.Min(a, b)) / Math.Abs(b - a);
     }
 
     /// <summary>Puts a strip onto the edges it runs along, so that their film sums to exactly the strip's.</summary>

@@ -6,13 +6,16 @@ namespace Lapwise.Core.Work.Sections;
 /// <summary>How can a top be cut into sections that one can reach and finish at one time?</summary>
 public static class Sectioning
 {
+    private const int MostWays = 24;
     private static readonly double[] Finenesses = [1, 1.5, 2, 3];
 
     /// <summary>
     /// Ways of cutting a top, at most 24, none twice; larger sections first and, among them, fewer first.
     /// Worked out only as they are asked for.
     /// </summary>
-    public static IEnumerable<CutTop> Ways(MeasuredTop top, Aims aims)
+    public static IEnumerable<CutTop> Ways(MeasuredTop top, Aims aims) => AllWays(top, aims).Take(MostWays);
+
+    private static IEnumerable<CutTop> AllWays(MeasuredTop top, Aims aims)
     {
         var cutting = new TopCutting(top, aims);
         var seen = new HashSet<string>(StringComparer.Ordinal);
@@ -27,7 +30,7 @@ public static class Sectioning
     /// <summary>The usual way, for comparison: a grid of parts of about 4 ft × 2 ft. Common practice, no source.</summary>
     public static CutTop UsualWay(MeasuredTop top, Aims aims) => Cut(top, aims, new CutChoice.UsualGrid());
 
-    /// <summary>One plain choice, then each of its parts changed alone, where the top has something to change: at most 6.</summary>
+    /// <summary>One plain choice, then each of its parts changed alone, where the top has something to change: at most 7.</summary>
     private static IEnumerable<CutChoice> Choices(TopCutting cutting, double finer)
     {
         var plain = new CutChoice.Strips(CornerCut.OnItsOwn, CutoutCut.AnyPlace, UprightCut.LinedUp, finer);

@@ -84,7 +84,7 @@ internal sealed class Standing
     private static double Farthest(Piece piece, IReadOnlyList<PointM> part)
     {
         var line = Plane.IsStraight(part) ? [part[0], part[^1]] : part;
-        var farthest = piece.Outer.Max(p => Plane.Nearest(line, p).DistanceM);
+        var farthest = piece.Outlines.Max(ring => ring.Max(p => Plane.Nearest(line, p).DistanceM));
         if (line.Count == 2) return farthest;
 
         const int steps = 12;
@@ -92,11 +92,12 @@ internal sealed class Standing
         var step = Math.Max(right - left, bottom - top) / steps;
         var best = piece.Centre();
         for (var i = 0; i <= steps; i++)
-        {
-            for (var j = 0; j <= steps; j++) Try(new(left + ((right - left) * i / steps), top + ((bottom - top) * j / steps)));
-            for (var e = 0; e < piece.Outer.Length; e++)
-                if (piece.Rings[0].Tags[e] < 0) Try(Plane.Between(piece.Outer[e], piece.Rings[0].Next(e), (double)i / steps), isInside: true);
-        }
+            for (var j = 0; j <= steps; j++)
+                Try(new(left + ((right - left) * i / steps), top + ((bottom - top) * j / steps)));
+        foreach (var ring in piece.Rings)
+            for (var e = 0; e < ring.Points.Length; e++)
+                for (var d = step / 2; d < ring.Points[e].DistanceTo(ring.Next(e)); d += step / 2)
+                    Try(Plane.Between(ring.Points[e], ring.Next(e), d / ring.Points[e].DistanceTo(ring.Next(e))), isInside: true);
 
         for (; step > 0.001; step /= 2)
             foreach (var (x, y) in new[] { (step, 0.0), (-step, 0), (0, step), (0, -step), (step, step), (-step, -step), (step, -step), (-step, step) })

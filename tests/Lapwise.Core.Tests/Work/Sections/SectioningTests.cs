@@ -1,0 +1,199 @@
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Measure;
+using Lapwise.Core.Quantities;
+using Lapwise.Core.Tests.Measure;
+using Lapwise.Core.Work;
+using Lapwise.Core.Work.Sections;
+using static Lapwise.Core.Tests.Work.Sections.CutTops;
+
+namespace Lapwise.Core.Tests.Work.Sections;
+
+public sealed class SectioningTests
+{
+    [Fact]
+    public void Ways_jumboIslandWalkableAllRound_cutsTwoRows()
+    {
+        var cut = FirstWay(Island(12 * FootM, 5 * FootM));
+        Assert.Empty(cut.Reasons);
+        Assert.All(cut.Sections, s => Assert.Equal(2.5 * FootM, s.ReachM, 1e-9));
+        var rows = cut.Sections.ToLookup(s => s.StandSide);
+        Assert.Equal(2, rows.Count);
+        Assert.Equal(rows['A'].Count(), rows['C'].Count());
+    }
+
+    [Fact]
+    public void Ways_counterAgainstTheWall_cutsStripsOfFullDepth()
+    {
+        var cut = FirstWay(Top(new OutlineSpec.Rectangle(8 * FootM, 25.5 * InchM), "wwow"));
+        Assert.Empty(cut.Reasons);
+        Assert.Equal(2, cut.Sections.Count);
+        Assert.All(cut.Sections, s => Assert.Equal(('C', 0.0), (s.StandSide, s.DryPassDeg)));
+        Assert.All(cut.Sections, s => Assert.Equal(25.5 * InchM, s.ReachM, 1e-9));
+        Assert.Equal(25.5 * InchM, Assert.Single(cut.Seams).LengthM, 1e-9);
+    }
+
+    [Fact]
+    public void Seams_fourSectionsMeetingAtAPoint_lapOnlyAlongLines()
+    {
+        var cut = Sectioning.UsualWay(Island(8 * FootM, 4 * FootM), OneAim);
+        Assert.Equal(4, cut.Sections.Count);
+        Assert.Equal(4, cut.Seams.Count);
+        Assert.All(cut.Seams, s => Assert.True(cut.Sections[s.A].CentreM.DistanceTo(cut.Sections[s.B].CentreM) < (4 * FootM) + 1e-9));
+    }
+
+    [Fact]
+    public void UsualWay_jumboIsland_isAGridOfSix()
+    {
+        var cut = Sectioning.UsualWay(Island(12 * FootM, 5 * FootM), OneAim);
+        Assert.Equal(6, cut.Sections.Count);
+        Assert.All(cut.Sections, s => Assert.Equal(4 * 2.5 * FootM * FootM, s.FaceM2, 1e-9));
+    }
+
+    [Fact]
+    public void UsualWay_lKitchen_keepsToItsArms() =>
+        Assert.All(Sectioning.UsualWay(LKitchen, OneAim).Sections.Where(s => s.Face.Kind == FaceKind.Flat), s => Assert.InRange(s.FaceM2, 0.2, 1.3));
+
+    [Fact]
+    public void Joint_acrossACounter_isABreakInEveryWay()
+    {
+        foreach (var cut in AllCuts(Top(new OutlineSpec.Rectangle(2.4, 0.6), "wwow", breaks: [new BreakLine('A', 0.9)])))
+        {
+            var joint = Assert.Single(cut.Seams, s => s.Kind == LapKind.Break);
+            Assert.Equal(0.6, joint.LengthM, 1e-9);
+            Assert.All(joint.Line, p => Assert.Equal(0.9, p.X, 1e-9));
+        }
+    }
+
+    [Fact]
+    public void Joint_inOneLegOfAU_leavesTheOtherLegAlone()
+    {
+        var top = Top(new OutlineSpec.U(3, 0.6, 2, 0.6, 2, 0.6), "wwooooow", breaks: [new BreakLine('B', 1.5)]);
+        var joint = Assert.Single(FirstWay(top).Seams, s => s.Kind == LapKind.Break);
+        Assert.Equal(0.6, joint.LengthM, 1e-9);
+        Assert.All(joint.Line, p => Assert.InRange(p.X, 2.4 - 1e-9, 3 + 1e-9));
+    }
+
+    [Fact]
+    public void Joint_throughACutout_isABreakInFrontAndBehind()
+    {
+        foreach (var cut in AllCuts(Top(new OutlineSpec.Rectangle(2.4, 0.6), "wwow", [Hole(1.2, 0.3, 0.6, 0.4)], [new BreakLine('A', 1.2)])))
+            Assert.Equal([0.1, 0.1], cut.Seams.Where(s => s.Kind == LapKind.Break).Select(s => Math.Round(s.LengthM, 9)));
+    }
+
+    [Fact]
+    public void Splash_isCutInLineWithTheFlat_andComesBeforeWhatOneLeansOver()
+    {
+        var cut = Cut(Top(new OutlineSpec.Rectangle(3, 0.62), "swow"));
+        var flats = cut.Sections.Where(s => s.Face.Kind == FaceKind.Flat).ToList();
+        var splashes = cut.Sections.Where(s => s.Face.Kind == FaceKind.Splash).ToList();
+        var folds = cut.Seams.Where(s => s.Kind == LapKind.Fold).ToList();
+        Assert.Equal(flats.Count, splashes.Count);
+        Assert.All(splashes, s =>
+        {
+            var fold = Assert.Single(folds, f => f.B == s.Index);
+            Assert.Equal([fold.A], s.LeansOver);
+            Assert.Equal(('C', 90.0), (s.StandSide, s.DryPassDeg));
+            Assert.Equal(0.62, s.ReachM, 1e-9);
+        });
+        Assert.All(flats, s => Assert.Empty(s.LeansOver));
+    }
+
+    [Fact]
+    public void Splash_withACaulkedJoint_staysWholeAndItsFoldIsABreak()
+    {
+        var cut = FirstWay(Top(new OutlineSpec.Rectangle(3, 0.62), "cwow"));
+        Assert.Single(cut.Sections, s => s.Face.Kind == FaceKind.Splash);
+        Assert.DoesNotContain(cut.Seams, s => s.Kind == LapKind.Fold);
+        Assert.Equal(3, cut.Seams.Where(s => s.Kind == LapKind.Break).Sum(s => s.LengthM), 1e-9);
+    }
+
+    [Fact]
+    public void Waterfall_isStoodAtItsOwnSide()
+    {
+        var cut = FirstWay(Top(new OutlineSpec.Rectangle(1.8, 0.9), "ooof"));
+        var panel = Assert.Single(cut.Sections, s => s.Face.Kind == FaceKind.Waterfall);
+        Assert.Equal('D', panel.StandSide);
+        Assert.Equal(0, panel.StandAt.DistanceTo(new PointM(0, 0.45)), 1e-9);
+        Assert.Empty(panel.LeansOver);
+    }
+
+    [Fact]
+    public void Corner_onItsOwn_makesAnLAPathOfStrips()
+    {
+        var cut = Cut(Top(new OutlineSpec.L(11 * FootM, 25.5 * InchM, 8 * FootM, 25.5 * InchM), "wwooow"));
+        var laps = cut.Sections.Select(s => cut.Seams.Count(m => m.A == s.Index || m.B == s.Index)).Order();
+        Assert.Equal([1, 1, .. Enumerable.Repeat(2, cut.Sections.Count - 2)], laps);
+    }
+
+    [Fact]
+    public void Corner_25AndAHalfInchesDeep_isReachedWith36Inches() => Assert.Empty(FirstWay(LKitchen).Reasons);
+
+    [Fact]
+    public void Corner_mitred_isCutFromTheInnerToTheOuterCorner() =>
+        Assert.Contains(Cut(Top(new OutlineSpec.L(3, 0.6, 2.5, 0.7), "wwooow"), CornerCut.Mitred).Seams, s => Math.Abs(s.LengthM - Math.Sqrt((0.6 * 0.6) + (0.7 * 0.7))) < 1e-9);
+
+    /// <summary>Fewest rectangles of a rectilinear outline: inner corners − most chords between two of them that do not touch + 1 (Ohtsuki 1982; Lipski et al. 1979).</summary>
+    [Theory]
+    [InlineData("rectangle", 1)]
+    [InlineData("L", 1 - 0 + 1)]
+    [InlineData("U", 2 - 0 + 1)]
+    [InlineData("T", 2 - 1 + 1)]
+    [InlineData("plus", 4 - 2 + 1)]
+    public void Arms_areAsFewAsRectanglesCanBe(string shape, int fewest)
+    {
+        OutlineSpec outline = shape switch
+        {
+            "rectangle" => new OutlineSpec.Rectangle(3, 0.6),
+            "L" => new OutlineSpec.L(3, 0.6, 2.5, 0.7),
+            "U" => new OutlineSpec.U(3, 0.6, 2, 0.6, 1.8, 0.7),
+            "T" => Walk((3, 90), (0.5, 90), (1.2, -90), (1, 90), (0.6, 90), (1, -90), (1.2, 90), (0.5, 90)),
+            _ => Walk((0.5, 90), (1, -90), (1, 90), (0.5, 90), (1, -90), (1, 90), (0.5, 90), (1, -90), (1, 90), (0.5, 90), (1, -90), (1, 90)),
+        };
+        var cut = Cut(Top(outline, "oooooooooooo"), CornerCut.WithTheLength, aims: new Aims(0.2, 100, 100));
+        Assert.Equal(fewest, cut.Sections.Count);
+        Assert.All(cut.Sections, s => Assert.Equal(s.FaceM2, Polygon(s.Rings).EnvelopeInternal.Area, 1e-9));
+    }
+
+    [Theory]
+    [InlineData(CutoutCut.ThroughTheMiddle, 1.3)]
+    [InlineData(CutoutCut.AtTheEnds, 1.0)]
+    [InlineData(CutoutCut.AtTheEnds, 1.6)]
+    public void Cutout_isMetByALine(CutoutCut choice, double x)
+    {
+        var cut = Cut(Top(new OutlineSpec.Rectangle(3, 0.6), "wwow", [Hole(1.3, 0.3, 0.6, 0.4)]), cutouts: choice);
+        Assert.Equal(2, cut.Seams.Count(s => Math.Abs(s.LengthM - 0.1) < 1e-9 && s.Line.All(p => Math.Abs(p.X - x) < 1e-9)));
+    }
+
+    [Fact]
+    public void Reach_tooDeepForAnySide_isSaidAndCutAllTheSame()
+    {
+        var cut = FirstWay(Top(new OutlineSpec.Rectangle(3, 1.2), "wwow"));
+        var reason = Assert.Single(cut.Reasons);
+        Assert.Equal(("OutOfReach", Limit.AtYourWord), (reason.Code, reason.Limit));
+        Assert.Contains("11 1/4\" past the reach of 3' 0\"", reason.Text(Voice.Default), StringComparison.Ordinal);
+        Assert.Equal(3.6, cut.Sections.Sum(s => s.FaceM2), 1e-9);
+        Assert.Contains(cut.Sections, s => s.ReachM < OneAim.ReachM + 1e-9);
+        Assert.All(cut.Sections.Where(s => s.ReachM > OneAim.ReachM + 0.002), s => Assert.NotEmpty(s.LeansOver));
+    }
+
+    [Fact]
+    public void Reach_noOpenSide_leavesNowhereToStand()
+    {
+        var cut = FirstWay(Top(new OutlineSpec.Rectangle(2, 0.6), "swww"));
+        Assert.Equal("NowhereToStand", Assert.Single(cut.Reasons).Code);
+        Assert.All(cut.Sections, s => Assert.Null(s.StandSide));
+    }
+
+    [Fact]
+    public void Reach_roundTableTooWideForOne_isCutIntoHalves()
+    {
+        var cut = FirstWay(Top(new OutlineSpec.Circle(1.3), "o"));
+        Assert.Empty(cut.Reasons);
+        Assert.All(cut.Sections, s => Assert.InRange(s.ReachM, 0.4, 0.66));
+    }
+
+    private static OutlineSpec.Walk Walk(params (double LengthM, double TurnDeg)[] sides) => Benches.Walk(0.001, [.. sides.Select(s => Benches.Straight(s.LengthM, s.TurnDeg))]);
+
+    private static Cutout Hole(double alongM, double inM, double lengthM, double depthM) => Benches.Hole(alongM, inM, lengthM, depthM);
+}
