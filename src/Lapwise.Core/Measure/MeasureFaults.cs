@@ -97,6 +97,10 @@ internal static class MeasureFaults
         v => v.Say("This edge takes its width from a strip, and no width was given.", "Este canto toma su ancho de una tira, y no se escribió ninguno."),
         v => v.Say("Bend a strip of paper round the edge and measure it.", "Doble una tira de papel alrededor del canto y mídala."));
 
+    public static Fault SplashEndWithoutWidth(string path) => new(path, "SplashEndWithoutWidth",
+        v => v.Say("The end of this splash is to be coated, but how wide it is was not said.", "El extremo de este salpicadero va recubierto, pero no se dijo qué ancho tiene."),
+        v => v.Say("Give the width of the splash's top; its ends are as wide.", "Escriba el ancho de la parte superior del salpicadero; los extremos tienen el mismo."));
+
     public static Reason MeasureAgain(Traverse walked) => new("OutlineLeftOpen", Limit.Note,
         v => v.Say(
             $"The walk misses its start by {v.Length(walked.MisclosureM)}; the tape's step explains {v.Length(walked.AllowedM)}. It was shared out over the sides. Suspect: {Sides(v, walked.Suspects)}.",

@@ -25,6 +25,7 @@ public static class Measuring
         var sides = Sides(top, outline);
         var nosingM = NosingWidths(top, sides, found);
         CheckBreaks(top, sides, found);
+        CheckSplashEnds(top, sides, found);
         faults.AddRange(found);
         if (found.Count > 0) return null;
 
@@ -67,6 +68,11 @@ public static class Measuring
             else if (!(line.AtM > 0 && line.AtM < straight.LengthM)) faults.Add(MeasureFaults.BreakOutside(path, line, straight.LengthM));
         }
     }
+
+    /// <summary>The end of a splash is as wide as its top; without that width its film would be forgotten.</summary>
+    private static void CheckSplashEnds(Top top, IReadOnlyList<Side> sides, List<Fault> faults) => faults.AddRange(sides
+        .Where(s => s.Edge is Edge.Splash { CoatedEnds: > 0, TopWidthM: <= 0 })
+        .Select(s => MeasureFaults.SplashEndWithoutWidth($"{top.Path}.edges.{s.Letter}.topWidth")));
 
     private static TakeOff TakeOffOf(string name, Outline outline, IReadOnlyList<Hole> holes, IReadOnlyList<Face> faces, double misclosureM)
     {

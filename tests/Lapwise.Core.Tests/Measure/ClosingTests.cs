@@ -260,7 +260,7 @@ public sealed class ClosingTests
         Assert.Equal(new IsValidOp(polygon).IsValid, codes.Length == 0);
         if (codes.Length > 0) Assert.Equal(["OutlineCrossesItself"], codes);
         else AssertClose(polygon.Area, job.Tops[0].Outline.AreaM2, 1e-8);
-    });
+    }, iter: 2000);
 
     // ---- diagonals
 

@@ -210,6 +210,13 @@ public sealed class MeasuringTests
         Assert.Equal("BreakOnCurve", TheFault(Top(new OutlineSpec.Circle(1), breaks: [new BreakLine('A', 1)])).Code);
 
     [Fact]
+    public void Coated_splash_end_without_a_width_is_a_fault()
+    {
+        var fault = TheFault(Top(new OutlineSpec.Rectangle(3, 0.6), edges: new() { ['A'] = new Edge.Splash(0.1, 0, 1, IsJoint: false) }));
+        Assert.Equal(("tops[0].edges.A.topWidth", "SplashEndWithoutWidth"), (fault.Path, fault.Code));
+    }
+
+    [Fact]
     public void A_top_at_fault_does_not_take_the_others_with_it()
     {
         var job = Measuring.Measure(Job(
@@ -239,7 +246,7 @@ public sealed class MeasuringTests
     private static readonly Gen<Edge> Edges = Gen.OneOf<Edge>(
         Gen.Const((Edge)new Edge.Wall()),
         Gen.Enum<ProfileShape>().Select(s => Open(s, 0.01, 0.01, 0.02, 0.06)),
-        Gen.Select(Gen.Double[0.05, 0.5], Gen.Double[0, 0.03], Gen.Int[0, 2], Gen.Bool).Select((h, t, ends, joint) => (Edge)new Edge.Splash(h, t, ends, joint)),
+        Gen.Select(Gen.Double[0.05, 0.5], Gen.Double[0.005, 0.03], Gen.Int[0, 2], Gen.Bool).Select((h, t, ends, joint) => (Edge)new Edge.Splash(h, t, ends, joint)),
         Gen.Select(Gen.Double[0.3, 1], Gen.Double[0, 0.03], Gen.Bool).Select((d, r, joint) => (Edge)new Edge.Waterfall(d, r, joint)));
 
     private static readonly Gen<Top> Tops = Gen.Select(Outlines, Edges.Array[8], Gen.Enum<CutoutShape>(), Gen.Double[0, 0.05], Gen.Bool).Select((outline, edges, shape, rim, isCut) => Top(
