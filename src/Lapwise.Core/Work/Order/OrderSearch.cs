@@ -8,14 +8,14 @@ namespace Lapwise.Core.Work.Order;
 public sealed class OrderSearch
 {
     private readonly OrderProblem _problem;
-    private readonly PartSearch[] _parts;
+    private readonly AgeSearch[] _parts;
 
     /// <exception cref="ArgumentException">No sections, a negative time, or an index out of range.</exception>
     public OrderSearch(OrderProblem problem)
     {
         OrderCheck.Throw(problem);
         _problem = problem;
-        _parts = [.. OrderParts.Of(problem).Select(part => new PartSearch(part))];
+        _parts = [.. OrderParts.Of(problem).Select(AgeSearch (part) => problem.Crew == 1 ? new SoloSearch(part) : new CrewSearch(part))];
         Best = Compose();
     }
 

@@ -1,8 +1,5 @@
 namespace Lapwise.Core.Work.Order;
 
-/// <summary>What a decision came to.</summary>
-internal enum Verdict { Found, Refuted, OutOfSteps }
-
 /// <summary>
 /// Decides for one person: is there an order in which every lap age is at most T? Exact, resumable, deterministic.
 /// </summary>
@@ -13,7 +10,7 @@ internal enum Verdict { Found, Refuted, OutOfSteps }
 /// the deadline vectors already refuted are kept, and a vector no looser than one of them is refuted at once.
 /// Times here are in the problem's own grain (greatest common divisor of all its times).
 /// </remarks>
-internal sealed class SoloDecision
+internal sealed class SoloDecision : IDecision
 {
     private const int MostVectorsPerSet = 24;
 

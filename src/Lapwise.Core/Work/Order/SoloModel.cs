@@ -7,7 +7,7 @@ internal sealed class SoloModel
     {
         Graph = graph;
         Count = problem.Sections.Count;
-        GrainMs = Grain(problem);
+        GrainMs = OrderGrain.Of(problem);
         Duration = problem.Sections.Select(s => s.DurationOf(0) / GrainMs).ToArray();
         Volume = problem.Sections.Select(s => s.VolumeMl).ToArray();
         Release = problem.Sections.Select(s => s.NotBeforeMs / GrainMs).ToArray();
@@ -70,22 +70,6 @@ internal sealed class SoloModel
         foreach (var (from, to) in pairs) lists[from].Add(to);
         return [.. lists.Select(l => l.ToArray())];
     }
-
-    private static long Grain(OrderProblem problem)
-    {
-        long grain = 0;
-        foreach (var section in problem.Sections)
-        {
-            foreach (var duration in section.DurationMs) grain = Gcd(grain, duration);
-            grain = Gcd(Gcd(grain, section.NotBeforeMs), Math.Abs(section.StartedAtMs ?? 0));
-        }
-
-        foreach (var lap in problem.Laps) grain = Gcd(grain, lap.LimitMs ?? 0);
-        if (problem.Mixing is { } m) grain = Gcd(Gcd(grain, m.MixMs), m.LifeMs);
-        return Math.Max(1, grain);
-    }
-
-    private static long Gcd(long a, long b) => b == 0 ? a : Gcd(b, a % b);
 }
 
 /// <summary>The mixing rule in the model's grain.</summary>

@@ -1,0 +1,132 @@
+namespace Lapwise.Core.Work.Order;
+
+/// <summary>What a decision came to.</summary>
+internal enum Verdict { Found, Refuted, OutOfSteps }
+
+/// <summary>A resumable question: is there an order in which every age is at most T?</summary>
+internal interface IDecision
+{
+    /// <summary>Sections placed so far.</summary>
+    long Steps { get; }
+
+    /// <summary>Goes on for at most so many steps.</summary>
+    Verdict Run(long steps);
+}
+
+/// <summary>Closes in on the smallest worst age of one part from both sides.</summary>
+/// <remarks>
+/// Between the proven bound and the best order a decision is asked about an age in the middle. An age that takes longer
+/// than its patience is left for now and an easier one nearer to the best order is asked; when none is left, patience
+/// grows fourfold. Ages are whole numbers of the part's grain.
+/// </remarks>
+internal abstract class AgeSearch(OrderPart part)
+{
+    private const long FirstPatience = 20_000;
+
+    private IDecision? _decision;
+    private long _asked;
+    private long _patience = FirstPatience;
+    private long _spent;
+
+    public OrderPart Part { get; } = part;
+    public FoundOrder Order { get; private set; } = null!;
+    public long Steps { get; private set; }
+    public long WorstLapAgeMs => Order.WorstLapAgeMs;
+    public long BoundMs => Order.BoundMs;
+    public bool IsDone { get; private set; }
+
+    protected long Low { get; private set; }
+    protected long High { get; private set; }
+    protected abstract long GrainMs { get; }
+
+    public void Step(long steps)
+    {
+        while (steps > 0 && !IsDone)
+        {
+            if (_decision is null) Ask(Low + ((High - Low) / 2));
+            var before = _decision!.Steps;
+            var verdict = _decision.Run(Math.Min(steps, _patience - _spent));
+            var used = _decision.Steps - before;
+            steps -= Math.Max(1, used);
+            _spent += used;
+            Steps += used;
+            Take(verdict);
+            Conclude();
+        }
+    }
+
+    /// <summary>Sets the ages between which the answer lies, in grains; <paramref name="low"/> is proven.</summary>
+    protected void Between(long low, long high, FoundOrder best)
+    {
+        Order = best;
+        High = high;
+        Low = Math.Min(low, high);
+        Conclude();
+    }
+
+    protected void Ask(long age)
+    {
+        _asked = age;
+        _spent = 0;
+        _decision = Decide(age);
+    }
+
+    protected abstract IDecision Decide(long age);
+
+    protected abstract FoundOrder OrderOf(IDecision found, long age);
+
+    /// <summary>Whether a refutation proves that no order has so small an age.</summary>
+    protected abstract bool Proves(IDecision refuted);
+
+    /// <summary>Nothing is left between bound and order: goes on in a finer grain, or not.</summary>
+    protected virtual bool Refine() => false;
+
+    private void Take(Verdict verdict)
+    {
+        switch (verdict)
+        {
+            case Verdict.Found:
+                var order = OrderOf(_decision!, _asked);
+                High = Math.Min(_asked, CeilingGrains(order.WorstLapAgeMs));
+                Order = order;
+                _decision = null;
+                break;
+            case Verdict.Refuted when Proves(_decision!):
+                Low = _asked + 1;
+                _decision = null;
+                break;
+            case Verdict.Refuted:
+            case Verdict.OutOfSteps when _spent >= _patience:
+                AskNearer(mayEnd: verdict == Verdict.Refuted);
+                break;
+        }
+    }
+
+    private void AskNearer(bool mayEnd)
+    {
+        var nearer = _asked + 1 + ((High - _asked - 1) / 2);
+        if (nearer < High)
+        {
+            Ask(nearer);
+            return;
+        }
+
+        if (mayEnd && _patience > 64 * FirstPatience) IsDone = true;
+        _patience *= 4;
+        _decision = null;
+    }
+
+    private void Conclude()
+    {
+        // Ages below Low grains are refuted, so the first age in ms that may be had is one past them.
+        var bound = Low == 0 ? 0 : ((Low - 1) * GrainMs) + 1;
+        if (Low >= High) bound = Math.Max(bound, IsWholeGrains ? Order.WorstLapAgeMs : bound);
+        Order = Order with { BoundMs = Math.Min(Order.WorstLapAgeMs, bound) };
+        if (Low >= High && (Order.Proven || !Refine())) IsDone = true;
+    }
+
+    /// <summary>The smallest worst age is a whole number of grains.</summary>
+    protected abstract bool IsWholeGrains { get; }
+
+    private long CeilingGrains(long ms) => (ms + GrainMs - 1) / GrainMs;
+}

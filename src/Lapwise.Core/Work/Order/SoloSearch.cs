@@ -1,0 +1,27 @@
+namespace Lapwise.Core.Work.Order;
+
+/// <summary>The search of one part for one person. All ages are sums of its times, so its grain loses nothing.</summary>
+internal sealed class SoloSearch : AgeSearch
+{
+    private const int MostKeptStates = 400_000;
+
+    private readonly SoloModel _model;
+    private readonly bool _refutesExactly;
+
+    public SoloSearch(OrderPart part) : base(part)
+    {
+        var graph = new LapGraph(part.Problem.Sections.Count, part.Problem.Laps);
+        _model = new SoloModel(part.Problem, graph);
+        // With starts to wait for, the order of what was begun and the waiting interplay: orders are found, not refuted.
+        _refutesExactly = _model.LastRelease == 0 || _model.FreeCount == _model.Count;
+        var best = SoloSweeps.Best(_model);
+        var low = (AgeBound.Of(part.Problem, graph) + _model.GrainMs - 1) / _model.GrainMs;
+        Between(low, best.KeepsLimits ? best.WorstLapAgeMs / _model.GrainMs : _model.WholeTime + 1, best);
+    }
+
+    protected override long GrainMs => _model.GrainMs;
+    protected override bool IsWholeGrains => true;
+    protected override IDecision Decide(long age) => new SoloDecision(_model, age, MostKeptStates);
+    protected override FoundOrder OrderOf(IDecision found, long age) => SoloTimeline.Of(_model, ((SoloDecision)found).Found);
+    protected override bool Proves(IDecision refuted) => _refutesExactly;
+}

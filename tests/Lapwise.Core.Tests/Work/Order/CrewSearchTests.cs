@@ -1,0 +1,147 @@
+using CsCheck;
+using Lapwise.Core.Work.Order;
+
+namespace Lapwise.Core.Tests.Work.Order;
+
+public sealed class CrewSearchTests
+{
+    private static readonly Gen<OrderProblem> SmallCrews =
+        from problem in Problems.Small.Where(p => p.Sections.Count <= 5)
+        from crew in Gen.Int[2, 3]
+        from second in Gen.Long[1, 9].Array[problem.Sections.Count]
+        from alike in Gen.Bool
+        select problem with
+        {
+            Crew = crew,
+            Sections = alike ? problem.Sections : [.. problem.Sections.Select((s, i) => s with { DurationMs = [s.DurationMs[0], second[i]] })],
+        };
+
+    [Fact]
+    public void The_search_equals_brute_force_on_small_crews() =>
+        SmallCrews.Sample(problem =>
+        {
+            var order = OrderSearch.Solve(problem);
+            Assert.True(order.Proven);
+            Recheck(problem, order);
+            Assert.Equal(BruteForce(problem), order.WorstLapAgeMs);
+        }, iter: 150);
+
+    [Fact]
+    public void Adding_a_person_never_makes_the_best_age_worse() =>
+        Problems.Small.Sample(problem =>
+        {
+            var alone = OrderSearch.Solve(problem);
+            var two = OrderSearch.Solve(problem with { Crew = 2 });
+            Assert.True(two.Proven);
+            Assert.True(two.WorstLapAgeMs <= alone.WorstLapAgeMs);
+            Recheck(problem with { Crew = 2 }, two);
+        }, iter: 200);
+
+    [Fact]
+    public void Waiting_is_used_where_it_makes_laps_younger()
+    {
+        // Two people, a long section with a short one on each side: started at once, the short ones would be as old as
+        // the long one lasts; started later, they still are. The lap age is the long section's own time: 10.
+        var problem = new OrderProblem([new("a", [2]), new("long", [10]), new("b", [2])], [new(0, 1), new(1, 2)], [], 2);
+        Assert.Equal(10, OrderSearch.Solve(problem).WorstLapAgeMs);
+    }
+
+    [Fact]
+    public void Two_people_on_three_by_eight_sections_are_proven()
+    {
+        var random = new Random(11);
+        var problem = Problems.UnitTime(24, Problems.GridLaps(3, 8)) with { Crew = 2 };
+        problem = problem with { Sections = [.. problem.Sections.Select(s => s with { DurationMs = [1000 * random.Next(80, 180)] })] };
+        var order = OrderSearch.Solve(problem);
+        Assert.True(order.Proven, $"bound {order.BoundMs}, found {order.WorstLapAgeMs}");
+        Recheck(problem, order);
+    }
+
+    [Theory] // In unit time k people cannot do better than ⌈(B + 1) / k⌉ − 1 steps from finish to finish, so one more from start.
+    [InlineData(3, 6, 2)]
+    [InlineData(4, 4, 2)]
+    [InlineData(3, 5, 3)]
+    public void A_crew_keeps_the_bound_that_bandwidth_gives(int rows, int columns, int crew)
+    {
+        var order = OrderSearch.Solve(Problems.UnitTime(rows * columns, Problems.GridLaps(rows, columns)) with { Crew = crew });
+        Assert.True(order.Proven);
+        Assert.True(order.WorstLapAgeMs >= ((Math.Min(rows, columns) + 1 + crew - 1) / crew));
+    }
+
+    private static long Age(Placed a, Placed b) => Math.Max(a.EndMs, b.EndMs) - Math.Min(a.StartMs, b.StartMs);
+
+    private static void Recheck(OrderProblem problem, FoundOrder order)
+    {
+        var at = order.Sections.ToDictionary(p => p.Section);
+        Assert.Equal(problem.Sections.Count, at.Count);
+        Assert.All(order.Sections, p => Assert.Equal(problem.Sections[p.Section].DurationOf(p.Person), p.EndMs - p.StartMs));
+        foreach (var one in order.Sections.GroupBy(p => p.Person))
+        {
+            Assert.InRange(one.Key, 0, problem.Crew - 1);
+            var inTime = one.OrderBy(p => p.StartMs).ToList();
+            foreach (var (a, b) in inTime.Zip(inTime.Skip(1))) Assert.True(a.EndMs <= b.StartMs);
+        }
+
+        foreach (var (first, then) in problem.Before) Assert.True(at[first].EndMs <= at[then].StartMs);
+        Assert.Equal(problem.Laps.Select(l => Age(at[l.A], at[l.B])).DefaultIfEmpty(0).Max(), order.WorstLapAgeMs);
+    }
+
+    /// <summary>Every assignment and every sequence, with the least whole age whose constraints have no positive cycle.</summary>
+    private static long BruteForce(OrderProblem problem)
+    {
+        var n = problem.Sections.Count;
+        var best = long.MaxValue;
+        foreach (var order in Problems.Permutations(n))
+        {
+            for (var code = 0; code < Math.Pow(problem.Crew, n); code++)
+            {
+                var person = new int[n];
+                for (int i = 0, rest = code; i < n; i++, rest /= problem.Crew) person[i] = rest % problem.Crew;
+                if (!Fits(problem, order, person, best - 1)) continue;
+                long low = 0, high = best == long.MaxValue ? 200 : best - 1;
+                while (low < high)
+                {
+                    var middle = (low + high) / 2;
+                    if (Fits(problem, order, person, middle)) high = middle;
+                    else low = middle + 1;
+                }
+
+                best = low;
+            }
+        }
+
+        return best;
+    }
+
+    private static bool Fits(OrderProblem problem, int[] order, int[] person, long age)
+    {
+        var n = order.Length;
+        var took = Enumerable.Range(0, n).Select(i => problem.Sections[i].DurationOf(person[i])).ToArray();
+        var start = new long[n];
+        for (var round = 0; round <= n; round++)
+        {
+            var moved = false;
+            void Require(int from, int to, long gap)
+            {
+                if (start[from] + gap <= start[to]) return;
+                start[to] = start[from] + gap;
+                moved = true;
+            }
+
+            for (var i = 0; i < n; i++)
+                for (var j = i + 1; j < n; j++)
+                    if (person[order[i]] == person[order[j]]) Require(order[i], order[j], took[order[i]]);
+            foreach (var (first, then) in problem.Before) Require(first, then, took[first]);
+            foreach (var lap in problem.Laps)
+            {
+                if (took[lap.A] > age || took[lap.B] > age) return false;
+                Require(lap.A, lap.B, took[lap.A] - age);
+                Require(lap.B, lap.A, took[lap.B] - age);
+            }
+
+            if (!moved) return true;
+        }
+
+        return false;
+    }
+}
