@@ -9,7 +9,7 @@ public static class JobReading
     /// <summary>
     /// Reads as much as can be read. A top or coat with a fault is left out. A coat rests on room, crew, tools and aims:
     /// with a fault in one of these no coat is kept, and a room that was not read stands at NaN, which no page can
-    /// mistake for a value. The job is null only for a document of a newer version.
+    /// mistake for a value. The job is null only for a document of another version.
     /// </summary>
     /// <param name="library">Products known outside the document; those inside it come first.</param>
     public static JobRead Read(JobDocument document, IReadOnlyList<ProductDocument> library)
@@ -17,9 +17,9 @@ public static class JobReading
         ArgumentNullException.ThrowIfNull(document);
         ArgumentNullException.ThrowIfNull(library);
 
-        var fields = new Fields(document.Units);
-        if (!DocumentVersion.CanRead(fields, "lapwise", document.Lapwise, JobDocument.CurrentVersion)) return new JobRead(null, fields.Faults);
+        if (DocumentVersion.Refuse("lapwise", document.Lapwise, JobDocument.CurrentVersion) is { } refused) return new JobRead(null, [refused]);
 
+        var fields = new Fields(document.Units);
         var name = fields.Name("name", document.Name);
         var beforeGround = fields.Count;
         var room = ReadRoom(fields, document.Room ?? new RoomDocument());

@@ -13,11 +13,11 @@ public static class ProductReading
     public static ProductRead Read(ProductDocument document, string path)
     {
         ArgumentNullException.ThrowIfNull(document);
+        var at = path.Length == 0 ? "" : path + ".";
+        if (DocumentVersion.Refuse(at + "lapwise", document.Lapwise, ProductDocument.CurrentVersion) is { } refused) return new ProductRead(null, [refused]);
+
         // A data sheet goes from job to job, whatever their working units: it says every unit itself.
         var fields = new Fields(units: null);
-        var at = path.Length == 0 ? "" : path + ".";
-        if (!DocumentVersion.CanRead(fields, at + "lapwise", document.Lapwise, ProductDocument.CurrentVersion)) return new ProductRead(null, fields.Faults);
-
         if (string.IsNullOrWhiteSpace(document.Id))
         {
             fields.Add(at + "id", "IdMissing",
