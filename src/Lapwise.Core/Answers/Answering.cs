@@ -45,7 +45,7 @@ public static class Answering
             Word(work.Coat.Product.Method),
             Seconds(work.OpenTimeMs),
             Word(work.OpenTime.Origin),
-            Seconds((long)Math.Floor(work.PotLife.Seconds * 1000)),
+            Seconds(work.PotLifeMs),
             Word(work.PotLife.Origin),
             Seconds(work.WorstLapAgeMs),
             Seconds(work.WorstSectionAgeMs),

@@ -26,6 +26,8 @@ public sealed record CoatWork(
     IReadOnlyList<Reason> Reasons)
 {
     public long OpenTimeMs => (long)Math.Floor(OpenTime.Seconds * 1000);
+    /// <summary>Whole seconds, rounded down: what the batches' use-by times count with.</summary>
+    public long PotLifeMs => (long)Math.Floor(PotLife.Seconds) * 1000;
     public long WorstLapAgeMs => Laps.Where(l => l.Kind != LapKind.Break).Select(l => l.AgeMs).DefaultIfEmpty(0).Max();
     public long WorstSectionAgeMs => Sections.Select(s => s.EndMs - s.StartMs).DefaultIfEmpty(0).Max();
     /// <summary>Open time less the worst of all lap and section ages.</summary>

@@ -1,0 +1,43 @@
+namespace Lapwise.Verifier.Rules;
+
+/// <summary>
+/// Each section is rolled from one batch, after it is mixed and wetted out before its pot life ends; each batch holds
+/// what its sections take, and no more than may be mixed at one time.
+/// </summary>
+internal static class Batches
+{
+    public static void Check(CoatCase c, Findings f)
+    {
+        f.LookAt(Names.Batches);
+        var byId = c.Plan.Batches.DistinctBy(b => b.Id).ToDictionary(b => b.Id, StringComparer.Ordinal);
+        f.Holds(byId.Count == c.Plan.Batches.Count, "BatchTwice", c.Place, v => v.Say("Two batches have the same id.", "Dos mezclas tienen el mismo id."));
+        foreach (var s in c.Plan.Sections)
+        {
+            if (!f.Holds(byId.TryGetValue(s.Batch, out var batch), "BatchUnknown", c.At(s), v => v.Say($"There is no batch {s.Batch}.", $"No hay mezcla {s.Batch}."))) continue;
+            f.Holds(s.StartS >= batch!.MixEndS - Tolerance.S, "UsedBeforeMixed", c.At(s),
+                v => v.Say($"It starts {v.Number(batch.MixEndS - s.StartS, 1)} s before batch {batch.Id} is mixed.", $"Empieza {v.Number(batch.MixEndS - s.StartS, 1)} s antes de mezclar {batch.Id}."));
+            f.Holds(s.WetEndS <= batch.UseByS + Tolerance.S || !c.Plan.Holds, "BatchOutlivesPot", c.At(s),
+                v => v.Say($"It is wetted out {v.Number(s.WetEndS - batch.UseByS, 1)} s after batch {batch.Id} must be used up.", $"Se moja {v.Number(s.WetEndS - batch.UseByS, 1)} s después del límite de la mezcla {batch.Id}."));
+        }
+
+        var spreadMlPerM2 = c.Coat.WetFilm.Micrometres / (1 + c.Coat.ThinnerFraction);
+        var largestMl = Math.Min(c.Job.Tools.LargestBatchMl / (1 + c.Coat.ThinnerFraction), c.Coat.Product.LargestBatchMl ?? double.PositiveInfinity);
+        foreach (var b in c.Plan.Batches)
+        {
+            var netMl = c.Plan.Sections.Where(s => s.Batch == b.Id).Sum(s => s.FilmM2 * spreadMlPerM2);
+            f.Holds(netMl > 0, "BatchForNothing", c.At(b), v => v.Say("No section is rolled from it.", "Ninguna sección se aplica con ella."));
+            f.Holds(Math.Abs(b.NetMl - netMl) <= 0.001 + (netMl * 1e-6), "BatchNetWrong", c.At(b),
+                v => v.Say($"The plan says {v.Volume(b.NetMl)} go on; its sections take {v.Volume(netMl)}.", $"El plan dice que se aplican {v.Volume(b.NetMl)}; sus secciones toman {v.Volume(netMl)}."));
+            f.Holds(b.VolumeMl >= netMl - Tolerance.Ml, "BatchTooSmall", c.At(b),
+                v => v.Say($"{v.Volume(b.VolumeMl)} are mixed; its sections take {v.Volume(netMl)}.", $"Se mezclan {v.Volume(b.VolumeMl)}; sus secciones toman {v.Volume(netMl)}."));
+            f.Holds(b.VolumeMl <= largestMl + (3 * c.Job.Tools.CupStepMl) || !c.Plan.Holds, "BatchTooLarge", c.At(b),
+                v => v.Say($"{v.Volume(b.VolumeMl)} are mixed; the largest batch is {v.Volume(largestMl)}.", $"Se mezclan {v.Volume(b.VolumeMl)}; la mezcla más grande es de {v.Volume(largestMl)}."));
+            f.Holds(Math.Abs(b.UseByS - b.MixStartS - c.Plan.PotLifeS) <= Tolerance.S, "UseByWrong", c.At(b),
+                v => v.Say($"It must be used up {v.Number(b.UseByS - b.MixStartS, 1)} s after mixing begins; the pot life is {v.Number(c.Plan.PotLifeS, 1)} s.", $"Debe gastarse {v.Number(b.UseByS - b.MixStartS, 1)} s tras empezar a mezclar; la vida es de {v.Number(c.Plan.PotLifeS, 1)} s."));
+            if (!c.Crew.TryGetValue(b.MixedBy, out var mixer)) continue;
+            var mixS = b.MixEndS - b.MixStartS;
+            f.Holds(b.MixStartS >= -Tolerance.S && mixS >= mixer.Pace.MixS - Tolerance.S && mixS <= mixer.Pace.MixS + Tolerance.RoundedUpS, "MixTimeWrong", c.At(b),
+                v => v.Say($"Mixing is given {v.Number(mixS, 1)} s; {b.MixedBy} takes {v.Number(mixer.Pace.MixS, 1)} s.", $"Se dan {v.Number(mixS, 1)} s para mezclar; {b.MixedBy} tarda {v.Number(mixer.Pace.MixS, 1)} s."));
+        }
+    }
+}
