@@ -1,5 +1,7 @@
 using System.Text;
 using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Quantities;
 using Spectre.Console;
 
 namespace Lapwise.Cli;
@@ -18,8 +20,8 @@ internal static class Screen
     /// <summary>Wraps text at 80 columns; later lines are indented.</summary>
     public static IEnumerable<string> Wrap(string text, int indent = 0, int columns = Terminal.Columns)
     {
-        var line = new StringBuilder();
-        var left = "";
+        var left = new string(' ', text.Length - text.TrimStart(' ').Length);
+        var line = new StringBuilder(left);
         foreach (var word in OneLine(text).Split(' ', StringSplitOptions.RemoveEmptyEntries))
         {
             if (line.Length > left.Length && line.Length + 1 + word.Length > columns)
@@ -36,25 +38,50 @@ internal static class Screen
         yield return line.ToString();
     }
 
-    public static Table Table(params ReadOnlySpan<(string Title, bool IsNumber)> columns)
+    /// <summary>A table; only columns of <see cref="Column.Text"/> may break a cell over lines.</summary>
+    public static Table Table(params ReadOnlySpan<Column> columns)
     {
         var table = new Table().Border(TableBorder.Simple);
-        foreach (var (title, isNumber) in columns)
+        foreach (var column in columns)
         {
-            var column = new TableColumn(new Text(title));
-            table.AddColumn(isNumber ? column.RightAligned().NoWrap() : column);
+            var shown = new TableColumn(new Text(column.Title)).PadLeft(0).PadRight(1);
+            table.AddColumn(column switch
+            {
+                Column.Number => shown.RightAligned().NoWrap(),
+                Column.Word => shown.NoWrap(),
+                _ => shown,
+            });
         }
 
         return table;
     }
 
     public static void Row(this Table table, params IEnumerable<string> cells) =>
-        table.AddRow(cells.Select(cell => new Text(OneLine(cell))));
+        table.AddRow(cells.Select(cell => new Text(string.Join('\n', cell.Split('\n').Select(OneLine)))));
 
     public static void Line(this Terminal terminal, string text = "", int indent = 0)
     {
         foreach (var line in Wrap(text, indent)) terminal.Out.WriteLine(line);
     }
+
+    /// <summary>The cautions of the coats' hazards, beside the numbers they go with.</summary>
+    public static void Cautions(this Terminal terminal, IEnumerable<Coat> coats, Voice voice)
+    {
+        var cautions = Core.Explain.Cautions.For(coats.SelectMany(c => c.Product.Hazards));
+        if (cautions.Count == 0) return;
+        terminal.Line();
+        terminal.Line(voice.Say("Cautions", "Precauciones"));
+        foreach (var caution in cautions) terminal.Line("! " + caution(voice), indent: 2);
+        terminal.Line(Core.Explain.Cautions.Deferral(voice));
+    }
+
+    /// <summary>What a time rests on, in words.</summary>
+    public static string Of(Origin origin, Voice v) => origin switch
+    {
+        Origin.DataSheet => v.Say("data sheet", "ficha técnica"),
+        Origin.TestBoard => v.Say("test board", "placa de prueba"),
+        _ => v.Say("a guess", "suposición"),
+    };
 
     /// <summary>A reason with its next step, marked by a word and a sign.</summary>
     public static void Reason(this Terminal terminal, Reason reason, Voice voice)
@@ -68,4 +95,14 @@ internal static class Screen
         terminal.Line(mark + reason.Text(voice), indent: 2);
         terminal.Line("  → " + reason.Remedy(voice), indent: 4);
     }
+}
+
+/// <summary>A column of a table.</summary>
+internal abstract record Column(string Title)
+{
+    public sealed record Number(string Title) : Column(Title);
+    /// <summary>Short text that stays on one line.</summary>
+    public sealed record Word(string Title) : Column(Title);
+    /// <summary>Text that may be long: names a person chose.</summary>
+    public sealed record Text(string Title) : Column(Title);
 }

@@ -1,14 +1,12 @@
 using System.Text;
 using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
 
 namespace Lapwise.Files;
 
 /// <summary>Text of a document from a file or a stream: as large as a document can be, and no larger.</summary>
 public static class DocumentText
 {
-    /// <summary>Largest document taken, in bytes: some hundred times the largest kitchen.</summary>
-    public const int LargestBytes = 4 * 1024 * 1024;
-
     private const string StandardInput = "-";
 
     /// <summary>The JSON of a file, YAML turned into it line for line; or the one fault.</summary>
@@ -33,7 +31,7 @@ public static class DocumentText
         {
             // A device or a pipe has no length; the reader below stops by itself.
             var file = new FileInfo(path);
-            if (file.Exists && file.Length > LargestBytes) return (null, TooLarge);
+            if (file.Exists && JobFile.TooLarge(file.Length) is { } tooLarge) return (null, tooLarge);
             using var reader = new StreamReader(path, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true));
             return Take(reader);
         }
@@ -58,13 +56,9 @@ public static class DocumentText
         for (int count; (count = reader.Read(buffer)) > 0;)
         {
             text.Append(buffer, 0, count);
-            if (text.Length > LargestBytes) return (null, TooLarge);
+            if (JobFile.TooLarge(text.Length) is { } tooLarge) return (null, tooLarge);
         }
 
         return (text.ToString(), null);
     }
-
-    private static Fault TooLarge { get; } = new("", "FileTooLarge",
-        v => v.Say($"The file is larger than {LargestBytes / 1024 / 1024} MB, which no document needs; it was not read.", $"El archivo pasa de {LargestBytes / 1024 / 1024} MB, que ningún documento necesita; no se ha leído."),
-        v => v.Say("Check that it is the right file.", "Compruebe que es el archivo correcto."));
 }

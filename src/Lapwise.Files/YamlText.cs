@@ -4,6 +4,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
 using YamlDotNet.Core;
 using YamlDotNet.Core.Events;
 
@@ -15,9 +16,6 @@ namespace Lapwise.Files;
 /// </summary>
 public static partial class YamlText
 {
-    /// <summary>Deepest nesting accepted; a job document needs eight.</summary>
-    public const int DeepestNesting = 32;
-
     /// <summary>Most values after every alias is written out: a file that grows beyond it was made to.</summary>
     public const int MostValues = 100_000;
 
@@ -124,7 +122,7 @@ public static partial class YamlText
             {
                 var next = parser.Current!;
                 depth += next.NestingIncrease;
-                if (depth > DeepestNesting + 2) throw NestedTooDeep(next); // the stream and the document are levels too
+                if (depth > JobFile.DeepestNesting + 2) throw NestedTooDeep(next); // the stream and the document are levels too
                 events.Add(next);
                 if (events.Count > 2 * MostValues) throw TooManyValues(next);
             }
@@ -147,7 +145,7 @@ public static partial class YamlText
         {
             var start = events[at++];
             if (++values > MostValues) throw TooManyValues(start);
-            if (depth > DeepestNesting) throw NestedTooDeep(start);
+            if (depth > JobFile.DeepestNesting) throw NestedTooDeep(start);
             if (start is AnchorAlias alias)
             {
                 if (!anchors.TryGetValue(alias.Value, out var copy))
@@ -214,7 +212,7 @@ public static partial class YamlText
     }
 
     private static Refusal NestedTooDeep(ParsingEvent at) => Refuse("NestedTooDeep", at,
-        v => v.Say($"Nested deeper than {DeepestNesting} levels.", $"Anidado a más de {DeepestNesting} niveles."),
+        v => v.Say($"Nested deeper than {JobFile.DeepestNesting} levels.", $"Anidado a más de {JobFile.DeepestNesting} niveles."),
         v => v.Say("A document needs eight at most; look for a bracket that does not close.", "Un documento necesita ocho como mucho; busque un corchete sin cerrar."));
 
     private static Refusal TooManyValues(ParsingEvent at) => Refuse("TooManyValues", at,

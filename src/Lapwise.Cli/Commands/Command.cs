@@ -17,5 +17,8 @@ public sealed record Command(
     Func<Request, Terminal, Outcome> Run)
 {
     /// <summary>Every command, in the order of the help.</summary>
-    public static IReadOnlyList<Command> All { get; } = [OrderCommand.Command];
+    public static IReadOnlyList<Command> All { get; } = 
+    [
+        CheckCommand.Command, TakeOffCommand.Command, MaterialsCommand.Command, PlanCommand.Command, VerifyCommand.Command, OrderCommand.Command,
+    ];
 }

@@ -39,7 +39,7 @@ internal static class OrderCommand
 
     private static void Print(OrderAnswer answer, bool keepsLimits, Terminal terminal, Voice v)
     {
-        var table = Screen.Table((v.Say("Section", "Sección"), false), (v.Say("Person", "Persona"), true), (v.Say("Start", "Inicio"), true), (v.Say("End", "Fin"), true));
+        var table = Screen.Table(new Column.Text(v.Say("Section", "Sección")), new Column.Number(v.Say("Person", "Persona")), new Column.Number(v.Say("Start", "Inicio")), new Column.Number(v.Say("End", "Fin")));
         foreach (var s in answer.Sections) table.Row(s.Id, $"{s.Person + 1}", Voice.Clock(s.StartS), Voice.Clock(s.EndS));
         terminal.Tables().Write(table);
 

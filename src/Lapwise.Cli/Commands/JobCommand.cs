@@ -1,0 +1,14 @@
+using Lapwise.Core;
+using Lapwise.Core.Explain;
+
+namespace Lapwise.Cli.Commands;
+
+/// <summary>What commands on a job document share: read it, work it, answer, print.</summary>
+internal static class JobCommand
+{
+    public static Command Of(string name, IReadOnlyList<Phase> answers, Phrase summary, Phrase more, Func<WholeJob, Voice, Request, Terminal, Outcome> answer) =>
+        new(name, ["JOB"], answers, summary, more, (request, terminal) =>
+            JobInput.Read(request, terminal) is { } input && input.Work(terminal) is { } whole
+                ? answer(whole, input.Voice, request, terminal)
+                : Outcome.BadInput);
+}

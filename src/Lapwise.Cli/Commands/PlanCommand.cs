@@ -1,0 +1,117 @@
+using Lapwise.Core;
+using Lapwise.Core.Answers;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Supply;
+using Lapwise.Core.Work;
+
+namespace Lapwise.Cli.Commands;
+
+/// <summary>The order of work of every coat, with its batches.</summary>
+internal static class PlanCommand
+{
+    public static readonly Command Command = JobCommand.Of("plan", [Phases.Work, Phases.Supply],
+        v => v.Say("sections in order, laps with their age, batches on the clock", "secciones en orden, solapes con su edad, mezclas con hora"),
+        v => v.Say("Lap age is the later end of two sections minus the earlier start. The margin is the open time minus the worst of all lap and section ages. Ends with 1 where the plan does not work.",
+            "La edad de un solape es el último final de dos secciones menos el primer inicio. El margen es el tiempo abierto menos la peor edad de solape o sección. Termina con 1 donde el plan no funciona."),
+        (whole, voice, request, terminal) =>
+        {
+            if (request.Json) terminal.Json(Answering.Plan(whole, voice), AnswerJson.Default.PlanAnswer);
+            else for (var coat = 0; coat < whole.Work.Coats.Count; coat++) Print(whole, coat, voice, terminal);
+            if (!request.Json) terminal.Cautions(whole.Job.System, voice);
+            return Enumerable.Range(0, whole.Work.Coats.Count).All(whole.Holds) ? Outcome.Done : Outcome.DoesNotWork;
+        });
+
+    private static void Print(WholeJob whole, int coat, Voice v, Terminal terminal)
+    {
+        var work = whole.Work.Coats[coat];
+        terminal.Line(v.Say($"Coat {coat + 1}: {work.Coat.Product.Name}", $"Capa {coat + 1}: {work.Coat.Product.Name}"));
+        terminal.Line(whole.Holds(coat)
+            ? v.Say($"✓ Holds with a margin of {Seconds(work.LapMarginMs)}", $"✓ Aguanta con un margen de {Seconds(work.LapMarginMs)}")
+            : v.Say($"✗ Does not work as it stands; margin {Seconds(work.LapMarginMs)}", $"✗ Así no funciona; margen {Seconds(work.LapMarginMs)}"));
+        terminal.Line(v.Say(
+            $"Open time {Seconds(work.OpenTimeMs)} ({Screen.Of(work.OpenTime.Origin, v)}); oldest lap {Seconds(work.WorstLapAgeMs)}, longest section {Seconds(work.WorstSectionAgeMs)}.",
+            $"Tiempo abierto {Seconds(work.OpenTimeMs)} ({Screen.Of(work.OpenTime.Origin, v)}); solape más viejo {Seconds(work.WorstLapAgeMs)}, sección más larga {Seconds(work.WorstSectionAgeMs)}."), 2);
+        terminal.Line(Proof(work, v), 2);
+        foreach (var usual in work.Baselines)
+            terminal.Line(v.Say($"The usual way: {usual.Text(v)}: oldest lap {Seconds(usual.WorstAgeMs)}", $"Forma usual: {usual.Text(v)}: solape más viejo {Seconds(usual.WorstAgeMs)}") + Against(usual.WorstAgeMs, work, v), 2);
+        foreach (var reason in whole.ReasonsOf(coat)) terminal.Reason(reason, v);
+
+        Sections(whole, work, v, terminal);
+        Laps(work, v, terminal);
+        Batches(whole, coat, v, terminal);
+        terminal.Line();
+    }
+
+    private static string Proof(CoatWork work, Voice v)
+    {
+        var bound = Seconds(work.Proof.BoundMs);
+        return work.Proof.State == ProofState.Proven
+            ? v.Say($"Proven: no order of these sections at these times and this open time has a smaller worst age than {bound}.", $"Demostrado: ningún orden de estas secciones, con estos tiempos y este tiempo abierto, tiene una peor edad menor que {bound}.")
+            : work.LapMarginMs >= work.TargetMarginMs
+                ? v.Say($"The simplest order found that keeps {Seconds(work.TargetMarginMs)} in hand; no order of these sections at these times has a worst age below {bound}.", $"El orden más sencillo hallado que reserva {Seconds(work.TargetMarginMs)}; ningún orden de estas secciones con estos tiempos tiene una peor edad menor que {bound}.")
+                : v.Say($"The best order found, not proven best: none of these sections at these times has a worst age below {bound}.", $"El mejor orden hallado, sin demostrar que lo sea: ninguno de estas secciones con estos tiempos tiene una peor edad menor que {bound}.");
+    }
+
+    private static string Against(long ageMs, CoatWork work, Voice v) => ageMs <= work.OpenTimeMs
+        ? v.Say(", within the open time.", ", dentro del tiempo abierto.")
+        : v.Say($", {Seconds(ageMs - work.OpenTimeMs)} too late.", $", {Seconds(ageMs - work.OpenTimeMs)} tarde.");
+
+    private static void Sections(WholeJob whole, CoatWork work, Voice v, Terminal terminal)
+    {
+        var crewed = whole.Job.Crew.Count > 1;
+        List<Column> columns = [new Column.Number("#"), new Column.Text(v.Say("Face", "Cara")), new Column.Number(v.Say("Area", "Área")), new Column.Word(v.Say("Stand", "Lado")), new Column.Word(v.Say("Batch", "Mezcla")), new Column.Number(v.Say("Start", "Inicio")), new Column.Number(v.Say("Dry pass", "En seco")), new Column.Number(v.Say("Done", "Fin"))];
+        if (crewed) columns.Insert(3, new Column.Text(v.Say("Person", "Persona")));
+        var table = Screen.Table([.. columns]);
+        foreach (var s in work.Sections)
+        {
+            List<string> cells = [s.Id, s.Face.Id, v.Area(s.FaceM2), s.StandSide?.ToString() ?? "", s.Batch, Clock(s.StartMs), Clock(s.WetEndMs), Clock(s.EndMs)];
+            if (crewed) cells.Insert(3, whole.Job.Crew[s.Person].Name);
+            table.Row(cells);
+        }
+
+        terminal.Tables().Write(table);
+    }
+
+    private static void Laps(CoatWork work, Voice v, Terminal terminal)
+    {
+        if (work.Laps.Count == 0) return;
+        var table = Screen.Table(new Column.Word(v.Say("Lap", "Solape")), new Column.Word(v.Say("Kind", "Clase")), new Column.Number(v.Say("Length", "Longitud")), new Column.Number(v.Say("Age", "Edad")), new Column.Number(v.Say("Margin", "Margen")));
+        foreach (var lap in work.Laps.OrderByDescending(l => l.Kind != LapKind.Break).ThenByDescending(l => l.AgeMs))
+        {
+            var margin = lap.Kind == LapKind.Break ? v.Say("no limit", "sin límite") : Seconds(work.OpenTimeMs - lap.AgeMs);
+            table.Row($"{lap.A}–{lap.B}", Kind(lap.Kind, v), v.Run(lap.LengthM), Seconds(lap.AgeMs), margin);
+        }
+
+        terminal.Tables().Write(table);
+    }
+
+    private static string Kind(LapKind kind, Voice v) => kind switch
+    {
+        LapKind.Flat => v.Say("flat", "plano"),
+        LapKind.Fold => v.Say("fold", "pliegue"),
+        _ => v.Say("joint", "junta"),
+    };
+
+    private static void Batches(WholeJob whole, int coat, Voice v, Terminal terminal)
+    {
+        var tickets = whole.Supply.Coats[coat].Tickets.ToDictionary(t => t.Batch, StringComparer.Ordinal);
+        var table = Screen.Table(
+            new Column.Word(v.Say("Batch", "Mezcla")), new Column.Number(v.Say("Mix", "Mezclar")), new Column.Number(v.Say("Use by", "Límite")),
+            new Column.Number("A"), new Column.Number("B"), new Column.Number(v.Say("Thinner", "Diluyente")), new Column.Number(v.Say("Ratio off", "Desvío")));
+        foreach (var batch in whole.Work.Coats[coat].Batches)
+        {
+            if (!tickets.TryGetValue(batch.Id, out var t)) continue;
+            table.Row(
+                batch.Id, Clock(batch.MixStartMs), Clock(batch.UseByMs),
+                Measured(t.AMl, t.AG, v), Measured(t.BMl, t.BG, v), t.ThinnerMl > 0 ? Measured(t.ThinnerMl, t.ThinnerG, v) : "–", v.Percent(t.RatioError, 1));
+        }
+
+        terminal.Tables().Write(table);
+    }
+
+    private static string Measured(double ml, double grams, Voice v) => $"{v.Volume(ml)}\n{v.Mass(grams)}";
+
+    private static string Clock(long ms) => Voice.Clock(ms / 1000.0);
+
+    private static string Seconds(long ms) => Voice.Span(ms / 1000.0);
+}
