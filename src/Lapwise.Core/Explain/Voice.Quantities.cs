@@ -1,34 +1,36 @@
+using static Lapwise.Core.Quantities.Factors;
+
 namespace Lapwise.Core.Explain;
 
-/// <summary>How quantities are shown. Input is SI (or mL and g); output carries its unit.</summary>
+/// <summary>
+/// How quantities are shown. Input is SI (or mL and g); output carries its unit, and the readers read it back.
+/// Small amounts get one decimal more, so that a quarter ounce never reads as 0.3. What is not known reads —.
+/// </summary>
 public sealed partial record Voice
 {
-    private const double MetresPerInch = 0.0254;
-    private const double SquareMetresPerSquareFoot = 0.09290304;
-    private const double MlPerUsFluidOunce = 29.5735295625;
-    private const double GramsPerOunce = 28.349523125;
-    private const double GramsPerMlOfPoundPerGallon = 453.59237 / 3785.411784;
+    private const string NotKnown = "—";
 
     private bool IsUs => Units == UnitSystem.Us;
 
     /// <summary>A length as a tape reads it: feet, inches and sixteenths, or millimetres.</summary>
-    public string Length(double metres) => IsUs ? FeetAndInches(metres) : Number(metres * 1000, 0) + " mm";
+    public string Length(double metres) => IsUs ? FeetAndInches(metres) : Amount(metres * 1000, 10, 0, "mm");
 
     /// <summary>A run of edge or lap: feet or metres with decimals.</summary>
-    public string Run(double metres) => IsUs ? Number(metres / 0.3048, 1) + " ft" : Number(metres, 2) + " m";
+    public string Run(double metres) => IsUs ? Number(metres / MetresPerFoot, 1) + " ft" : Number(metres, 2) + " m";
 
-    public string Area(double squareMetres) => IsUs ? Number(squareMetres / SquareMetresPerSquareFoot, 1) + " ft²" : Number(squareMetres, 2) + " m²";
+    public string Area(double squareMetres) => IsUs
+        ? Amount(squareMetres / SquareMetresPerSquareFoot, 10, 1, "ft²")
+        : Amount(squareMetres, 0.1, 2, "m²");
 
     public string Volume(double ml)
     {
-        if (!IsUs) return ml >= 1000 ? Number(ml / 1000, 2) + " L" : Number(ml, 0) + " mL";
-        var ounces = ml / MlPerUsFluidOunce;
-        return ounces >= 128 ? Number(ounces / 128, 2) + " gal" : Number(ounces, 1) + " fl oz";
+        if (!IsUs) return ml >= 1000 ? Amount(ml / 1000, 0, 2, "L") : Amount(ml, 10, 0, "mL");
+        return ml >= MlPerUsGallon ? Amount(ml / MlPerUsGallon, 0, 2, "gal") : Amount(ml / MlPerUsFluidOunce, 32, 1, "fl oz");
     }
 
-    public string Mass(double grams) => IsUs ? Number(grams / GramsPerOunce, 1) + " oz" : Number(grams, 0) + " g";
+    public string Mass(double grams) => IsUs ? Amount(grams / GramsPerOunce, 32, 1, "oz") : Amount(grams, 10, 0, "g");
 
-    public string Film(double micrometres) => IsUs ? Number(micrometres / 25.4, 1) + " mil" : Number(micrometres, 0) + " µm";
+    public string Film(double micrometres) => IsUs ? Number(micrometres / MicrometresPerMil, 1) + " mil" : Number(micrometres, 0) + " µm";
 
     /// <summary>One decimal: a limit missed by half a degree must not read like the limit.</summary>
     public string Temperature(double celsius) => IsUs ? Number(Fahrenheit(celsius), 1) + " °F" : Number(celsius, 1) + " °C";
@@ -39,46 +41,61 @@ public sealed partial record Voice
     /// <summary>A temperature not to pass, rounded down to a whole degree.</summary>
     public string TemperatureAtMost(double celsius) => IsUs ? Number(-Up(-Fahrenheit(celsius)), 0) + " °F" : Number(-Up(-celsius), 0) + " °C";
 
-    public string TemperatureDifference(double kelvin) => IsUs ? Number(kelvin * 1.8, 1) + " °F" : Number(kelvin, 1) + " °C";
+    public string TemperatureDifference(double kelvin) => IsUs ? Number(kelvin * FahrenheitPerKelvin, 1) + " °F" : Number(kelvin, 1) + " °C";
 
     public string Percent(double fraction, int decimals = 0) => Number(fraction * 100, decimals) + " %";
 
     /// <summary>A share not to pass, rounded down to a whole per cent.</summary>
     public string PercentAtMost(double fraction) => Number(-Up(-fraction * 100), 0) + " %";
 
-    public string Density(double gPerMl) => IsUs ? Number(gPerMl / GramsPerMlOfPoundPerGallon, 2) + " lb/gal" : Number(gPerMl, 3) + " g/mL";
+    public string Density(double gPerMl) => IsUs ? Number(gPerMl * MlPerUsGallon / GramsPerPound, 2) + " lb/gal" : Number(gPerMl, 2) + " g/mL";
 
     /// <summary>How far one volume goes: ft²/gal or m²/L.</summary>
-    public string SpreadingRate(double m2PerL) => IsUs ? Number(m2PerL * MlPerUsFluidOunce * 128 / 1000 / SquareMetresPerSquareFoot, 0) + " ft²/gal" : Number(m2PerL, 2) + " m²/L";
+    public string SpreadingRate(double m2PerL) => IsUs ? Number(m2PerL * MlPerUsGallon / 1000 / SquareMetresPerSquareFoot, 0) + " ft²/gal" : Number(m2PerL, 2) + " m²/L";
 
-    /// <summary>A span of time: <c>45 s</c>, <c>12 min 30 s</c>, <c>2 h 05 min</c>.</summary>
+    /// <summary>Area done in a time.</summary>
+    public string AreaRate(double m2PerS) => Area(m2PerS * 60) + "/min";
+
+    /// <summary>Length done in a time.</summary>
+    public string LengthRate(double mPerS) => Run(mPerS * 60) + "/min";
+
+    /// <summary>A span of time: <c>45 s</c>, <c>12 min 30 s</c>, <c>2 h 05 min</c>, <c>7 d</c>.</summary>
     public static string Span(double seconds)
     {
+        if (!double.IsFinite(seconds)) return NotKnown;
         var sign = seconds < 0 ? "−" : "";
         var whole = (long)Math.Round(Math.Abs(seconds));
         return sign + whole switch
         {
             < 60 => $"{whole} s",
             < 3600 => whole % 60 == 0 ? $"{whole / 60} min" : $"{whole / 60} min {whole % 60:00} s",
-            _ => $"{whole / 3600} h {whole % 3600 / 60:00} min",
+            < 48 * 3600 => whole % 3600 < 60 ? $"{whole / 3600} h" : $"{whole / 3600} h {whole % 3600 / 60:00} min",
+            _ => whole % 86400 < 3600 ? $"{whole / 86400} d" : $"{whole / 86400} d {whole % 86400 / 3600} h",
         };
     }
 
     /// <summary>A clock from the start of the work: <c>0:00</c>, <c>12:30</c>, <c>1:02:30</c>.</summary>
     public static string Clock(double seconds)
     {
+        if (!double.IsFinite(seconds)) return NotKnown;
         var whole = (long)Math.Round(seconds);
         return whole < 3600 ? $"{whole / 60}:{whole % 60:00}" : $"{whole / 3600}:{whole % 3600 / 60:00}:{whole % 60:00}";
     }
 
-    private static double Fahrenheit(double celsius) => (celsius * 1.8) + 32;
+    /// <summary>One decimal more below <paramref name="small"/>.</summary>
+    private string Amount(double value, double small, int decimals, string unit) =>
+        Number(value, Math.Abs(value) < small ? decimals + 1 : decimals) + " " + unit;
+
+    private static double Fahrenheit(double celsius) => (celsius * FahrenheitPerKelvin) + FahrenheitAtFreezing;
 
     /// <summary>The next whole number up; what is a whole number but for float dust stays.</summary>
     private static double Up(double value) => Math.Ceiling(value - 1e-9);
 
-    private static string FeetAndInches(double metres)
+    private string FeetAndInches(double metres)
     {
+        if (!double.IsFinite(metres)) return NotKnown;
         var sixteenths = (long)Math.Round(Math.Abs(metres) / MetresPerInch * 16);
+        if (sixteenths == 0) return Number(metres / MetresPerInch, 3) + "\"";
         var (feet, rest) = Math.DivRem(sixteenths, 12 * 16);
         var (inches, parts) = Math.DivRem(rest, 16);
         var shift = parts == 0 ? 0 : System.Numerics.BitOperations.TrailingZeroCount(parts);

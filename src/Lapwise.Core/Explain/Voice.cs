@@ -29,11 +29,12 @@ public sealed partial record Voice(Language Language, UnitSystem Units)
     /// <summary>Picks the text of this voice's language.</summary>
     public string Say(string en, string es) => Language == Language.Spanish ? es : en;
 
-    /// <summary>A number with at most <paramref name="decimals"/> decimals and this language's decimal mark.</summary>
+    /// <summary>A number with at most <paramref name="decimals"/> decimals and this language's decimal mark; — for what is not known.</summary>
     public string Number(double value, int decimals = 2)
     {
+        if (!double.IsFinite(value)) return NotKnown;
         var text = value.ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);
-        if (text is "-0") text = "0";
+        text = text is "-0" ? "0" : text.Replace('-', '−');
         return Language == Language.Spanish ? text.Replace('.', ',') : text;
     }
 }

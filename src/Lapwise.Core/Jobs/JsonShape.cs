@@ -13,6 +13,9 @@ internal sealed class JsonShape
 {
     private const int MostFaults = 100;
 
+    /// <summary>A file made to be hostile holds millions of values; a job holds a few thousand.</summary>
+    private const int MostLines = 100_000;
+
     private readonly List<Fault> _faults = [];
     private readonly Dictionary<string, int> _lines = new(StringComparer.Ordinal);
     private long _countedTo;
@@ -39,7 +42,8 @@ internal sealed class JsonShape
         catch (Exception slip) when (slip is JsonException or InvalidOperationException) // the second: text that is no Unicode
         {
             var line = slip is JsonException { LineNumber: { } at } ? (int)at + 1 : shape.Line(reader.TokenStartIndex, json);
-            if (reader.CurrentDepth >= JobFile.DeepestNesting) shape.NestedTooDeep(line);
+            // The reader counts a bracket only once it has gone past it.
+            if (reader.CurrentDepth >= JobFile.DeepestNesting - 1) shape.NestedTooDeep(line);
             else if (json.Trim(" \t\r\n"u8).IsEmpty) shape.Empty();
             else shape.NotJson(line);
         }
@@ -50,7 +54,7 @@ internal sealed class JsonShape
     private void Value(ref Utf8JsonReader reader, ReadOnlySpan<byte> json, string path, Type type, bool mayBeNull)
     {
         var line = Line(reader.TokenStartIndex, json);
-        _lines[path] = line;
+        if (_lines.Count < MostLines) _lines[path] = line;
         var plain = Nullable.GetUnderlyingType(type);
         if (reader.TokenType == JsonTokenType.Null)
         {

@@ -25,8 +25,8 @@ internal static class Ranges
     public static readonly Bounds DewMargin = new(0, 15, (v, x) => v.TemperatureDifference(x));
     public static readonly Bounds Humidity = Share(0.01, 1) with { AboveZero = true };
 
-    public static readonly Bounds AreaPace = new(0.001 / 60, 10.0 / 60, (v, x) => v.Area(x * 60) + "/min") { AboveZero = true };
-    public static readonly Bounds LengthPace = new(0.01 / 60, 60.0 / 60, (v, x) => v.Run(x * 60) + "/min") { AboveZero = true };
+    public static readonly Bounds AreaPace = new(0.001 / 60, 10.0 / 60, (v, x) => v.AreaRate(x)) { AboveZero = true };
+    public static readonly Bounds LengthPace = new(0.01 / 60, 60.0 / 60, (v, x) => v.LengthRate(x)) { AboveZero = true };
     public static readonly Bounds Pause = Time(0, 3600) with { AboveZero = false };
     public static readonly Bounds Work = Time(1, 86400);
     public static readonly Bounds Wait = Time(1, 90 * 86400.0);
@@ -36,8 +36,8 @@ internal static class Ranges
     public static readonly Bounds BatchVolume = Volume(10, 200_000);
     public static readonly Bounds KitVolume = Volume(1, 1_000_000);
     public static readonly Bounds CupStep = Volume(0.01, 1000);
-    public static readonly Bounds ScaleStep = new(0.001, 100, (v, x) => v.Number(x, 3) + " g") { AboveZero = true };
-    public static readonly Bounds Density = new(0.3, 5, (v, x) => v.Number(x, 2) + " g/mL") { AboveZero = true };
+    public static readonly Bounds ScaleStep = new(0.01, 100, (v, x) => v.Mass(x)) { AboveZero = true };
+    public static readonly Bounds Density = new(0.3, 5, (v, x) => v.Density(x)) { AboveZero = true };
 
     public static readonly Bounds VolumeSolids = Share(0.01, 1) with { AboveZero = true };
     public static readonly Bounds Thinner = Share(0, 1);

@@ -57,11 +57,12 @@ public static class Reading
         if (entry.IsBlank) return Misreads.Missing(Kinds.Angle);
         var scanner = new Scanner(entry.Text);
         var way = scanner.TakeLongest(Ways, w => w.Names);
-        if (Part(ref scanner, Kinds.Angle, Kinds.Angle.BareUs).Failed(out _, out var degrees)) return Misreads.TurnUnclear(entry.Text, scanner.Position);
+        if (scanner.Number().Failed(out _, out var degrees)) return Misreads.TurnUnclear(entry.Text, scanner.Position);
 
+        scanner.TakeLongest(Kinds.Angle.Units, u => u.Names);
         way ??= scanner.TakeLongest(Ways, w => w.Names) ?? Right;
         scanner.SkipSpaces();
-        return scanner.AtEnd ? way.Sign * degrees.Number * Math.PI / 180 : Misreads.TurnUnclear(entry.Text, scanner.Position);
+        return scanner.AtEnd ? way.Sign * degrees * Math.PI / 180 : Misreads.TurnUnclear(entry.Text, scanner.Position);
     }
 
     private sealed record Way(int Sign, params string[] Names);

@@ -1,0 +1,110 @@
+using CsCheck;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Quantities;
+
+namespace Lapwise.Core.Tests.Explain;
+
+/// <summary>What is shown can be typed back: the readers find the same value, to the step that is shown.</summary>
+public sealed class VoiceTests
+{
+    private static readonly Gen<Voice> Voices = Gen.Select(Gen.Enum<Language>(), Gen.Enum<UnitSystem>(), (language, units) => new Voice(language, units));
+
+    [Fact]
+    public void A_length_shown_reads_back_to_half_a_sixteenth_or_half_a_millimetre() =>
+        ReadsBack(Gen.Double[-29, 29], (v, x) => v.Length(x), (e, u) => Reading.Length(e, u), (v, x) => v.Units == UnitSystem.Us ? 0.0254 / 32 : 0.0005);
+
+    [Fact]
+    public void A_run_shown_reads_back() =>
+        ReadsBack(Gen.Double[0, 99], (v, x) => v.Run(x), (e, u) => Reading.Length(e, u), (v, _) => v.Units == UnitSystem.Us ? 0.05 * 0.3048 : 0.005);
+
+    [Fact]
+    public void An_area_shown_reads_back() =>
+        ReadsBack(Gen.Double[0, 50], (v, x) => v.Area(x), (e, u) => Reading.Area(e, u), (v, _) => v.Units == UnitSystem.Us ? 0.05 * 0.09290304 : 0.005);
+
+    [Fact]
+    public void A_volume_shown_reads_back() =>
+        ReadsBack(Gen.Double[0, 20_000], (v, x) => v.Volume(x), (e, u) => Reading.Volume(e, u), (v, x) => (v.Units, x) switch
+        {
+            (UnitSystem.Us, > 3785) => 0.005 * 3785.411784,
+            (UnitSystem.Us, _) => 0.05 * 29.5735295625,
+            (_, >= 999) => 5,
+            _ => 0.5,
+        });
+
+    [Fact]
+    public void A_mass_shown_reads_back() =>
+        ReadsBack(Gen.Double[0, 5000], (v, x) => v.Mass(x), (e, u) => Reading.Mass(e, u), (v, _) => v.Units == UnitSystem.Us ? 0.05 * 28.349523125 : 0.5);
+
+    [Fact]
+    public void A_film_shown_reads_back() =>
+        ReadsBack(Gen.Double[0, 2000], (v, x) => v.Film(x), (e, u) => Reading.Film(e, u), (v, _) => v.Units == UnitSystem.Us ? 0.05 * 25.4 : 0.5);
+
+    [Fact]
+    public void A_temperature_shown_reads_back() =>
+        ReadsBack(Gen.Double[-20, 90], (v, x) => v.Temperature(x), (e, u) => Reading.Temperature(e, u), (_, _) => 0.05);
+
+    [Fact]
+    public void A_temperature_difference_shown_reads_back() =>
+        ReadsBack(Gen.Double[-20, 90], (v, x) => v.TemperatureDifference(x), (e, u) => Reading.TemperatureDifference(e, u), (_, _) => 0.05);
+
+    [Fact]
+    public void A_density_shown_reads_back() =>
+        ReadsBack(Gen.Double[0.3, 5], (v, x) => v.Density(x), (e, _) => Reading.Density(e), (_, _) => 0.005);
+
+    [Fact]
+    public void A_share_shown_reads_back() =>
+        ReadsBack(Gen.Double[0, 1], (v, x) => v.Percent(x, 1), (e, _) => Reading.Share(e), (_, _) => 0.0005);
+
+    [Fact]
+    public void A_pace_shown_reads_back()
+    {
+        ReadsBack(Gen.Double[0.0001, 0.1], (v, x) => v.AreaRate(x), (e, _) => Reading.AreaRate(e), (v, _) => (v.Units == UnitSystem.Us ? 0.05 * 0.09290304 : 0.005) / 60);
+        ReadsBack(Gen.Double[0.0001, 0.9], (v, x) => v.LengthRate(x), (e, _) => Reading.LengthRate(e), (v, _) => (v.Units == UnitSystem.Us ? 0.05 * 0.3048 : 0.005) / 60);
+    }
+
+    [Fact]
+    public void A_span_shown_reads_back() =>
+        ReadsBack(Gen.Double[-400_000, 400_000], (_, x) => Voice.Span(x), (e, _) => Reading.Time(e), (_, x) => Math.Abs(x) switch { < 3599 => 0.5, < 172_799 => 60, _ => 3600 });
+
+    [Theory]
+    [InlineData(59.6, "1 min")]
+    [InlineData(750, "12 min 30 s")]
+    [InlineData(7500, "2 h 05 min")]
+    [InlineData(86400, "24 h")]
+    [InlineData(604800, "7 d")]
+    [InlineData(-90, "−1 min 30 s")]
+    [InlineData(double.NaN, "—")]
+    public void A_span_is_said_in_the_units_a_person_would_use(double seconds, string said) => Assert.Equal(said, Voice.Span(seconds));
+
+    [Theory]
+    [InlineData(0, "0\"")]
+    [InlineData(2.45110, "8' 1/2\"")]
+    [InlineData(2.54635, "8' 4 1/4\"")]
+    [InlineData(0.0015875, "1/16\"")]
+    [InlineData(-0.1016, "−4\"")]
+    [InlineData(0.0001, "0.004\"")]
+    public void A_length_is_said_as_a_tape_is_marked(double metres, string said) => Assert.Equal(said, Voice.Default.Length(metres));
+
+    [Fact]
+    public void What_was_not_read_is_never_shown_as_a_number()
+    {
+        foreach (var units in Enum.GetValues<UnitSystem>())
+        {
+            var voice = new Voice(Language.English, units);
+            string[] said = [voice.Length(double.NaN), voice.Area(double.NaN), voice.Volume(double.NaN), voice.Temperature(double.NaN), voice.Percent(double.NaN), Voice.Clock(double.NaN)];
+            Assert.All(said, s => Assert.DoesNotMatch("[0-9N]", s));
+        }
+    }
+
+    [Fact]
+    public void A_quarter_ounce_is_not_shown_as_three_tenths() => Assert.Equal("8.25 fl oz", Voice.Default.Volume(8.25 * 29.5735295625));
+
+    private static void ReadsBack(
+        Gen<double> values, Func<Voice, double, string> show, Func<Entry, UnitSystem, Read<double>> read, Func<Voice, double, double> step) =>
+        Gen.Select(Voices, values).Sample((voice, value) =>
+        {
+            var shown = show(voice, value);
+            if (read(shown, voice.Units).Failed(out var why, out var back)) throw new Xunit.Sdk.XunitException($"{shown}: {why.Text(Voice.Default)}");
+            Assert.True(Math.Abs(back - value) <= step(voice, value) * (1 + 1e-9), $"{value} is shown as {shown} and reads back as {back}");
+        });
+}

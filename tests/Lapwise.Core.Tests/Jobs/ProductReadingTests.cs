@@ -1,0 +1,74 @@
+using Lapwise.Core.Jobs;
+
+namespace Lapwise.Core.Tests.Jobs;
+
+public sealed class ProductReadingTests
+{
+    public static TheoryData<Slip<ProductDocument>> Slips => new(
+        new("a newer version", "lapwise", "MadeByNewerVersion", p => p with { Lapwise = 9 }),
+        new("no id", "id", "IdMissing", p => p with { Id = " " }),
+        new("no name", "name", "NameMissing", p => p with { Name = "" }),
+        new("a mix ratio of 0", "mix.b", "MixRatioNotPossible", p => p with { Mix = new() { A = 2, B = 0 } }),
+        new("a negative mix ratio", "mix.a", "MixRatioNotPossible", p => p with { Mix = new() { A = -2, B = 1 } }),
+        new("a mix ratio that is no number", "mix.a", "MixRatioNotPossible", p => p with { Mix = new() { A = double.NaN, B = 1 } }),
+        new("an endless mix ratio", "mix.a", "MixRatioNotPossible", p => p with { Mix = new() { A = double.PositiveInfinity, B = 1 } }),
+        new("a density without its unit", "densityA", "UnitMissing", p => p with { DensityA = "1.04" }),
+        new("a density of lead", "densityB", "TooLarge", p => p with { DensityB = "11 g/mL" }),
+        new("volume solids over 100 %", "volumeSolids", "TooLarge", p => p with { VolumeSolids = "120 %" }),
+        new("thinner without a name", "thinner.name", "NameMissing", p => p with { Thinner = new() { Limit = "2 %" } }),
+        new("thinner without a limit", "thinner.limit", "QuantityMissing", p => p with { Thinner = new() { Name = "water" } }),
+        new("a film without its unit", "wetFilm.least", "UnitMissing", p => p with { WetFilm = new() { Least = "6", Most = "7.5 mil" } }),
+        new("least film over most", "wetFilm", "LeastOverMost", p => p with { WetFilm = new() { Least = "8 mil", Most = "7.5 mil" } }),
+        new("no pot life", "potLife", "OneOrTwoTimes", p => p with { PotLife = [] }),
+        new("three open times", "openTime", "OneOrTwoTimes", p => p with { OpenTime = [At("9 min", 80), At("11 min", 73), At("14 min", 65)] }),
+        new("two times at one temperature", "openTime", "SameTemperatureTwice", p => p with { OpenTime = [At("9 min", 73), At("11 min", 73)] }),
+        new("longer when hotter", "potLife", "HotterLastsLonger", p => p with { PotLife = [At("45 min", 73), At("50 min", 90)] }),
+        new("recoat that ends before it starts", "recoat", "LeastOverMost", p => p with { Recoat = new() { Earliest = "24 h", Latest = "4 h", At = "73 °F" } }),
+        new("full use before light use", "usableFrom", "LeastOverMost", p => p with { UsableFrom = new() { LightUse = "7 d", FullUse = "2 d" } }),
+        new("air limits the wrong way round", "limits", "LeastOverMost", p => p with { Limits = p.Limits with { AirLeast = "90 °F" } }),
+        new("a humidity limit over 100 %", "limits.humidityMost", "TooLarge", p => p with { Limits = p.Limits with { HumidityMost = "110 %" } }),
+        new("a negative dew margin", "limits.dewMargin", "TooSmall", p => p with { Limits = p.Limits with { DewMargin = "-3 °C" } }),
+        new("no kits", "kits", "NoKits", p => p with { Kits = [] }),
+        new("a kit of nothing", "kits[0].size", "NotPositive", p => p with { Kits = [new() { Size = "0 mL", Price = 1 }] }),
+        new("a kit that pays", "kits[0].price", "PriceNegative", p => p with { Kits = [new() { Size = "24 fl oz", Price = -1 }] }),
+        new("a batch of an ounce by mass", "largestBatch", "UnitOfAnotherKind", p => p with { LargestBatch = "48 oz" }));
+
+    [Theory]
+    [MemberData(nameof(Slips))]
+    public void Each_slip_gives_its_fault_at_its_place_and_no_product(Slip<ProductDocument> slip)
+    {
+        ArgumentNullException.ThrowIfNull(slip);
+        var read = ProductReading.Read(slip.Make(Written.Clear), "");
+
+        Assert.Null(read.Product);
+        var fault = Assert.Single(read.Faults);
+        Assert.Equal((slip.Path, slip.Code), (fault.Path, fault.Code));
+        Said.InBothLanguages(fault);
+    }
+
+    [Fact]
+    public void A_ratio_by_mass_is_turned_through_the_densities()
+    {
+        var read = ProductReading.Read(Written.Clear with { Mix = new() { By = MixBasis.Mass, A = 100, B = 34 }, DensityA = "1.42 g/mL", DensityB = "1.01 g/mL" }, "");
+        var mix = read.Product!.Mix;
+
+        // 100 g of A at 1.42 g/mL to 34 g of B at 1.01 g/mL.
+        Assert.Equal(100 / 1.42 / (34 / 1.01), mix.PartsAByVolume / mix.PartsBByVolume, 12);
+        Assert.Equal(MixBasis.Mass, mix.EnteredBy);
+    }
+
+    [Fact]
+    public void What_a_sheet_leaves_out_takes_the_stated_default()
+    {
+        var product = ProductReading.Read(Written.Clear, "").Product!;
+        Assert.Equal(3, product.Limits.DewMarginC); // ISO 8502-4
+        Assert.Equal(1, product.Thinner!.DensityGPerMl);
+        Assert.Null(product.SagLimit);
+    }
+
+    [Fact]
+    public void The_place_of_a_product_goes_before_the_paths_of_its_faults() =>
+        Assert.Equal("products[3].name", Assert.Single(ProductReading.Read(Written.Clear with { Name = "" }, "products[3]").Faults).Path);
+
+    private static TimeAtDocument At(string time, int fahrenheit) => new() { Time = time, At = $"{fahrenheit} °F" };
+}
