@@ -6,7 +6,8 @@ namespace Lapwise.Core.Tests.Jobs;
 /// <summary>Every way a job can be entered wrongly: one change to a good job, and the fault it must give.</summary>
 public sealed class JobFaultTests
 {
-    public static TheoryData<Slip<JobDocument>> Slips => new(
+    public static TheoryData<Slip<JobDocument>> Slips => new((Slip<JobDocument>[])
+    [
         // the document
         new("a newer version", "lapwise", "MadeByNewerVersion", j => j with { Lapwise = 2 }),
         new("a version that never was", "lapwise", "VersionUnknown", j => j with { Lapwise = 0 }),
@@ -90,7 +91,8 @@ public sealed class JobFaultTests
         new("all lost at the edges", "tools.edgeLoss", "TooLarge", j => j with { Tools = new() { EdgeLoss = "100 %" } }),
         new("a batch of nothing", "tools.largestBatch", "NotPositive", j => j with { Tools = new() { LargestBatch = "0 mL" } }),
         new("a margin of all the open time", "aims.marginShare", "TooLarge", j => j with { Aims = new() { MarginShare = "100 %" } }),
-        new("an endless reach", "aims.reach", "TooLarge", j => j with { Aims = new() { Reach = "12 ft" } }));
+        new("an endless reach", "aims.reach", "TooLarge", j => j with { Aims = new() { Reach = "12 ft" } }),
+    ]);
 
     [Theory]
     [MemberData(nameof(Slips))]
@@ -101,7 +103,7 @@ public sealed class JobFaultTests
 
         var fault = Assert.Single(read.Faults, f => f.Path == slip.Path);
         Assert.Equal(slip.Code, fault.Code);
-        Said.InBothLanguages(fault);
+        Said.InEveryVoice([fault.Text, fault.Cure]);
     }
 
     [Fact]
@@ -170,7 +172,7 @@ public sealed class JobFaultTests
             new JobDocument { Name = null!, Room = null!, Crew = null!, Tops = [new TopDocument { Name = null!, Outline = null!, Edges = null! }], System = [new CoatDocument { Product = null! }] },
             [new ProductDocument { Id = null!, Mix = null!, WetFilm = null!, Limits = null!, PotLife = null!, Kits = null! }]);
         Assert.NotEmpty(read.Faults);
-        Assert.All(read.Faults, Said.InBothLanguages);
+        Said.InEveryVoice([.. read.Faults.SelectMany(f => new[] { f.Text, f.Cure })]);
     }
 
     private static JobDocument Top(JobDocument job, Func<TopDocument, TopDocument> change) => job with { Tops = [change(Written.Island)] };

@@ -74,7 +74,7 @@ public sealed class JobFileTests
         Assert.Null(read.Document);
         var fault = Assert.Single(read.Faults);
         Assert.Equal((path, code, line), (fault.Path, fault.Code, fault.Line));
-        Said.InBothLanguages(fault);
+        Said.InEveryVoice([fault.Text, fault.Cure]);
     }
 
     [Fact]

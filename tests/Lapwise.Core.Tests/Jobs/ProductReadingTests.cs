@@ -4,7 +4,8 @@ namespace Lapwise.Core.Tests.Jobs;
 
 public sealed class ProductReadingTests
 {
-    public static TheoryData<Slip<ProductDocument>> Slips => new(
+    public static TheoryData<Slip<ProductDocument>> Slips => new((Slip<ProductDocument>[])
+    [
         new("a newer version", "lapwise", "MadeByNewerVersion", p => p with { Lapwise = 9 }),
         new("no id", "id", "IdMissing", p => p with { Id = " " }),
         new("no name", "name", "NameMissing", p => p with { Name = "" }),
@@ -31,7 +32,8 @@ public sealed class ProductReadingTests
         new("no kits", "kits", "NoKits", p => p with { Kits = [] }),
         new("a kit of nothing", "kits[0].size", "NotPositive", p => p with { Kits = [new() { Size = "0 mL", Price = 1 }] }),
         new("a kit that pays", "kits[0].price", "PriceNegative", p => p with { Kits = [new() { Size = "24 fl oz", Price = -1 }] }),
-        new("a batch of an ounce by mass", "largestBatch", "UnitOfAnotherKind", p => p with { LargestBatch = "48 oz" }));
+        new("a batch of an ounce by mass", "largestBatch", "UnitOfAnotherKind", p => p with { LargestBatch = "48 oz" }),
+    ]);
 
     [Theory]
     [MemberData(nameof(Slips))]
@@ -43,7 +45,7 @@ public sealed class ProductReadingTests
         Assert.Null(read.Product);
         var fault = Assert.Single(read.Faults);
         Assert.Equal((slip.Path, slip.Code), (fault.Path, fault.Code));
-        Said.InBothLanguages(fault);
+        Said.InEveryVoice([fault.Text, fault.Cure]);
     }
 
     [Fact]

@@ -55,16 +55,3 @@ public sealed record Slip<TDocument>(string What, string Path, string Code, Func
 {
     public override string ToString() => What;
 }
-
-internal static class Said
-{
-    /// <summary>A fault speaks both languages, in text and in cure.</summary>
-    public static void InBothLanguages(Fault fault) => InBothLanguages(fault.Text, fault.Cure);
-
-    public static void InBothLanguages(params Phrase[] phrases)
-    {
-        var english = new Voice(Language.English, UnitSystem.Us);
-        var spanish = new Voice(Language.Spanish, UnitSystem.Us);
-        Assert.All(phrases, phrase => Assert.NotEqual(phrase(english), phrase(spanish)));
-    }
-}

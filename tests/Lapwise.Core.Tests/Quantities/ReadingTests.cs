@@ -1,7 +1,6 @@
 using CsCheck;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Quantities;
-using Lapwise.Core.Tests.Jobs;
 using UnitsNet;
 using UnitSystem = Lapwise.Core.Explain.UnitSystem;
 
@@ -288,5 +287,5 @@ public sealed class ReadingTests
 
     private static Misread Why(Read<double> read) => Assert.IsType<Read<double>.Refused>(read).Why;
 
-    private static void SaysBoth(Misread why) => Said.InBothLanguages(why.Text, why.Cure);
+    private static void SaysBoth(Misread why) => Said.InEveryVoice([why.Text, why.Cure]);
 }
