@@ -14,7 +14,7 @@ public static class Contest
     public static void Run(Options options)
     {
         WarmUp();
-        var instances = Families.Of(options.Seed, options.Sizes, options.Each);
+        IReadOnlyList<Instance> instances = [.. Families.Of(options.Seed, options.Sizes, options.Each), .. Samples.Instances()];
         foreach (var instance in instances) instance.Save(Path.Combine(options.Folder, "instances", $"seed-{options.Seed}"));
 
         var rows = new List<Row>();

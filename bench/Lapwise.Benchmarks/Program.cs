@@ -5,6 +5,7 @@ const string Usage = """
 
       orders    exact order for one person, beside CP-SAT on the same instances
       grid      proof time on twenty 4 × 10 grids with mixed times
+      takeoff   reading and taking off a kitchen of twelve tops
       curve     time and memory against the number of sections, to 400
 
     Reports go to FOLDER/reports, instances to FOLDER/instances. Run from the root of the repository, built in Release,
@@ -15,6 +16,7 @@ var commands = new Dictionary<string, Action<Options>>(StringComparer.Ordinal)
 {
     ["orders"] = Contest.Run,
     ["grid"] = Curves.Grid4x10,
+    ["takeoff"] = Curves.TakeOff,
     ["curve"] = Curves.BySections,
 };
 
