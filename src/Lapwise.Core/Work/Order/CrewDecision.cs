@@ -10,7 +10,8 @@ namespace Lapwise.Core.Work.Order;
 /// search chooses who takes which section next, in the order of starts, and keeps a system of difference constraints
 /// over the starts that still matter. A branch dies on a positive cycle, or when, seen from a started section, the
 /// pending sections in deadline order do not fit between the people's free times and their deadlines. States with the
-/// same done and running sections are refuted by a kept one that was at least as loose.
+/// same done and running sections are refuted by a kept one that was at least as loose. Mixing a batch is a task like a
+/// section: somebody does it, at most one batch ahead of the one in use; batches are used up in the order of starts.
 /// </remarks>
 internal sealed class CrewDecision : IDecision
 {
@@ -21,7 +22,7 @@ internal sealed class CrewDecision : IDecision
     private readonly CrewModel _model;
     private readonly long _limit;
     private readonly int _mostKept;
-    private readonly Dictionary<StateKey, List<long[]>> _refuted = [];
+    private readonly Dictionary<StateKey, List<(long[] System, double Left)>> _refuted = [];
     private readonly bool[] _done;
     private readonly int[] _openNeighbours;   // pending neighbours and successors of a section
     private readonly int[] _waitingFor;
@@ -33,7 +34,7 @@ internal sealed class CrewDecision : IDecision
     private UInt128 _set;
     private int _kept;
     private int _depth;
-    private int _free;
+    private int _left;                        // sections not yet started
     private bool _entered;
 
     public CrewDecision(CrewModel model, long limit, int mostKept)
@@ -43,17 +44,18 @@ internal sealed class CrewDecision : IDecision
         _done = new bool[n];
         _openNeighbours = [.. Enumerable.Range(0, n).Select(i => model.Graph.Neighbours[i].Length + model.Successors[i].Length)];
         _waitingFor = [.. model.Predecessors.Select(p => p.Length)];
-        _took = new long[n];
+        _took = new long[model.Tasks];
+        if (model.Mixing is { } mixing) Array.Fill(_took, mixing.Mix, n, mixing.MostBatches);
         _deadline = new long[n];
         _byDeadline = new int[n];
         _place = new int[n];
-        _frames = new Frame[n + 1];
-        var capacity = Math.Min(MostActive, n + 1);
-        for (var i = 0; i <= n; i++) _frames[i] = new Frame(n, model.Crew, capacity);
+        _frames = new Frame[model.Tasks + 1];
+        var capacity = Math.Min(MostActive, model.Tasks + 1);
+        for (var i = 0; i < _frames.Length; i++) _frames[i] = new Frame(n + 1, model.Crew, capacity);
     }
 
-    /// <summary>Who takes what, in the order of starts; valid after <see cref="Verdict.Found"/>.</summary>
-    public IReadOnlyList<(int Section, int Person)> Found { get; private set; } = [];
+    /// <summary>Who does what, in the order of starts; valid after <see cref="Verdict.Found"/>.</summary>
+    public IReadOnlyList<CrewTask> Found { get; private set; } = [];
     public long Steps { get; private set; }
 
     /// <summary>The search met a state too wide for it: a refutation would prove nothing.</summary>
@@ -70,9 +72,9 @@ internal sealed class CrewDecision : IDecision
         while (true)
         {
             var frame = _frames[_depth];
-            if (_depth == _free)
+            if (_left == 0)
             {
-                Found = [.. Enumerable.Range(0, _depth).Select(i => (_frames[i].Choice.Section, _frames[i].Choice.Person))];
+                Found = [.. Enumerable.Range(0, _depth).Select(i => new CrewTask(_frames[i].Choice.Task, _frames[i].Choice.Person, _frames[i + 1].Batch))];
                 return Verdict.Found;
             }
 
@@ -81,7 +83,7 @@ internal sealed class CrewDecision : IDecision
                 if (frame.Memorable) Keep(frame);
                 if (_depth == 0) return Verdict.Refuted;
                 _depth--;
-                Undo(_frames[_depth].Choice.Section);
+                Undo(_frames[_depth].Choice.Task);
                 continue;
             }
 
@@ -94,7 +96,7 @@ internal sealed class CrewDecision : IDecision
             if (!Enter(child))
             {
                 _depth--;
-                Undo(frame.Choice.Section);
+                Undo(frame.Choice.Task);
             }
         }
     }
@@ -105,7 +107,9 @@ internal sealed class CrewDecision : IDecision
         var frame = _frames[0];
         Array.Fill(frame.Running, -1);
         frame.Last = -1;
-        _free = _model.Count;
+        frame.Batch = -1;
+        frame.Mixed = 0;
+        _left = _model.Count;
         if (!_model.IsTimed) return true;
 
         var clock = frame.System.Add(Clock);
@@ -122,7 +126,6 @@ internal sealed class CrewDecision : IDecision
             Do(u, _model.Duration[person][u]);
             frame.Running[person] = u;
             frame.Last = u;
-            _free--;
         }
 
         return true;
@@ -130,17 +133,29 @@ internal sealed class CrewDecision : IDecision
 
     private bool Place(Frame frame, Frame child)
     {
-        var (w, k) = (frame.Choice.Section, frame.Choice.Person);
+        var (w, k, batch) = frame.Choice;
         if (frame.System.IsFull) { GaveUp = true; return false; }
         var system = child.System;
         system.CopyFrom(frame.System);
         frame.Running.CopyTo(child.Running, 0);
         var at = system.Add(w);
-        var takes = _model.Duration[k][w];
+        (child.Batch, child.Mixed, child.Left) = (frame.Batch, frame.Mixed, frame.Left);
+        child.Running[k] = w;
+        child.Last = w;
 
         if (frame.Last >= 0 && !system.Require(system.PlaceOf(frame.Last), at, 0)) return false;
         if (!FreeFor(frame, system, k, at)) return false;
+        if (w >= _model.Count)
+        {
+            child.Mixed++;
+            return PendingKeep(system, at) && DropIdle(child);
+        }
+
+        var takes = _model.Duration[k][w];
         if (_model.IsTimed && !system.Require(system.PlaceOf(Clock), at, _model.Release[w])) return false;
+        if (_model.Mixing is not null && !Takes(child, w, batch, at, takes)) return false;
+        foreach (var other in _model.Apart[w])
+            if (frame.Running.AsSpan().Contains(other) && !system.Require(system.PlaceOf(other), at, TimeOf(other))) return false;
         foreach (var first in _model.Predecessors[w])
             if (!system.Require(system.PlaceOf(first), at, TimeOf(first))) return false;
 
@@ -155,12 +170,21 @@ internal sealed class CrewDecision : IDecision
             if (!system.Require(at, of, takes - limit) || !system.Require(of, at, TimeOf(u) - limit)) return false;
         }
 
-        child.Running[k] = w;
-        child.Last = w;
         Do(w, takes);
         if (PendingKeep(system, at) && DropIdle(child)) return true;
         Undo(w);
         return false;
+    }
+
+    /// <summary>A section takes from its batch: mixed before it starts, alive until it ends, enough left.</summary>
+    private bool Takes(Frame child, int w, int batch, int at, long takes)
+    {
+        var mixing = _model.Mixing!;
+        if (batch != child.Batch) (child.Batch, child.Left) = (batch, mixing.Usable(batch));
+        child.Left -= _model.Volume[w];
+        if (child.Left < -1e-9) return false;
+        var mix = child.System.PlaceOf(_model.Count + batch);
+        return child.System.Require(mix, at, mixing.Mix) && child.System.Require(at, mix, takes - mixing.Life);
     }
 
     /// <summary>The person must have ended; among people alike the one who ends first takes the next section.</summary>
@@ -186,7 +210,7 @@ internal sealed class CrewDecision : IDecision
         for (var of = 0; of < system.Count; of++)
         {
             var u = system.Nodes[of];
-            if (u == Clock || _openNeighbours[u] == 0) continue;
+            if (!IsOpen(u)) continue;
             var neighbours = _model.Graph.Neighbours[u];
             for (var i = 0; i < neighbours.Length; i++)
             {
@@ -203,31 +227,34 @@ internal sealed class CrewDecision : IDecision
         for (var i = frame.System.Count - 1; i >= 0; i--)
         {
             var u = frame.System.Nodes[i];
-            if (u != Clock && _openNeighbours[u] == 0 && !frame.Running.AsSpan().Contains(u)) frame.System.RemoveAt(i);
+            var isBatchInUse = u != Clock && u - _model.Count >= Math.Max(0, frame.Batch);
+            if (u != Clock && !isBatchInUse && !IsOpen(u) && !frame.Running.AsSpan().Contains(u)) frame.System.RemoveAt(i);
         }
 
         return true;
     }
+
+    /// <summary>A started section with a lap or a successor still to come.</summary>
+    private bool IsOpen(int node) => node < _model.Count && _openNeighbours[node] > 0;
 
     private bool Enter(Frame frame)
     {
         frame.Next = 0;
         frame.Count = 0;
         frame.Memorable = false;
-        if (_depth == _free) return true;
-        if (_model.Count <= RefutedStates.MostSections && _depth > 0 && _depth < _free - 1)
+        if (_left == 0) return true;
+        if (_model.Count <= RefutedStates.MostSections && _model.Tasks < byte.MaxValue && _depth > 0 && _left > 1)
         {
             if (_refuted.TryGetValue(KeyOf(frame), out var all))
-                foreach (var kept in all)
-                    if (frame.System.IsNoLooserThan(kept)) return false;
+                foreach (var (kept, left) in all)
+                    if (frame.Left <= left + 1e-9 && frame.System.IsNoLooserThan(kept)) return false;
             frame.Memorable = true;
         }
 
         var listed = false;
         for (var of = 0; of < frame.System.Count; of++)
         {
-            var u = frame.System.Nodes[of];
-            if (u == Clock || _openNeighbours[u] == 0) continue;
+            if (!IsOpen(frame.System.Nodes[of])) continue;
             var (timely, pending) = Horizon(frame, of);
             if (!timely) return false;
             if (listed) continue;
@@ -252,7 +279,7 @@ internal sealed class CrewDecision : IDecision
         for (var of = 0; of < system.Count; of++)
         {
             var u = system.Nodes[of];
-            if (u == Clock || _openNeighbours[u] == 0) continue;
+            if (!IsOpen(u)) continue;
             var back = system.Least(of, from);
             if (!StartSystem.IsKnown(back)) continue;
             count = Spread(u, -back, count, -1);
@@ -317,13 +344,31 @@ internal sealed class CrewDecision : IDecision
         for (var i = 0; i < pending; i++) AddChoices(frame, _byDeadline[i]);
         foreach (var u in _model.ByPromise)
             if (!_done[u] && (pending == 0 || _place[u] < 0)) AddChoices(frame, u);
+        AddMixing(frame);
+    }
+
+    private void AddMixing(Frame frame)
+    {
+        if (_model.Mixing is not { } mixing || frame.Mixed >= mixing.MostBatches || frame.Mixed > frame.Batch + 1) return;
+        for (var k = 0; k < _model.Crew; k++)
+            if (!IsStandIn(frame, k)) frame.Choices[frame.Count++] = new Choice(_model.Count + frame.Mixed, k, frame.Batch);
     }
 
     private void AddChoices(Frame frame, int u)
     {
         if (_waitingFor[u] > 0 || (u == _model.MirrorThen && !_done[_model.MirrorFirst])) return;
         for (var k = 0; k < _model.Crew; k++)
-            if (!IsStandIn(frame, k)) frame.Choices[frame.Count++] = (u, k);
+        {
+            if (IsStandIn(frame, k)) continue;
+            if (_model.Mixing is null)
+            {
+                frame.Choices[frame.Count++] = new Choice(u, k, -1);
+                continue;
+            }
+
+            if (frame.Batch >= 0) frame.Choices[frame.Count++] = new Choice(u, k, frame.Batch);
+            if (frame.Mixed > frame.Batch + 1) frame.Choices[frame.Count++] = new Choice(u, k, frame.Batch + 1);
+        }
     }
 
     /// <summary>Somebody alike has not begun at all, or has the same free hands and a lower number.</summary>
@@ -336,6 +381,7 @@ internal sealed class CrewDecision : IDecision
 
     private void Do(int u, long takes)
     {
+        _left--;
         _done[u] = true;
         _set |= (UInt128)1 << u;
         _took[u] = takes;
@@ -346,6 +392,8 @@ internal sealed class CrewDecision : IDecision
 
     private void Undo(int u)
     {
+        if (u >= _model.Count) return;
+        _left++;
         _done[u] = false;
         _set &= ~((UInt128)1 << u);
         foreach (var v in _model.Graph.Neighbours[u]) _openNeighbours[v]++;
@@ -357,9 +405,9 @@ internal sealed class CrewDecision : IDecision
     {
         if (_kept >= _mostKept) return;
         ref var all = ref CollectionsMarshal.GetValueRefOrAddDefault(_refuted, KeyOf(frame), out _);
-        all ??= new List<long[]>(1);
+        all ??= new List<(long[], double)>(1);
         if (all.Count >= MostPerState) return;
-        all.Add(frame.System.Canonical());
+        all.Add((frame.System.Canonical(), frame.Left));
         _kept++;
     }
 
@@ -373,22 +421,32 @@ internal sealed class CrewDecision : IDecision
                 if (_model.Alike[j][k] && running[j] > running[k]) (running[j], running[k]) = (running[k], running[j]);
         ulong packed = 0;
         foreach (var u in running) packed = (packed << 8) | (uint)(u + 1);
-        return new StateKey(_set, packed, frame.Last);
+        return new StateKey(_set, packed, frame.Last, frame.Batch, frame.Mixed);
     }
 
     private long TimeOf(int started) => _took[started];
 
-    private readonly record struct StateKey(UInt128 Done, ulong Running, int Last);
+    private readonly record struct StateKey(UInt128 Done, ulong Running, int Last, int Batch, int Mixed);
+
+    /// <param name="Task">A section, or past them the mixing of a batch.</param>
+    private readonly record struct Choice(int Task, int Person, int Batch);
 
     private sealed class Frame(int sections, int crew, int capacity)
     {
-        public readonly (int Section, int Person)[] Choices = new (int, int)[sections * crew];
+        public readonly Choice[] Choices = new Choice[2 * sections * crew];
         public readonly int[] Running = new int[crew];
         public readonly StartSystem System = new(capacity);
-        public (int Section, int Person) Choice;
+        public Choice Choice;
         public int Count;
         public int Next;
         public int Last;
         public bool Memorable;
+        /// <summary>The batch in use, what is left of it, and how many have been mixed.</summary>
+        public int Batch;
+        public int Mixed;
+        public double Left;
     }
 }
+
+/// <summary>Somebody rolls a section from a batch, or (past the sections) mixes one.</summary>
+internal readonly record struct CrewTask(int Task, int Person, int Batch);

@@ -17,7 +17,10 @@ internal sealed class CrewModel
         Limits = [.. graph.Limits.Select(l => l.Select(x => x == LapGraph.Unlimited ? x : x / grainMs).ToArray())];
         Predecessors = Lists(problem.Before.Select(b => (b.Then, b.First)));
         Successors = Lists(problem.Before);
-        WholeTime = Duration.Max(d => d.Sum()) + Release.Max() - Math.Min(0, StartedAt.Min() ?? 0);
+        Apart = Lists(problem.Apart.Concat(problem.Apart.Select(p => (p.B, p.A))));
+        Volume = [.. problem.Sections.Select(s => s.VolumeMl)];
+        Mixing = problem.Mixing is { } m ? new GrainedMixing(m.MixMs / grainMs, m.LifeMs / grainMs, m.UsableMl, m.FirstUsableMl ?? m.UsableMl, m.MostBatches) : null;
+        WholeTime = Duration.Max(d => d.Sum()) + Release.Max() - Math.Min(0, StartedAt.Min() ?? 0) + (Mixing is { } rule ? rule.Mix * rule.MostBatches : 0);
         IsTimed = StartedAt.Any(s => s is not null) || Release.Any(r => r > 0);
         ByPromise = [.. Enumerable.Range(0, Count).OrderByDescending(i => graph.Rings(i).Count).ThenBy(i => graph.Neighbours[i].Length).ThenBy(i => i)];
         (MirrorFirst, MirrorThen) = Mirror(problem);
@@ -38,6 +41,12 @@ internal sealed class CrewModel
     public long[][] Limits { get; }
     public int[][] Predecessors { get; }
     public int[][] Successors { get; }
+    /// <summary>Sections that may not run at the same time as each section.</summary>
+    public int[][] Apart { get; }
+    public double[] Volume { get; }
+    public GrainedMixing? Mixing { get; }
+    /// <summary>Number of tasks: sections, then one mixing for each batch.</summary>
+    public int Tasks => Count + (Mixing?.MostBatches ?? 0);
     public long WholeTime { get; }
     /// <summary>Something is fixed to the clock, so the beginning of the clock takes part.</summary>
     public bool IsTimed { get; }
@@ -52,7 +61,7 @@ internal sealed class CrewModel
 
     private (int, int) Mirror(OrderProblem problem)
     {
-        if (Count < 2 || IsTimed || problem.Before.Count > 0 || !Alike.All(a => a.All(x => x))) return (-1, -1);
+        if (Count < 2 || IsTimed || Mixing is not null || problem.Before.Count > 0 || !Alike.All(a => a.All(x => x))) return (-1, -1);
         var first = ByPromise[0];
         var far = Graph.Rings(first)[^1][0];
         if (far == first) far = ByPromise[1];

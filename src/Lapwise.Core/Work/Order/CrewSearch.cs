@@ -17,7 +17,7 @@ internal sealed class CrewSearch : AgeSearch
         _model = new CrewModel(part.Problem, _graph, OrderGrain.Of(part.Problem));
         var whole = _model.WholeTime + 1;
         var any = new CrewDecision(_model, whole, 0);
-        var first = any.Run(10L * _model.Count) is Verdict.Found ? CrewTimeline.Of(_model, any.Found, whole) : CrewTimeline.InTurn(_model);
+        var first = any.Run(100L * _model.Tasks) is Verdict.Found ? CrewTimeline.Of(_model, any.Found, whole) : CrewTimeline.InTurn(_model);
         var low = (AgeBound.Of(part.Problem, _graph) + _model.GrainMs - 1) / _model.GrainMs;
         Between(low, first.KeepsLimits ? (first.WorstLapAgeMs + _model.GrainMs - 1) / _model.GrainMs : whole, first);
     }

@@ -4,13 +4,15 @@ namespace Lapwise.Core.Work.Order;
 internal static class CrewTimeline
 {
     /// <param name="order">Who takes what, in the order of starts; what has begun is left out.</param>
-    public static FoundOrder Of(CrewModel model, IReadOnlyList<(int Section, int Person)> order, long age)
+    public static FoundOrder Of(CrewModel model, IReadOnlyList<CrewTask> order, long age)
     {
         var person = Persons(model, order);
-        var took = Enumerable.Range(0, model.Count).Select(u => model.Duration[person[u]][u]).ToArray();
+        var took = Enumerable.Range(0, model.Tasks).Select(u => u < model.Count ? model.Duration[person[u]][u] : model.Mixing!.Mix).ToArray();
         var start = EarliestStarts(model, order, person, took, age);
+        var batch = new int[model.Count];
+        foreach (var task in order.Where(t => t.Task < model.Count)) batch[task.Task] = Math.Max(0, task.Batch);
         long worst = 0;
-        var kept = true;
+        var kept = model.Mixing is null || order.Any(t => t.Task >= model.Count);
         for (var u = 0; u < model.Count; u++)
         {
             for (var i = 0; i < model.Graph.Neighbours[u].Length; i++)
@@ -24,22 +26,22 @@ internal static class CrewTimeline
 
         var g = model.GrainMs;
         return new FoundOrder(worst * g, 0, kept,
-            [.. Enumerable.Range(0, model.Count).OrderBy(u => start[u]).ThenBy(u => u).Select(u => new Placed(u, person[u], start[u] * g, (start[u] + took[u]) * g))],
-            []);
+            [.. Enumerable.Range(0, model.Count).OrderBy(u => start[u]).ThenBy(u => u).Select(u => new Placed(u, person[u], start[u] * g, (start[u] + took[u]) * g, batch[u]))],
+            [.. order.Where(t => t.Task >= model.Count).Select(t => new PlacedMix(t.Task - model.Count, t.Person, start[t.Task] * g, (start[t.Task] + took[t.Task]) * g))]);
     }
 
     /// <summary>Everything by the first person in order of precedence: always possible, rarely good.</summary>
     public static FoundOrder InTurn(CrewModel model)
     {
         var waiting = model.Predecessors.Select(p => p.Length).ToArray();
-        var order = new List<(int, int)>();
+        var order = new List<CrewTask>();
         var left = new SortedSet<int>(Enumerable.Range(0, model.Count).Where(u => model.StartedAt[u] is null));
         foreach (var u in Enumerable.Range(0, model.Count).Where(u => model.StartedAt[u] is not null)) Release(u);
         while (left.Count > 0)
         {
             var u = left.First(u => waiting[u] == 0);
             left.Remove(u);
-            order.Add((u, 0));
+            order.Add(new CrewTask(u, 0, -1));
             Release(u);
         }
 
@@ -51,9 +53,9 @@ internal static class CrewTimeline
         }
     }
 
-    private static int[] Persons(CrewModel model, IReadOnlyList<(int Section, int Person)> order)
+    private static int[] Persons(CrewModel model, IReadOnlyList<CrewTask> order)
     {
-        var person = new int[model.Count];
+        var person = new int[model.Tasks];
         var ends = new long[model.Crew];
         Array.Fill(ends, long.MinValue);
         foreach (var u in Begun(model))
@@ -62,23 +64,30 @@ internal static class CrewTimeline
             ends[person[u]] = model.StartedAt[u]!.Value + model.Duration[person[u]][u];
         }
 
-        foreach (var (u, k) in order) person[u] = k;
+        foreach (var (u, k, _) in order) person[u] = k;
         return person;
     }
 
     private static IEnumerable<int> Begun(CrewModel model) =>
         Enumerable.Range(0, model.Count).Where(u => model.StartedAt[u] is not null).OrderBy(u => model.StartedAt[u]);
 
-    private static long[] EarliestStarts(CrewModel model, IReadOnlyList<(int Section, int Person)> order, int[] person, long[] took, long age)
+    private static long[] EarliestStarts(CrewModel model, IReadOnlyList<CrewTask> order, int[] person, long[] took, long age)
     {
         var gaps = new List<(int From, int To, long Gap)>();
         var lastOf = new int[model.Crew];
         Array.Fill(lastOf, -1);
         foreach (var u in Begun(model)) lastOf[person[u]] = u;
-        foreach (var (u, k) in order)
+        var begun = new List<int>(Begun(model));
+        foreach (var (u, k, batch) in order)
         {
             if (lastOf[k] >= 0) gaps.Add((lastOf[k], u, took[lastOf[k]]));
             lastOf[k] = u;
+            if (u >= model.Count) continue;
+            foreach (var other in model.Apart[u].Where(begun.Contains)) gaps.Add((other, u, took[other]));
+            begun.Add(u);
+            if (model.Mixing is not { } mixing || batch < 0) continue;
+            gaps.Add((model.Count + batch, u, mixing.Mix));
+            gaps.Add((u, model.Count + batch, took[u] - mixing.Life));
         }
 
         for (var u = 0; u < model.Count; u++)
@@ -91,15 +100,15 @@ internal static class CrewTimeline
             }
         }
 
-        var start = Enumerable.Range(0, model.Count).Select(u => model.StartedAt[u] ?? model.Release[u]).ToArray();
+        var start = Enumerable.Range(0, model.Tasks).Select(u => u < model.Count ? model.StartedAt[u] ?? model.Release[u] : 0).ToArray();
         var moved = true;
-        for (var round = 0; moved && round <= model.Count; round++)
+        for (var round = 0; moved && round <= model.Tasks; round++)
         {
             moved = false;
             foreach (var (from, to, gap) in gaps)
             {
                 // What has begun cannot move; the age it makes is counted as it is.
-                if (model.StartedAt[to] is not null || start[from] + gap <= start[to]) continue;
+                if ((to < model.Count && model.StartedAt[to] is not null) || start[from] + gap <= start[to]) continue;
                 start[to] = start[from] + gap;
                 moved = true;
             }

@@ -11,7 +11,11 @@ public sealed record OrderProblem(
     IReadOnlyList<OrderLap> Laps,
     IReadOnlyList<(int First, int Then)> Before,
     int Crew = 1,
-    MixingRule? Mixing = null);
+    MixingRule? Mixing = null)
+{
+    /// <summary>Pairs that may not be rolled at the same time: two people would stand in one place.</summary>
+    public IReadOnlyList<(int A, int B)> Apart { get; init; } = [];
+}
 
 /// <param name="DurationMs">Rolling time of each person, or one time for all.</param>
 /// <param name="NotBeforeMs">Earliest start.</param>
@@ -32,7 +36,7 @@ public sealed record OrderSection(
 /// <param name="LimitMs">A limit of its own that its age must keep; null: none.</param>
 public sealed record OrderLap(int A, int B, long? LimitMs = null);
 
-/// <summary>A batch is mixed by the person who rolls, takes time, holds so much and lives so long.</summary>
+/// <summary>A batch is mixed by one of the crew, takes time, holds so much and lives so long.</summary>
 /// <param name="MixMs">Time to mix one batch.</param>
 /// <param name="LifeMs">From the first contact of A and B, which is the start of mixing.</param>
 /// <param name="UsableMl">What a full batch gives to sections.</param>

@@ -68,6 +68,59 @@ public sealed class CrewSearchTests
         Assert.True(order.WorstLapAgeMs >= ((Math.Min(rows, columns) + 1 + crew - 1) / crew));
     }
 
+    [Fact]
+    public void With_mixing_a_crew_keeps_every_batch_and_is_no_worse_than_one_person()
+    {
+        var gen = from problem in Problems.Small.Where(p => p.Sections.Count is > 1 and < 7)
+                  from mix in Gen.Long[1, 4]
+                  from life in Gen.Long[20, 50]
+                  from most in Gen.Int[1, 3]
+                  from volumes in Gen.Int[1, 4].Array[problem.Sections.Count]
+                  select problem with
+                  {
+                      Sections = [.. problem.Sections.Select((s, i) => s with { VolumeMl = volumes[i] })],
+                      Mixing = new MixingRule(mix, life, 8, most),
+                  };
+        gen.Sample(problem =>
+        {
+            var alone = OrderSearch.Solve(problem);
+            var two = OrderSearch.Solve(problem with { Crew = 2 });
+            if (!alone.KeepsLimits) return;
+            Assert.True(two.Proven);
+            Assert.True(two.WorstLapAgeMs <= alone.WorstLapAgeMs);
+            Assert.True(two.WorstLapAgeMs >= OrderSearch.Solve(problem with { Crew = 2, Mixing = null }).WorstLapAgeMs);
+            Recheck(problem with { Crew = 2 }, two);
+            RecheckBatches(problem, two);
+        }, iter: 200);
+    }
+
+    [Fact]
+    public void Sections_kept_apart_are_never_rolled_at_the_same_time()
+    {
+        var problem = Problems.UnitTime(4, Problems.Path(4)) with { Crew = 2, Apart = [(0, 1), (1, 2), (2, 3)] };
+        var order = OrderSearch.Solve(problem);
+        Assert.True(order.Proven);
+        var at = order.Sections.ToDictionary(p => p.Section);
+        foreach (var (a, b) in problem.Apart) Assert.True(at[a].EndMs <= at[b].StartMs || at[b].EndMs <= at[a].StartMs);
+        Assert.Equal(2, order.WorstLapAgeMs);
+    }
+
+    private static void RecheckBatches(OrderProblem problem, FoundOrder order)
+    {
+        var rule = problem.Mixing!;
+        Assert.True(order.Mixes.Count <= rule.MostBatches);
+        foreach (var mix in order.Mixes)
+        {
+            var rolled = order.Sections.Where(p => p.Batch == mix.Batch).ToList();
+            Assert.Equal(rule.MixMs, mix.EndMs - mix.StartMs);
+            Assert.True(rolled.Sum(p => problem.Sections[p.Section].VolumeMl) <= rule.UsableMl + 1e-9);
+            Assert.All(rolled, p => Assert.True(p.StartMs >= mix.EndMs && p.EndMs <= mix.StartMs + rule.LifeMs));
+            Assert.DoesNotContain(order.Sections, p => p.Person == mix.Person && p.StartMs < mix.EndMs && mix.StartMs < p.EndMs);
+        }
+
+        Assert.All(order.Sections, p => Assert.Contains(order.Mixes, m => m.Batch == p.Batch));
+    }
+
     private static long Age(Placed a, Placed b) => Math.Max(a.EndMs, b.EndMs) - Math.Min(a.StartMs, b.StartMs);
 
     private static void Recheck(OrderProblem problem, FoundOrder order)
