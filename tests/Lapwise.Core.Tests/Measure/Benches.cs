@@ -22,10 +22,7 @@ internal static class Benches
     public static Cutout Hole(double alongM, double inM, double lengthM, double depthM, CutoutShape shape = CutoutShape.Rectangle, double radiusM = 0, double rimM = 0, string name = "sink") =>
         new(name, shape, lengthM, depthM, radiusM, alongM, inM, rimM);
 
-    public static Job Job(params Top[] tops) => new(
-        "Bench", UnitSystem.Metric, Language.English,
-        new Room(new AirTemperature(22), 0.5, AirMovement.Still, new SurfaceTemperature(22), new MaterialTemperature(22)),
-        [], tops, [], new Tools(0, 0, 0, 0, 0, 0, 0), new Aims(0.2, 1, 0.7));
+    public static Job Job(params Top[] tops) => Invented.Job with { Tops = tops };
 
     public static MeasuredTop Measured(Top top)
     {
@@ -42,15 +39,9 @@ internal static class Benches
         var job = Measuring.Measure(Job(top));
         Assert.Empty(job.Tops);
         var fault = Assert.Single(job.Faults);
-        AssertSpoken(fault.Text, fault.Cure);
+        Said.InEveryVoice([fault.Text, fault.Cure]);
         return fault;
     }
-
-    public static void AssertSpoken(params Phrase[] phrases) => Assert.All(phrases, p =>
-    {
-        Assert.NotEqual(p(English), p(Spanish));
-        Assert.DoesNotContain("NaN", p(English) + p(Spanish), StringComparison.Ordinal);
-    });
 
     public static WalkedSide Straight(double lengthM, double turnDeg = 90) => new(lengthM, turnDeg * Math.PI / 180, null, Bend.Right);
 

@@ -135,7 +135,7 @@ public sealed class ClosingTests
         Assert.Equal(['A', 'C'], closure.SuspectSides);
         var note = Assert.Single(closure.Notes);
         Assert.Equal("OutlineLeftOpen", note.Code);
-        AssertSpoken(note.Text, note.Remedy);
+        Said.InEveryVoice([note.Text, note.Remedy]);
     }
 
     [Fact]
@@ -185,7 +185,7 @@ public sealed class ClosingTests
         var closure = Measured(Walk(0.001, Straight(2, 90), Straight(1, 90), Straight(2, 90), Straight(1, 89.2))).Closure;
         Assert.Equal(0.8, closure.TurnMisclosureRad * 180 / Math.PI, 1e-9);
         Assert.Contains(closure.Notes, n => n.Code == "TurnsShared");
-        Assert.All(closure.Notes, n => AssertSpoken(n.Text, n.Remedy));
+        Assert.All(closure.Notes, n => Said.InEveryVoice([n.Text, n.Remedy]));
     }
 
     [Theory]
@@ -288,7 +288,7 @@ public sealed class ClosingTests
         Assert.Equal(0, Assert.Single(top.Closure.Diagonals).DifferenceM, 1e-9);
         var note = Assert.Single(top.Closure.Notes);
         Assert.Equal("WallsOutOfSquare", note.Code);
-        AssertSpoken(note.Text);
+        Said.InEveryVoice([note.Text]);
     }
 
     [Fact]
@@ -321,7 +321,7 @@ public sealed class ClosingTests
         Assert.Equal(3.7 - Math.Sqrt(13), Assert.Single(top.Closure.Diagonals).DifferenceM, 1e-12);
         var note = Assert.Single(top.Closure.Notes);
         Assert.Equal("DiagonalDiffers", note.Code);
-        AssertSpoken(note.Text, note.Remedy);
+        Said.InEveryVoice([note.Text, note.Remedy]);
         Assert.Contains("sides A, C, E", note.Text(English), StringComparison.Ordinal);
     }
 
