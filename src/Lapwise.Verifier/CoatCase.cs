@@ -61,6 +61,6 @@ internal static class Tolerance
     public const double Ratio = 1e-6;
     public const double Ml = 1e-6;
 
-    /// <summary>Arcs are cut into chords that miss them by at most 0.1 mm.</summary>
-    public static double AreaM2(double perimeterM) => 1e-7 + (perimeterM * 1e-4);
+    /// <summary>Two micrometres along the boundary. Sections follow the face's own chords, so arcs ask for no more.</summary>
+    public static double AreaM2(double perimeterM) => 1e-7 + (perimeterM * 2e-6);
 }

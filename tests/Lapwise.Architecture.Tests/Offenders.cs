@@ -64,3 +64,10 @@ namespace Lapwise.Architecture.Tests.Offenders.Impure
         public IEnumerable<int> Take(int seed) { yield return new Random(seed).Next(Limit) + (int)Table[0]; }
     }
 }
+
+namespace Lapwise.Architecture.Tests.Offenders.Checking
+{
+    public sealed class AsksTheSearch { public object Take() => Lapwise.Core.Work.Order.OrderSearch.Solve(null!); }
+    public sealed class TakesTheSearchsRecord { public void Take(IReadOnlyList<Lapwise.Core.Work.Section> sections) { } }
+    public sealed class ReadsTheAnswer { public Lapwise.Core.Answers.PlanAnswer? Read; }
+}
