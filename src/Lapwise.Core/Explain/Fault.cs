@@ -5,7 +5,7 @@ namespace Lapwise.Core.Explain;
 /// A fault is a value; nothing that was entered is changed or lost by it.
 /// </summary>
 /// <param name="Path">Place inside the document, as <c>tops[0].outline.length</c>.</param>
-/// <param name="Code">Stable name of the reason, as <c>LengthNotUnderstood</c>.</param>
+/// <param name="Code">Stable name of the reason, as <c>UnitMissing</c>.</param>
 public sealed record Fault(string Path, string Code, Phrase Text, Phrase Cure)
 {
     /// <summary>Line of the file it was read from, from 1; null where the document did not come from a file.</summary>

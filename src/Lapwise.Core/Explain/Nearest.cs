@@ -6,7 +6,7 @@ public static class Nearest
     /// <summary>Null where no word is within a third of the letters, case apart.</summary>
     public static string? To(string typed, IEnumerable<string> known)
     {
-        if (typed.Length > 60) return null;
+        if (typed.Length is 0 or > 60) return null;
         var nearest = known
             .Select(word => (Word: word, Steps: Steps(typed.ToLowerInvariant(), word.ToLowerInvariant())))
             .OrderBy(k => k.Steps).ThenBy(k => k.Word, StringComparer.Ordinal)

@@ -17,7 +17,7 @@ internal static class CoatReading
         }
 
         var read = new List<Coat>();
-        foreach (var (coat, path) in fields.Items("system", document.System))
+        foreach (var (coat, path) in fields.Items("system", document.System, Ranges.MostCoats))
         {
             var before = fields.Count;
             if (products.Find(path + ".product", coat.Product) is not { } product) continue;
@@ -77,7 +77,7 @@ internal static class CoatReading
         public Products(Fields fields, IReadOnlyList<ProductDocument>? carried, IReadOnlyList<ProductDocument> library)
         {
             (_fields, _library) = (fields, library);
-            foreach (var (document, path) in fields.Items("products", carried)) ReadOnce(path, document);
+            foreach (var (document, path) in fields.Items("products", carried, Ranges.MostProducts)) ReadOnce(path, document);
         }
 
         /// <summary>Null where there is none by that id, or where it has faults; either is said.</summary>

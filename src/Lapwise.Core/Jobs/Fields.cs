@@ -69,10 +69,29 @@ internal sealed class Fields(UnitSystem? units)
         return "";
     }
 
-    /// <summary>The items of a list with their paths; an empty place in the list is a fault.</summary>
-    public IEnumerable<(T Item, string Path)> Items<T>(string path, IReadOnlyList<T?>? list) where T : class
+    /// <summary>A name that tells this one apart from those before it, on sheets and screens.</summary>
+    public string UniqueName(string path, string? entered, HashSet<string> before)
     {
-        for (var i = 0; i < (list?.Count ?? 0); i++)
+        var name = Name(path, entered);
+        if (name.Length > 0 && !before.Add(name))
+        {
+            Add(path, "NameTwice",
+                v => v.Say($"The name {Misreads.Quote(v, name)} is used twice.", $"El nombre {Misreads.Quote(v, name)} se usa dos veces."),
+                v => v.Say("Give each its own name.", "Dé a cada uno su propio nombre."));
+        }
+
+        return name;
+    }
+
+    /// <summary>For <see cref="UniqueName"/>: names that differ only in case are the same to an ear.</summary>
+    public static HashSet<string> NoNames() => new(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>The items of a list with their paths. An empty place in it is a fault, and so is more than any job has.</summary>
+    public IEnumerable<(T Item, string Path)> Items<T>(string path, IReadOnlyList<T?>? list, int most) where T : class
+    {
+        var count = list?.Count ?? 0;
+        if (count > most) TooMany(path, count, most);
+        for (var i = 0; i < Math.Min(count, most); i++)
         {
             if (list![i] is { } item) yield return (item, $"{path}[{i}]");
             else EmptyPlace($"{path}[{i}]");
@@ -91,6 +110,10 @@ internal sealed class Fields(UnitSystem? units)
     private void EmptyPlace(string path) => Add(path, "EmptyPlace",
         v => v.Say("This place in the list is empty.", "Este lugar de la lista está vacío."),
         v => v.Say("Fill it in or take it out.", "Complételo o quítelo."));
+
+    private void TooMany(string path, int count, int most) => Add(path, "TooMany",
+        v => v.Say($"There are {count} here; at most {most} are read.", $"Aquí hay {count}; se leen como mucho {most}."),
+        v => v.Say("Take some out, or split the job in two.", "Quite algunos, o divida el trabajo en dos."));
 
     private double Within(string path, Entry? entry, Read<double> read, Bounds bounds)
     {

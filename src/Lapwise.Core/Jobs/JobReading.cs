@@ -51,13 +51,12 @@ public static class JobReading
                 v => v.Say("Add yourself.", "Añádase usted."));
         }
 
-        var people = new List<Person>();
-        foreach (var (person, path) in fields.Items("crew", crew))
+        var (people, names) = (new List<Person>(), Fields.NoNames());
+        foreach (var (person, path) in fields.Items("crew", crew, Ranges.MostPeople))
         {
             var before = fields.Count;
-            var name = fields.Name(path + ".name", person.Name);
+            var name = fields.UniqueName(path + ".name", person.Name, names);
             var pace = ReadPace(fields, path + ".pace", person.Pace ?? new PaceDocument());
-            UniqueName(fields, path + ".name", name, people.Select(p => p.Name));
             if (fields.Count == before) people.Add(new Person(name, pace));
         }
 
@@ -85,13 +84,4 @@ public static class JobReading
         Fields.Or(aims.MarginShare, Defaults.Aims.MarginShare, e => fields.Share("aims.marginShare", e, Ranges.MarginShare)),
         Fields.Or(aims.LargestSection, Defaults.Aims.LargestSection, e => fields.Area("aims.largestSection", e, Ranges.LargestSection)),
         Fields.Or(aims.Reach, Defaults.Aims.Reach, e => fields.Length("aims.reach", e, Ranges.Reach)));
-
-    /// <summary>Sheets and screens tell people and tops apart by name.</summary>
-    internal static void UniqueName(Fields fields, string path, string name, IEnumerable<string> before)
-    {
-        if (name.Length == 0 || !before.Contains(name, StringComparer.OrdinalIgnoreCase)) return;
-        fields.Add(path, "NameTwice",
-            v => v.Say($"The name {Misreads.Quote(v, name)} is used twice.", $"El nombre {Misreads.Quote(v, name)} se usa dos veces."),
-            v => v.Say("Give each its own name.", "Dé a cada uno su propio nombre."));
-    }
 }

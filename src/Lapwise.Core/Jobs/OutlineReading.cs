@@ -85,23 +85,24 @@ internal static class OutlineReading
 
     private static OutlineSpec.Walk ReadWalk(Fields fields, string path, OutlineDocument outline)
     {
-        var sides = new List<WalkedSide>();
-        foreach (var (side, place) in fields.Items(path + ".sides", outline.Sides)) sides.Add(ReadSide(fields, place, side));
-
-        var least = sides.Exists(s => s.ArcRadiusM is not null) ? 2 : 3;
         var count = outline.Sides?.Count ?? 0;
-        if (count < least)
-        {
-            fields.Add(path + ".sides", "TooFewSides",
-                v => v.Say($"{count} sides do not close an outline; at least {least} are needed.", $"{count} lados no cierran un contorno; hacen falta al menos {least}."),
-                v => v.Say("Walk once round the top, back to where you started.", "Recorra la encimera una vez, hasta volver al punto de partida."));
-        }
-
         if (count > SideLetters.Most)
         {
             fields.Add(path + ".sides", "TooManySides",
                 v => v.Say($"{count} sides are more than the letters A to Z, {SideLetters.Most}.", $"{count} lados son más que las letras de la A a la Z, {SideLetters.Most}."),
                 v => v.Say("Split the top in two at a planned joint, or enter a curve as one arc.", "Divida la encimera en dos por una junta prevista, o escriba la curva como un solo arco."));
+            return new OutlineSpec.Walk([]);
+        }
+
+        var sides = new List<WalkedSide>();
+        foreach (var (side, place) in fields.Items(path + ".sides", outline.Sides, SideLetters.Most)) sides.Add(ReadSide(fields, place, side));
+
+        var least = sides.Exists(s => s.ArcRadiusM is not null) ? 2 : 3;
+        if (count < least)
+        {
+            fields.Add(path + ".sides", "TooFewSides",
+                v => v.Say($"{count} sides do not close an outline; at least {least} are needed.", $"{count} lados no cierran un contorno; hacen falta al menos {least}."),
+                v => v.Say("Walk once round the top, back to where you started.", "Recorra la encimera una vez, hasta volver al punto de partida."));
         }
 
         return new OutlineSpec.Walk(sides);
@@ -125,7 +126,7 @@ internal static class OutlineReading
     private static List<Diagonal> ReadDiagonals(Fields fields, string path, IReadOnlyList<DiagonalDocument>? diagonals, IReadOnlyList<char> letters)
     {
         var read = new List<Diagonal>();
-        foreach (var (diagonal, place) in fields.Items(path, diagonals))
+        foreach (var (diagonal, place) in fields.Items(path, diagonals, Ranges.MostOnOneTop))
         {
             var before = fields.Count;
             var from = EdgeReading.Letter(fields, place + ".from", diagonal.From, letters);

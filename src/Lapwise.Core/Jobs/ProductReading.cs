@@ -80,16 +80,17 @@ public static class ProductReading
     /// <summary>One time, or two at different temperatures of which the hotter is the shorter.</summary>
     private static List<TimeAt> ReadTimes(Fields fields, string path, IReadOnlyList<TimeAtDocument>? times)
     {
-        if ((times?.Count ?? 0) is not (1 or 2))
+        var count = times?.Count ?? 0;
+        if (count is not (1 or 2))
         {
-            var count = times?.Count ?? 0;
             fields.Add(path, "OneOrTwoTimes",
                 v => v.Say($"{count} times are given; one or two are needed.", $"Se dan {count} tiempos; hacen falta uno o dos."),
                 v => v.Say("Enter the time at the data sheet's temperature, and at a second one if it gives one.", "Escriba el tiempo a la temperatura de la ficha, y a una segunda si la da."));
+            return [];
         }
 
         var read = new List<TimeAt>();
-        foreach (var (time, place) in fields.Items(path, times))
+        foreach (var (time, place) in fields.Items(path, times, 2))
         {
             var seconds = fields.Time(place + ".time", time.Time, Ranges.Work);
             read.Add(new TimeAt(seconds, fields.Temperature(place + ".at", time.At, Ranges.SheetTemperature)));
@@ -154,7 +155,7 @@ public static class ProductReading
         }
 
         var read = new List<Kit>();
-        foreach (var (kit, place) in fields.Items(path, kits))
+        foreach (var (kit, place) in fields.Items(path, kits, Ranges.MostKits))
         {
             var size = fields.Volume(place + ".size", kit.Size, Ranges.KitVolume);
             if (kit.Price < 0)

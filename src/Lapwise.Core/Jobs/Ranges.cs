@@ -8,6 +8,13 @@ namespace Lapwise.Core.Jobs;
 /// </summary>
 internal static class Ranges
 {
+    public const int MostPeople = 12;
+    public const int MostTops = 200;
+    public const int MostOnOneTop = 50;
+    public const int MostCoats = 20;
+    public const int MostProducts = 100;
+    public const int MostKits = 30;
+
     public static readonly Bounds Side = Length(0.001, 30);
     public static readonly Bounds Diagonal = Length(0.001, 45);
     public static readonly Bounds ArcRadius = Length(0.001, 100);

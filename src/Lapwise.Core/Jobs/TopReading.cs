@@ -15,13 +15,11 @@ internal static class TopReading
                 v => v.Say("Add a top with its outline.", "Añada una encimera con su contorno."));
         }
 
-        var (read, names) = (new List<Top>(), new List<string>());
-        foreach (var (top, path) in fields.Items("tops", document.Tops))
+        var (read, names) = (new List<Top>(), Fields.NoNames());
+        foreach (var (top, path) in fields.Items("tops", document.Tops, Ranges.MostTops))
         {
             var before = fields.Count;
-            var name = fields.Name(path + ".name", top.Name);
-            JobReading.UniqueName(fields, path + ".name", name, names);
-            names.Add(name);
+            var name = fields.UniqueName(path + ".name", top.Name, names);
             var made = ReadTop(fields, document.Units, path, name, top);
             if (fields.Count == before) read.Add(made!);
         }
@@ -44,11 +42,10 @@ internal static class TopReading
 
     private static List<Cutout> ReadCutouts(Fields fields, string path, IReadOnlyList<CutoutDocument>? cutouts)
     {
-        var read = new List<Cutout>();
-        foreach (var (cutout, place) in fields.Items(path, cutouts))
+        var (read, names) = (new List<Cutout>(), Fields.NoNames());
+        foreach (var (cutout, place) in fields.Items(path, cutouts, Ranges.MostOnOneTop))
         {
-            var name = fields.Name(place + ".name", cutout.Name);
-            JobReading.UniqueName(fields, place + ".name", name, read.Select(c => c.Name));
+            var name = fields.UniqueName(place + ".name", cutout.Name, names);
             var (length, depth, radius) = ReadCutoutSize(fields, place, cutout);
             var along = fields.Length(place + ".along", cutout.Along, Ranges.Placed);
             var inward = fields.Length(place + ".in", cutout.In, Ranges.Placed);
@@ -80,7 +77,7 @@ internal static class TopReading
     private static List<BreakLine> ReadBreaks(Fields fields, string path, IReadOnlyList<BreakDocument>? breaks, IReadOnlyList<char> letters)
     {
         var read = new List<BreakLine>();
-        foreach (var (line, place) in fields.Items(path, breaks))
+        foreach (var (line, place) in fields.Items(path, breaks, Ranges.MostOnOneTop))
         {
             var side = EdgeReading.Letter(fields, place + ".side", line.Side, letters);
             read.Add(new BreakLine(side, fields.Length(place + ".at", line.At, Ranges.Side)));

@@ -15,7 +15,9 @@ public sealed class JobFaultTests
         new("no tops", "tops", "NoTops", j => j with { Tops = [] }),
         new("no coats", "system", "NoCoats", j => j with { System = [] }),
         new("an empty place among the tops", "tops[1]", "EmptyPlace", j => j with { Tops = [Written.Island, null!] }),
+        new("more tops than a job has", "tops", "TooMany", j => j with { Tops = [.. Enumerable.Range(0, 201).Select(i => Written.Island with { Name = $"Top {i}" })] }),
         // crew
+        new("a crew of a hundred", "crew", "TooMany", j => j with { Crew = [.. Enumerable.Range(0, 100).Select(i => new PersonDocument { Name = $"{i}" })] }),
         new("nobody", "crew", "NobodyInCrew", j => j with { Crew = [] }),
         new("a person without a name", "crew[0].name", "NameMissing", j => j with { Crew = [new PersonDocument()] }),
         new("two people of one name", "crew[1].name", "NameTwice", j => j with { Crew = [new() { Name = "Ines" }, new() { Name = "ines" }] }),
