@@ -14,8 +14,8 @@ internal static class Clocks
     private static readonly TimeAt GuessedOpenTime = new(8 * 60, 23);
     private static readonly TimeAt GuessedPotLife = new(20 * 60, 23);
 
-    // A thermometer and a conversion from °F make less than this; beyond it the sheet is being stretched.
-    private const double StretchK = 0.5;
+    // Data sheets are read at 23 ± 2 °C (ISO 9514, from memory); beyond that the sheet is being stretched.
+    private const double StretchK = 2;
 
     // The guide specification states pot life at 50 % humidity and calls what shortens it "high".
     private const double HighHumidity = 0.6;
@@ -29,7 +29,7 @@ internal static class Clocks
                 []);
         }
 
-        var clock = new Clock("OpenTime", v => v.Say("open time", "tiempo abierto"), coat.Product.OpenTime, GuessedOpenTime,
+        var clock = new Clock("OpenTime", v => v.Say("open time", "tiempo abierto"), v => v.Say("the open time", "el tiempo abierto"), coat.Product.OpenTime, GuessedOpenTime,
             room.Surface.Celsius, v => v.Say("surface temperature T", "temperatura de la superficie T"),
             v => v.Say("Lap a test board in this room before the first section.", "Haga una placa de prueba en esta sala antes de la primera sección."));
         var (seconds, origin, basis, reasons) = clock.Read();
@@ -38,7 +38,7 @@ internal static class Clocks
 
     public static (PotLife Time, Basis Basis, IEnumerable<Reason> Reasons) PotLifeOf(Coat coat, Room room)
     {
-        var clock = new Clock("PotLife", v => v.Say("pot life", "vida de la mezcla"), coat.Product.PotLife, GuessedPotLife,
+        var clock = new Clock("PotLife", v => v.Say("pot life", "vida de la mezcla"), v => v.Say("the pot life", "la vida de la mezcla"), coat.Product.PotLife, GuessedPotLife,
             room.Material.Celsius, v => v.Say("material temperature T", "temperatura del material T"),
             v => v.Say("Start with a small batch and time it.", "Empiece con una mezcla pequeña y tómele el tiempo."));
         var (seconds, origin, basis, reasons) = clock.Read();
@@ -75,7 +75,7 @@ internal static class Clocks
     }
 
     /// <summary>One time of the data sheet, to be read at one temperature.</summary>
-    private sealed record Clock(string Code, Phrase Name, IReadOnlyList<TimeAt> Points, TimeAt Guess, double Celsius, Phrase Where, Phrase Proof)
+    private sealed record Clock(string Code, Phrase Name, Phrase TheName, IReadOnlyList<TimeAt> Points, TimeAt Guess, double Celsius, Phrase Where, Phrase Proof)
     {
         public (double Seconds, Origin Origin, Basis Basis, IReadOnlyList<Reason> Reasons) Read() => TemperatureLaw.Through(Points) switch
         {
@@ -98,8 +98,8 @@ internal static class Clocks
                 new Basis("t = t₁ · 2^((T₁ − T) / 10 K)", Inputs(Guess), Sources.CautiousGuess),
                 [
                     new Reason(Code + "Guessed", Limit.Note,
-                        v => v.Say($"The data sheet as entered gives no {Name(v)}; {Voice.Span(Guess.Seconds)} at {v.Temperature(Guess.Celsius)} is a cautious guess.",
-                            $"La ficha técnica anotada no da {Name(v)}; {Voice.Span(Guess.Seconds)} a {v.Temperature(Guess.Celsius)} es una suposición prudente."),
+                        v => v.Say($"The data sheet as entered does not give {TheName(v)}; {Voice.Span(Guess.Seconds)} at {v.Temperature(Guess.Celsius)} is a cautious guess.",
+                            $"La ficha técnica anotada no da {TheName(v)}; {Voice.Span(Guess.Seconds)} a {v.Temperature(Guess.Celsius)} es una suposición prudente."),
                         v => v.Say("Enter it from the data sheet. ", "Anótelo de la ficha técnica. ") + Proof(v)),
                 ]);
         }
@@ -120,19 +120,19 @@ internal static class Clocks
             [
                 law is TemperatureLaw.HalvingEachTenDegrees
                     ? new Reason(Code + "ByRule", Limit.Note,
-                        v => v.Say($"The data sheet gives {Name(v)} at {v.Temperature(least)} only; at {v.Temperature(Celsius)} it is taken to halve for each {v.TemperatureDifference(10)} up.",
-                            $"La ficha técnica da {Name(v)} solo a {v.Temperature(least)}; a {v.Temperature(Celsius)} se supone que se reduce a la mitad por cada {v.TemperatureDifference(10)} más."),
+                        v => v.Say($"The data sheet gives {TheName(v)} at {v.Temperature(least)} only; at {v.Temperature(Celsius)} it is taken to halve for each {v.TemperatureDifference(10)} up.",
+                            $"La ficha técnica da {TheName(v)} solo a {v.Temperature(least)}; a {v.Temperature(Celsius)} se supone que se reduce a la mitad por cada {v.TemperatureDifference(10)} más."),
                         Proof)
                     : new Reason(Code + "BeyondSheet", Limit.Note,
-                        v => v.Say($"{v.Temperature(Celsius)} is outside what the data sheet answers for ({v.Temperature(least)} to {v.Temperature(most)}): {Name(v)} is carried on by its own law.",
-                            $"{v.Temperature(Celsius)} queda fuera de lo que cubre la ficha técnica (de {v.Temperature(least)} a {v.Temperature(most)}): {Name(v)} se prolonga por su propia ley."),
+                        v => v.Say($"{v.Temperature(Celsius)} is outside what the data sheet answers for ({v.Temperature(least)} to {v.Temperature(most)}): {TheName(v)} is carried on by the law through its two points.",
+                            $"{v.Temperature(Celsius)} queda fuera de lo que cubre la ficha técnica (de {v.Temperature(least)} a {v.Temperature(most)}): {TheName(v)} se prolonga por la ley que pasa por sus dos puntos."),
                         Proof),
             ];
         }
 
         private Reason Contradicts(TimeAt used) => new(Code + "SheetContradicts", Limit.Note,
-            v => v.Say($"The data sheet as entered gives a longer {Name(v)} where it is hotter; only {Voice.Span(used.Seconds)} at {v.Temperature(used.Celsius)} was used.",
-                $"La ficha técnica anotada da más {Name(v)} con más calor; solo se usó {Voice.Span(used.Seconds)} a {v.Temperature(used.Celsius)}."),
+            v => v.Say($"The data sheet as entered says that {TheName(v)} is longer where it is hotter; only {Voice.Span(used.Seconds)} at {v.Temperature(used.Celsius)} was used.",
+                $"Según la ficha técnica anotada, {TheName(v)} se alarga con más calor; solo se usó {Voice.Span(used.Seconds)} a {v.Temperature(used.Celsius)}."),
             v => v.Say("Check the two points against the data sheet. ", "Revise los dos puntos en la ficha técnica. ") + Proof(v));
     }
 }

@@ -13,6 +13,7 @@ public sealed record JobConditions(double DewPointC, Basis DewPointBasis, IReadO
 public sealed record CoatConditions(
     Coat Coat,
     double DewMarginC,
+    Basis DewMarginBasis,
     OpenTime OpenTime,
     Basis OpenTimeBasis,
     PotLife PotLife,

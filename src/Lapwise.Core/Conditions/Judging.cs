@@ -25,7 +25,17 @@ public static class Judging
         var (openTime, openBasis, openReasons) = Clocks.OpenTimeOf(coat, room);
         var (potLife, potBasis, potReasons) = Clocks.PotLifeOf(coat, room);
         return new CoatConditions(
-            coat, room.Surface.Celsius - dewPointC, openTime, openBasis, potLife, potBasis,
+            coat, room.Surface.Celsius - dewPointC, DewMarginBasis(coat.Product.Limits, room, dewPointC), openTime, openBasis, potLife, potBasis,
             [.. RoomLimits.Of(coat.Product, room, dewPointC).Concat(openReasons).Concat(potReasons).OrderBy(r => r.Limit)]);
     }
+
+    private static Basis DewMarginBasis(ProductLimits limits, Room room, double dewPointC) => new(
+        "m = t_s − t_d",
+        [
+            new(v => v.Say("surface temperature t_s", "temperatura de la superficie t_s"), v => v.Temperature(room.Surface.Celsius)),
+            new(v => v.Say("dew point t_d", "punto de rocío t_d"), v => v.Temperature(dewPointC)),
+            new(v => v.Say("least margin", "margen mínimo"), v => v.TemperatureDifference(limits.DewMarginC)),
+        ],
+        // The two rules of the trade by their figure; any other margin is the data sheet's own.
+        Math.Round(limits.DewMarginC, 2) switch { 3 => Sources.Iso8502Part4, 2.78 => Sources.MilHdbk1110, _ => Sources.AsEntered });
 }

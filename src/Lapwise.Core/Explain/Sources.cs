@@ -44,6 +44,10 @@ public static partial class Sources
         v => v.Say("Spreading-rate identity: 1 L covers 1 m² at 1000 µm; 1604 ft²·mil per US gallon", "Identidad de rendimiento: 1 L cubre 1 m² a 1000 µm; 1604 ft²·mil por galón de EE. UU."),
         SourceStanding.ReadSecondHand);
 
+    public static readonly Source ExactSearch = new("exact-search",
+        v => v.Say("Exact search: every choice that could be better is counted", "Búsqueda exacta: se cuentan todas las opciones que podrían ser mejores"),
+        SourceStanding.Derived);
+
     public static readonly Source SagTest = new("astm-d4400", "ASTM D4400",
         v => v.Say("names the test of the thickest wet film that does not sag; the figure is the data sheet's", "nombra el ensayo de la película húmeda más gruesa que no se descuelga; la cifra es de la ficha técnica"),
         SourceStanding.FromMemory);
@@ -63,7 +67,7 @@ public static partial class Sources
     public static IReadOnlyList<Source> All { get; } =
     [
         Geometry, AsEntered, Trade, CautiousGuess, Handbook44, AlduchovEskridge, Iso8502Part4, MilHdbk1110, Ufgs09971,
-        Arrhenius, FilmSpread, SagTest, RespiratoryProtection, Bowditch, MilStd1472,
+        Arrhenius, FilmSpread, ExactSearch, SagTest, RespiratoryProtection, Bowditch, MilStd1472,
     ];
 
     /// <summary>The standing of a source in words.</summary>

@@ -30,6 +30,12 @@ public sealed partial record Voice
 
     public string Mass(double grams) => IsUs ? Amount(grams / GramsPerOunce, 32, 1, "oz") : Amount(grams, 10, 0, "g");
 
+    /// <summary>An amount as the cup is marked: fine enough for quarters of an ounce.</summary>
+    public string OnCup(double ml) => IsUs ? Number(ml / MlPerUsFluidOunce, 2) + " fl oz" : Number(ml, 1) + " mL";
+
+    /// <summary>An amount as the scale shows it. Mixing scales read grams; ounces stand beside them for those who work in them.</summary>
+    public string OnScale(double grams) => IsUs ? $"{Number(grams, 1)} g ({Number(grams / GramsPerOunce, 2)} oz)" : Number(grams, 1) + " g";
+
     public string Film(double micrometres) => IsUs ? Number(micrometres / MicrometresPerMil, 1) + " mil" : Number(micrometres, 0) + " µm";
 
     /// <summary>One decimal: a limit missed by half a degree must not read like the limit.</summary>

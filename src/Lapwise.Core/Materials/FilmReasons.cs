@@ -90,12 +90,12 @@ internal static class FilmReasons
     private static Reason ThinnerUsed(Coat coat, double needMl, double thinnerMl)
     {
         var product = coat.Product;
-        var thinned = Film.Dry(coat.WetFilm, product.VolumeSolids, coat.ThinnerFraction);
-        var unthinned = Film.Dry(coat.WetFilm, product.VolumeSolids);
+        var dry = Film.Dry(coat.WetFilm, product.VolumeSolids, coat.ThinnerFraction).Micrometres;
+        var lost = 1 - (dry / Film.Dry(coat.WetFilm, product.VolumeSolids).Micrometres);
         return new Reason("ThinnerUsed", Limit.Note,
             v => v.Say(
-                $"{v.Volume(thinnerMl)} of {product.Thinner?.Name ?? "thinner"} go into {v.Volume(needMl)} of A and B; at the same wet film {v.Film(thinned.Micrometres)} stay dry instead of {v.Film(unthinned.Micrometres)}.",
-                $"{v.Volume(thinnerMl)} de {product.Thinner?.Name ?? "diluyente"} van en {v.Volume(needMl)} de A y B; con la misma película húmeda quedan {v.Film(thinned.Micrometres)} secos en vez de {v.Film(unthinned.Micrometres)}."),
+                $"{v.Volume(thinnerMl)} of {product.Thinner?.Name ?? "thinner"} go into {v.Volume(needMl)} of A and B; at the same wet film {v.Film(dry)} stay dry, {v.Percent(lost, 1)} less than unthinned.",
+                $"{v.Volume(thinnerMl)} de {product.Thinner?.Name ?? "diluyente"} van en {v.Volume(needMl)} de A y B; con la misma película húmeda quedan {v.Film(dry)} secos, {v.Percent(lost, 1)} menos que sin diluir."),
             v => v.Say("Use the same share in every batch, or the sheen and colour step between them.", "Use la misma proporción en cada mezcla, o el brillo y el color darán un salto entre ellas."));
     }
 }

@@ -6,7 +6,7 @@ namespace Lapwise.Core.Supply;
 public sealed record JobSupply(IReadOnlyList<CoatSupply> Coats);
 
 /// <summary>What to buy and what goes into each batch of one coat. Volumes of need count A and B without thinner.</summary>
-public sealed record CoatSupply(Coat Coat, double NeedMl, double ThinnerMl, IReadOnlyList<BatchTicket> Tickets, IReadOnlyList<KitCount> Kits, decimal CostTotal, double LeftOverMl, IReadOnlyList<Reason> Reasons);
+public sealed record CoatSupply(Coat Coat, double NeedMl, double ThinnerMl, IReadOnlyList<BatchTicket> Tickets, IReadOnlyList<KitCount> Kits, decimal CostTotal, double LeftOverMl, IReadOnlyList<Reason> Reasons, Basis Basis);
 
 public sealed record KitCount(double SizeMl, int Count, decimal Price);
 

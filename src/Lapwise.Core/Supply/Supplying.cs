@@ -26,8 +26,23 @@ public static class Supplying
             kits?.Kits ?? [],
             kits?.Cost ?? 0,
             kits is null ? 0 : Math.Max(0, kits.TotalMl - needMl),
-            SupplyReasons.Of(coat, tools, tickets));
+            SupplyReasons.Of(coat, tools, tickets),
+            BasisOf(coat.Product, tools, needMl));
     }
+
+    /// <summary>Ratio error of the tickets, and the recurrence of the cheapest kits.</summary>
+    private static Basis BasisOf(Product product, Tools tools, double needMl) => new(
+        "e = (A/B) / (a/b) − 1; F(v) = min_k (c_k + F(v − s_k))",
+        [
+            new(v => v.Say("need, A and B together", "necesario, A y B juntos"), v => v.Volume(needMl)),
+            new(v => v.Say("mix a : b by volume", "mezcla a : b en volumen"), v => $"{v.Number(product.Mix.PartsAByVolume)} : {v.Number(product.Mix.PartsBByVolume)}"),
+            new(v => v.Say("density of A", "densidad de A"), v => v.Density(product.DensityAGPerMl)),
+            new(v => v.Say("density of B", "densidad de B"), v => v.Density(product.DensityBGPerMl)),
+            new(v => v.Say("marks of the cup", "marcas del vaso"), v => v.OnCup(tools.CupStepMl)),
+            new(v => v.Say("steps of the scale", "pasos de la báscula"), v => v.OnScale(tools.ScaleStepG)),
+            .. product.Kits.Select(kit => new BasisInput(v => v.Say($"kit of {v.Volume(kit.SizeMl)}", $"juego de {v.Volume(kit.SizeMl)}"), v => v.Number((double)kit.Price, 2))),
+        ],
+        Sources.ExactSearch);
 
     /// <summary>
     /// What the tickets take out of kits. Kits hold A and B at the mix ratio, so the part that runs out first counts,

@@ -13,28 +13,29 @@ public static class Ticketing
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(wantedMl);
         var product = coat.Product;
         var shareA = product.Mix.ShareA;
-        var mostMl = Consumption.Of(coat, tools).LargestBatchMl;
 
-        var cup = ReadableMarks.Find(wantedMl, shareA, tools.CupStepMl, tools.CupStepMl, mostMl);
-        var (aMl, bMl) = (cup.StepsA * tools.CupStepMl, cup.StepsB * tools.CupStepMl);
+        var onCup = new ReadableMarks(shareA, tools.CupStepMl, tools.CupStepMl);
+        var cup = onCup.Best(wantedMl, Consumption.Of(coat, tools).LargestBatchMl);
 
-        var (stepAMl, stepBMl) = (tools.ScaleStepG / product.DensityAGPerMl, tools.ScaleStepG / product.DensityBGPerMl);
-        var scale = ReadableMarks.Find(wantedMl, shareA, stepAMl, stepBMl, mostMl);
-        var (weighedAMl, weighedBMl) = (scale.StepsA * stepAMl, scale.StepsB * stepBMl);
+        // The scale reads the same batch as the cup, so that A by one and B by the other still make the mix; where the cup
+        // cannot read the ratio, the scale stands alone.
+        var onScale = new ReadableMarks(shareA, tools.ScaleStepG / product.DensityAGPerMl, tools.ScaleStepG / product.DensityBGPerMl);
+        var cupReads = Math.Abs(onCup.RatioError(cup)) <= BatchTicket.MostRatioError;
+        var scale = onScale.Next(cupReads ? onCup.TotalMl(cup) : wantedMl, wantedMl);
 
         return new BatchTicket(
             batch,
             wantedMl,
-            aMl,
-            bMl,
-            ThinnerSteps(coat, aMl + bMl, tools.CupStepMl) * tools.CupStepMl,
-            scale.StepsA * tools.ScaleStepG,
-            scale.StepsB * tools.ScaleStepG,
+            onCup.AMl(cup),
+            onCup.BMl(cup),
+            ThinnerSteps(coat, onCup.TotalMl(cup), tools.CupStepMl) * tools.CupStepMl,
+            scale.A * tools.ScaleStepG,
+            scale.B * tools.ScaleStepG,
             product.Thinner is { } thinner
-                ? ThinnerSteps(coat, weighedAMl + weighedBMl, tools.ScaleStepG / thinner.DensityGPerMl) * tools.ScaleStepG
+                ? ThinnerSteps(coat, onScale.TotalMl(scale), tools.ScaleStepG / thinner.DensityGPerMl) * tools.ScaleStepG
                 : 0,
-            ReadableMarks.RatioError(aMl, bMl, shareA),
-            ReadableMarks.RatioError(weighedAMl, weighedBMl, shareA));
+            onCup.RatioError(cup),
+            onScale.RatioError(scale));
     }
 
     /// <summary>The nearest mark to the wanted thinner that is not over the product's limit for what was measured.</summary>

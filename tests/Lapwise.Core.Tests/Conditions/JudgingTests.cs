@@ -36,6 +36,13 @@ public sealed class JudgingTests
     });
 
     [Theory]
+    [InlineData(3, "iso-8502-4")]
+    [InlineData(5 / 1.8, "mil-hdbk-1110")]
+    [InlineData(4, "entered")]
+    public void The_dew_margin_names_the_rule_it_comes_from(double marginC, string source) =>
+        Assert.Equal(source, Judge(Room(), With(p => p with { Limits = p.Limits with { DewMarginC = marginC } })).DewMarginBasis.Source.Id);
+
+    [Theory]
     [InlineData(14.9, 0.45, "AirTooCold")]
     [InlineData(30.1, 0.40, "AirTooWarm")]
     [InlineData(20.0, 0.76, "AirTooHumid")]
@@ -126,9 +133,9 @@ public sealed class JudgingTests
 
     [Theory]
     [InlineData(23, new string[0])]
-    [InlineData(32.4, new string[0])]
-    [InlineData(20, new[] { "OpenTimeBeyondSheet" })]
-    [InlineData(34, new[] { "OpenTimeBeyondSheet" })]
+    [InlineData(21.1, new string[0])]
+    [InlineData(20.9, new[] { "OpenTimeBeyondSheet" })]
+    [InlineData(34.1, new[] { "OpenTimeBeyondSheet" })]
     public void Reading_a_sheet_beyond_its_points_is_noted(double surface, string[] codes) =>
         Assert.Equal(codes, Judge(Room(surface: surface)).Reasons.Select(r => r.Code));
 
@@ -196,6 +203,6 @@ public sealed class JudgingTests
 
         Assert.Equal(16, reasons.Select(r => r.Code).Distinct(StringComparer.Ordinal).Count());
         Said.InEveryVoice([.. reasons.SelectMany(r => new[] { r.Text, r.Remedy })]);
-        Said.InEveryVoice([.. judged.SelectMany(c => c.OpenTimeBasis.Inputs.Concat(c.PotLifeBasis.Inputs)).Select(i => i.Name)]);
+        Said.InEveryVoice([.. judged.SelectMany(c => c.OpenTimeBasis.Inputs.Concat(c.PotLifeBasis.Inputs).Concat(c.DewMarginBasis.Inputs)).Select(i => i.Name)]);
     }
 }

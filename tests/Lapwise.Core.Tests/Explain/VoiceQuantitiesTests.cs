@@ -42,6 +42,16 @@ public sealed class VoiceQuantitiesTests
         }
     });
 
+    /// <summary>A quarter of a US fluid ounce is 7.39 mL; a cup marked in quarters must be read to them.</summary>
+    [Fact]
+    public void Amounts_on_a_ticket_read_to_the_mark()
+    {
+        Assert.Equal("10.25 fl oz", Us.OnCup(10.25 * Invented.MlPerUsFluidOunce));
+        Assert.Equal("303,1 mL", Metric.OnCup(303.13));
+        Assert.Equal("640 g (22.58 oz)", Us.OnScale(640));
+        Assert.Equal("640,5 g", Metric.OnScale(640.5));
+    }
+
     [Theory]
     [InlineData(0.769, "76 %")]
     [InlineData(0.75, "75 %")]

@@ -117,6 +117,6 @@ public sealed class SupplyingTests
         var reasons = tools.SelectMany(t => Supply(coat, [110], Invented.Tools with { CupStepMl = t.Cup, ScaleStepG = t.Scale }).Reasons).ToList();
 
         Assert.Equal(6, reasons.Select(r => r.Code).Distinct(StringComparer.Ordinal).Count());
-        Said.InEveryVoice([.. reasons.SelectMany(r => new[] { r.Text, r.Remedy })]);
+        Said.InEveryVoice([.. reasons.SelectMany(r => new[] { r.Text, r.Remedy }), .. Supply(Invented.Coat, []).Basis.Inputs.Select(i => i.Name)]);
     }
 }
