@@ -57,7 +57,9 @@ public sealed record PlannedLap(string A, string B, string Kind, double LengthM,
 
 public sealed record PlannedBatch(
     string Id, string MixedBy, double MixStartS, double MixEndS, double UseByS, double NetMl, double VolumeMl,
-    double AMl, double BMl, double ThinnerMl, double AG, double BG, double ThinnerG, double RatioError, double RatioErrorByMass);
+    double AMl, double BMl, double ThinnerMl,
+    [property: JsonPropertyName("aG")] double AG, [property: JsonPropertyName("bG")] double BG,
+    double ThinnerG, double RatioError, double RatioErrorByMass);
 
 public sealed record PlannedBaseline(string Name, double WorstLapAgeS);
 

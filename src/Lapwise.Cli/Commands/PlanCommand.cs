@@ -24,6 +24,7 @@ internal static class PlanCommand
     private static void Print(WholeJob whole, int coat, Voice v, Terminal terminal)
     {
         var work = whole.Work.Coats[coat];
+        if (coat > 0) terminal.Line();
         terminal.Line(v.Say($"Coat {coat + 1}: {work.Coat.Product.Name}", $"Capa {coat + 1}: {work.Coat.Product.Name}"));
         terminal.Line(whole.Holds(coat)
             ? v.Say($"✓ Holds with a margin of {Seconds(work.LapMarginMs)}", $"✓ Aguanta con un margen de {Seconds(work.LapMarginMs)}")
@@ -39,7 +40,6 @@ internal static class PlanCommand
         Sections(whole, work, v, terminal);
         Laps(work, v, terminal);
         Batches(whole, coat, v, terminal);
-        terminal.Line();
     }
 
     private static string Proof(CoatWork work, Voice v)

@@ -59,7 +59,10 @@ public sealed record LapAnswer(string A, string B, LapKind Kind, double LengthM,
 /// <param name="VolumeMl">A and B as measured.</param>
 public sealed record BatchAnswer(
     string Id, string MixedBy, double MixStartS, double MixEndS, double UseByS, double NetMl, double VolumeMl,
-    double AMl, double BMl, double ThinnerMl, double AG, double BG, double ThinnerG, double RatioError, double RatioErrorByMass);
+    double AMl, double BMl, double ThinnerMl,
+    // The naming rule takes two capitals for one word.
+    [property: JsonPropertyName("aG")] double AG, [property: JsonPropertyName("bG")] double BG,
+    double ThinnerG, double RatioError, double RatioErrorByMass);
 
 public sealed record BaselineAnswer(string Name, double WorstLapAgeS);
 
