@@ -32,9 +32,9 @@ public readonly record struct Box(double Left, double Top, double Right, double 
     public Box Grown(double by) => new(Left - by, Top - by, Right + by, Bottom + by);
     public static Box Over(IEnumerable<Spot> spots)
     {
-        var box = new Box(double.PositiveInfinity, double.PositiveInfinity, double.NegativeInfinity, double.NegativeInfinity);
-        foreach (var (x, y) in spots) box = new(Math.Min(box.Left, x), Math.Min(box.Top, y), Math.Max(box.Right, x), Math.Max(box.Bottom, y));
-        return box;
+        var (left, top, right, bottom) = (double.PositiveInfinity, double.PositiveInfinity, double.NegativeInfinity, double.NegativeInfinity);
+        foreach (var (x, y) in spots) (left, top, right, bottom) = (Math.Min(left, x), Math.Min(top, y), Math.Max(right, x), Math.Max(bottom, y));
+        return new(left, top, right, bottom);
     }
     public static Box Round(Spot centre, double width, double height) =>
         new(centre.X - (width / 2), centre.Y - (height / 2), centre.X + (width / 2), centre.Y + (height / 2));
@@ -94,7 +94,7 @@ public enum Lettering { Side, Letter, Number, Clock, LapGood, LapNarrow, LapLost
 public readonly record struct Sheet(double Width, double MostHeight, double TextSize)
 {
     /// <summary>A phone held upright, in CSS pixels.</summary>
-    public static readonly Sheet Phone = new(366, 460, 10.5);
+    public static readonly Sheet Phone = new(366, 380, 10.5);
     /// <summary>A wide page, in CSS pixels.</summary>
     public static readonly Sheet Wide = new(760, 560, 12);
 }

@@ -27,6 +27,7 @@ internal sealed record SideOnSheet(char Letter, Edge Edge, IReadOnlyList<Spot> L
 internal sealed class Layout
 {
     private const double ChordErrorM = 0.0005;
+    private const double LeastStep = 1;
     private readonly double scale;
     private readonly Dictionary<string, Func<PointM, Spot>> placed;
 
@@ -54,7 +55,18 @@ internal sealed class Layout
     /// <summary>From a face's own plane to the sheet.</summary>
     public Spot OnSheet(Face face, PointM point) => placed[face.Id](point);
 
-    public IReadOnlyList<Spot> OnSheet(Face face, IEnumerable<PointM> points) => [.. points.Select(placed[face.Id])];
+    /// <summary>A line or ring of a face; points closer than the eye can part are left out.</summary>
+    public IReadOnlyList<Spot> OnSheet(Face face, IReadOnlyList<PointM> points)
+    {
+        var place = placed[face.Id];
+        var spots = new List<Spot>(points.Count);
+        for (var i = 0; i < points.Count; i++)
+        {
+            var spot = place(points[i]);
+            if (spots.Count == 0 || i == points.Count - 1 || (spot - spots[^1]).Length > LeastStep) spots.Add(spot);
+        }
+        return spots;
+    }
 
     /// <summary>How far out the drawing reaches beside a side: nothing, or the panel unfolded there.</summary>
     public double Reach(SideOnSheet side)

@@ -20,7 +20,7 @@ public static class PlanDrawing
         var sections = work.Sections.Where(s => s.Face.Top == top.Top.Name).ToList();
         var plan = new TopPlan(top, work, sections, [.. work.Laps.Where(l => sections.Exists(s => s.Id == l.A))], crew, voice);
         // Fold laps are labelled in the gap between a side and its panel.
-        var sketch = SheetFitting.Fit(top, sheet, gapInText: top.Folds.Count > 0 ? 1.35 : 0.35, plan.Put);
+        var sketch = SheetFitting.Fit(top, sheet, gapInText: top.Folds.Count > 0 ? 1.7 : 0.35, plan.Put);
         var legend = new Legend(sketch, sheet);
         plan.PutLegend(legend);
         return legend.Finish(
@@ -40,12 +40,14 @@ public static class PlanDrawing
                 foreach (var ring in rings) sketch.Ring(Ink.Section, ring);
             }
             TopDrawing.Edges(sketch, layout);
-            foreach (var lap in Laps) sketch.Line(InkOf(lap), layout.OnSheet(FaceOf(lap), lap.Line));
+            foreach (var lap in Laps) sketch.Line(InkOf(lap), LineOf(lap, layout));
 
-            foreach (var section in Sections) Number(sketch, layout, section);
+            // The roomiest places are enough to try, and the page draws as one types.
+            var insides = Sections.Select(s => Shapes.Insides(OnSheet(s, layout)).Take(40).ToList()).ToList();
+            foreach (var (section, inside) in Sections.Zip(insides)) Number(sketch, OnSheet(section, layout), inside, section);
             foreach (var lap in Laps) Label(sketch, layout, lap);
             Standing(sketch, layout);
-            foreach (var section in Sections) DryPass(sketch, layout, section);
+            foreach (var (section, inside) in Sections.Zip(insides)) DryPass(sketch, layout, inside, section);
             foreach (var (hole, ring) in layout.Holes)
             {
                 var box = Box.Over(ring);
@@ -55,10 +57,8 @@ public static class PlanDrawing
                 TopDrawing.SideLabel(sketch, layout, side, side.Letter.ToString(), layout.Reach(side) + (0.2 * sketch.TextSize), Lettering.Letter);
         }
 
-        private void Number(Sketch sketch, Layout layout, Section section)
+        private void Number(Sketch sketch, List<IReadOnlyList<Spot>> rings, IReadOnlyList<Spot> insides, Section section)
         {
-            var rings = OnSheet(section, layout);
-            var insides = Shapes.Insides(rings);
             if (insides.Count == 0) insides = [rings[0][0]];
             bool Inside(Box box) => box.Grown(sketch.Unit).Corners.All(c => Shapes.Contains(rings, c));
             var places = NumberSizes.SelectMany(size => insides.Select(at => new Place(at, Scale: size))).ToList();
@@ -73,31 +73,40 @@ public static class PlanDrawing
 
         private void Label(Sketch sketch, Layout layout, Lap lap)
         {
-            var line = layout.OnSheet(FaceOf(lap), lap.Line);
-            var style = StyleOf(lap);
+            var line = LineOf(lap, layout);
+            var (style, fold) = (StyleOf(lap), lap.Kind == LapKind.Fold);
+            // A fold is labelled beside its line, in the gap, so that neither face is written over.
+            var aside = fold ? GapOf(lap, layout) * 0.3 : new Spot(0, 0);
             var places = AlongLap.SelectMany(share =>
             {
                 var (at, along) = Shapes.AtShare(line, share);
                 var upright = Math.Abs(along.Y) > 0.9;
-                // A fold is labelled in the gap beside it, so that neither face is written over.
-                var middle = lap.Kind == LapKind.Fold ? at + ToGap(lap, layout, along) : at;
-                return upright ? new Place[] { new(middle, Upright: true), new(middle) } : [new(middle)];
+                return upright ? new Place[] { new(at + aside, Upright: true), new(at + aside) } : [new(at + aside)];
             }).ToList();
-            // A label longer than its lap would hide what lies beyond it.
+            // A label that reaches past the ends of its lap would hide what lies there.
+            var direction = Shapes.AtShare(line, 0.5).Along;
             var room = Shapes.Length(line) - sketch.Unit;
-            if (sketch.TryText(style, Wordings(lap), places, box => Math.Max(box.Width, box.Height) < room, behind: lap.Kind != LapKind.Fold) is not null) return;
-            sketch.Text(style, Wordings(lap)[^1], places.Concat(places.Select(p => p with { Scale = 0.8 })), behind: lap.Kind != LapKind.Fold);
+            bool Within(Box box) => (Math.Abs(direction.X) * box.Width) + (Math.Abs(direction.Y) * box.Height) < room;
+            if (sketch.TryText(style, Wordings(lap), places, Within, behind: !fold) is null)
+                sketch.Text(style, Wordings(lap)[^1], places.Concat(places.Select(p => p with { Scale = 0.8 })), behind: !fold);
         }
 
-        private Spot ToGap(Lap lap, Layout layout, Spot along)
+        /// <summary>A lap on its face; at a fold just off the edge, so that the edge's own line still shows.</summary>
+        private IReadOnlyList<Spot> LineOf(Lap lap, Layout layout)
         {
-            var face = FaceOf(lap);
-            var other = Sections.First(s => s.Id == lap.B).Face;
-            var panel = face.Kind == FaceKind.Flat ? other : face;
+            var line = layout.OnSheet(FaceOf(lap), lap.Line);
+            if (lap.Kind != LapKind.Fold) return line;
+            var off = GapOf(lap, layout) * (FaceOf(lap).Kind == FaceKind.Flat ? 0.2 : -0.8);
+            return [.. line.Select(s => s + off)];
+        }
+
+        /// <summary>From a side to the panel unfolded beside it.</summary>
+        private Spot GapOf(Lap lap, Layout layout)
+        {
+            var panel = FaceOf(lap).Kind == FaceKind.Flat ? Sections.First(s => s.Id == lap.B).Face : FaceOf(lap);
             var side = layout.Sides.First(s => s.Letter == panel.Side);
-            var outward = side.Middle.Outward;
-            var half = layout.Panels.First(p => p.Face.Id == panel.Id).Ring.Min(s => (s - side.Middle.At).Dot(outward)) / 2;
-            return outward * (face.Kind == FaceKind.Flat ? half : -half);
+            var (at, outward) = side.Middle;
+            return outward * layout.Panels.First(p => p.Face.Id == panel.Id).Ring.Min(s => (s - at).Dot(outward));
         }
 
         /// <summary>A wedge outside the edge for every place stood at, with the sections done from there.</summary>
@@ -116,21 +125,34 @@ public static class PlanDrawing
                 var side = layout.Sides.MinBy(s => Distance(s, at))!;
                 var (onSide, along) = Shapes.AtShare(side.Line, NearestShare(side.Line, at));
                 var outward = along.Outward;
-                var tip = onSide + (outward * (layout.Reach(side) + (0.35 * sketch.TextSize)));
-                var foot = tip + (outward * (0.75 * sketch.TextSize));
-                IReadOnlyList<Spot> wedge = [tip, foot + (along * (0.42 * sketch.TextSize)), foot - (along * (0.42 * sketch.TextSize))];
+                var size = 0.42 * sketch.TextSize;
+                bool IsOutside(IReadOnlyList<Spot> shape) => !layout.Solids.Any(ring => Shapes.Overlap(ring, shape));
+                IReadOnlyList<Spot> Wedge(double shift)
+                {
+                    var tip = onSide + (along * shift) + (outward * (layout.Reach(side) + (0.35 * sketch.TextSize)));
+                    var foot = tip + (outward * (1.8 * size));
+                    return [tip, foot + (along * size), foot - (along * size)];
+                }
+                // In an inner corner it steps aside, so as not to stand in the neighbouring run.
+                var wedge = new[] { 0, -2 * size, 2 * size, 0 }.Select(Wedge).Select((shape, i) => (shape, i)).First(w => w.i == 3 || IsOutside(w.shape)).shape;
                 sketch.Area(Wash.Stand, wedge);
                 sketch.KeepClear(Box.Over(wedge));
+
                 var words = string.Join(" ", ids);
                 var half = new Spot(sketch.WidthOf(Lettering.Clock, words) / 2, sketch.HeightOf(Lettering.Clock) / 2);
-                var beyond = foot + new Spot(outward.X * (half.X + sketch.Unit), outward.Y * (half.Y + sketch.Unit));
-                var beside = along * ((0.6 * sketch.TextSize) + Math.Abs(along.X * half.X) + Math.Abs(along.Y * half.Y));
-                var middle = (tip + foot) * 0.5;
-                sketch.Text(Lettering.Clock, words, [new(beyond), new(middle + beside), new(middle - beside), new(beyond + (outward * half.Y))]);
+                var middle = (wedge[0] + wedge[1] + wedge[2]) * (1 / 3.0);
+                var across = (1.4 * size) + (Math.Abs(outward.X) * half.X) + (Math.Abs(outward.Y) * half.Y) + sketch.Unit;
+                var beside = (1.2 * size) + (Math.Abs(along.X) * half.X) + (Math.Abs(along.Y) * half.Y) + sketch.Unit;
+                Place[] places =
+                [
+                    new(middle + (outward * across)), new(middle - (along * beside)), new(middle + (along * beside)),
+                    new(middle + (outward * across) - (along * beside)), new(middle + (outward * across) + (along * beside)), new(middle + (outward * (across + (2 * half.Y)))),
+                ];
+                sketch.Text(Lettering.Clock, words, places, box => IsOutside(box.Corners));
             }
         }
 
-        private void DryPass(Sketch sketch, Layout layout, Section section)
+        private static void DryPass(Sketch sketch, Layout layout, IReadOnlyList<Spot> insides, Section section)
         {
             // On a splash the pass comes down to the fold; a panel's plane already points down.
             var turn = section.Face.Kind == FaceKind.Splash ? section.DryPassDeg + 180 : section.DryPassDeg;
@@ -142,14 +164,15 @@ public static class PlanDrawing
             {
                 var half = along * (length * sketch.TextSize / 2);
                 bool Free(Spot at) =>
-                    Shapes.Contains(rings, at + half) && Shapes.Contains(rings, at - half)
-                    && Shapes.DistanceToBoundary(rings, at + half) > 2 * sketch.Unit && Shapes.DistanceToBoundary(rings, at - half) > 2 * sketch.Unit
-                    && sketch.IsClear(Box.Over([at + half, at - half]).Grown(3.5 * sketch.Unit));
-                var places = Shapes.Insides(rings).Where(Free).Take(1).ToList();
-                if (places.Count == 0) continue;
-                sketch.Arrow(Ink.DryPass, places[0] - half, places[0] + half);
-                sketch.KeepClear(Box.Over([places[0] + half, places[0] - half]).Grown(2 * sketch.Unit));
-                return;
+                    sketch.IsClear(Box.Over([at + half, at - half]).Grown(3.5 * sketch.Unit))
+                    && Shapes.Contains(rings, at + half) && Shapes.Contains(rings, at - half)
+                    && Shapes.DistanceToBoundary(rings, at + half) > 2 * sketch.Unit && Shapes.DistanceToBoundary(rings, at - half) > 2 * sketch.Unit;
+                foreach (var at in insides.Where(Free).Take(1))
+                {
+                    sketch.Arrow(Ink.DryPass, at - half, at + half);
+                    sketch.KeepClear(Box.Over([at + half, at - half]).Grown(2 * sketch.Unit));
+                    return;
+                }
             }
         }
 
@@ -171,9 +194,9 @@ public static class PlanDrawing
                     var size = 0.42 * sketch.TextSize;
                     sketch.Area(Wash.Stand, [middle - new Spot(0, size), middle + new Spot(size, size), middle + new Spot(-size, size)]);
                 }),
+                .. Laps.DistinctBy(InkOf).OrderBy(InkOf).Select(lap => Legend.Stroke(InkOf(lap), Meaning(lap))),
+                .. Legend.Edges(Top, Voice),
             ]);
-            legend.Row([.. Laps.DistinctBy(InkOf).OrderBy(InkOf).Select(lap => Legend.Stroke(InkOf(lap), Meaning(lap)))]);
-            legend.Row([.. Legend.Edges(Top, Voice)]);
         }
 
         public string Describe()
@@ -181,7 +204,7 @@ public static class PlanDrawing
             var sections = Sections.Select(s => Voice.Say(
                 $"Section {s.Id}: {Crew[s.Person].Name}, {Voice.Clock(s.StartMs / 1000.0)} to {Voice.Clock(s.EndMs / 1000.0)}.",
                 $"Sección {s.Id}: {Crew[s.Person].Name}, de {Voice.Clock(s.StartMs / 1000.0)} a {Voice.Clock(s.EndMs / 1000.0)}."));
-            var laps = Laps.Select(l => Voice.Say($"Lap {l.A}–{l.B}: {Wordings(l)[0]}.", $"Empalme {l.A}–{l.B}: {Wordings(l)[0]}."));
+            var laps = Laps.Select(l => Voice.Say($"Lap {l.A}–{l.B}: {Wordings(l)[0]}.", $"Solape {l.A}–{l.B}: {Wordings(l)[0]}."));
             return string.Join(" ", sections.Concat(laps));
         }
 
@@ -216,9 +239,9 @@ public static class PlanDrawing
         private string Meaning(Lap lap) => LapMargin.Of(Work, lap) switch
         {
             LapStanding.Joint => Voice.Say("planned joint", "junta prevista"),
-            LapStanding.Lost => Voice.Say("✗ lap lost: a line will show", "✗ empalme perdido: se verá una línea"),
-            LapStanding.Narrow => Voice.Say("! narrow lap", "! empalme justo"),
-            _ => Voice.Say("✓ good lap, with its margin", "✓ empalme bueno, con su margen"),
+            LapStanding.Lost => Voice.Say("✗ lap lost: a line will show", "✗ solape perdido: se verá una línea"),
+            LapStanding.Narrow => Voice.Say("! narrow lap", "! solape justo"),
+            _ => Voice.Say("✓ good lap, with its margin", "✓ solape bueno, con su margen"),
         };
 
         /// <summary>The longest wording first; every one says the standing without its colour.</summary>

@@ -3,48 +3,79 @@ namespace Lapwise.Drawings;
 /// <summary>What a drawing needs to know of polygons. Rings are closed by their last point; first the outside, then holes.</summary>
 internal static class Shapes
 {
-    public static bool Contains(IReadOnlyList<IReadOnlyList<Spot>> rings, Spot spot) => rings.Count(r => Contains(r, spot)) % 2 == 1;
+    public static bool Contains(IReadOnlyList<IReadOnlyList<Spot>> rings, Spot spot)
+    {
+        var inside = false;
+        foreach (var ring in rings) inside ^= Contains(ring, spot);
+        return inside;
+    }
 
     private static bool Contains(IReadOnlyList<Spot> ring, Spot spot)
     {
         var inside = false;
-        foreach (var (a, b) in Sides(ring))
+        for (var (i, j) = (0, ring.Count - 1); i < ring.Count; j = i++)
+        {
+            var (a, b) = (ring[i], ring[j]);
             if (a.Y > spot.Y != b.Y > spot.Y && spot.X < a.X + ((b.X - a.X) * (spot.Y - a.Y) / (b.Y - a.Y))) inside = !inside;
+        }
         return inside;
     }
 
-    public static double DistanceToBoundary(IReadOnlyList<IReadOnlyList<Spot>> rings, Spot spot) =>
-        rings.SelectMany(Sides).Min(side => Distance(side, spot));
-
-    private static double Distance((Spot A, Spot B) side, Spot spot)
+    public static double DistanceToBoundary(IReadOnlyList<IReadOnlyList<Spot>> rings, Spot spot)
     {
-        var along = side.B - side.A;
-        var square = along.Dot(along);
-        var t = square > 0 ? Math.Clamp((spot - side.A).Dot(along) / square, 0, 1) : 0;
-        return (spot - side.A - (along * t)).Length;
+        var nearest = double.PositiveInfinity;
+        foreach (var ring in rings)
+            for (var (i, j) = (0, ring.Count - 1); i < ring.Count; j = i++) nearest = Math.Min(nearest, Distance(ring[j], ring[i], spot));
+        return nearest;
     }
 
-    /// <summary>Points inside, the one farthest from every side first.</summary>
+    private static double Distance(Spot a, Spot b, Spot spot)
+    {
+        var along = b - a;
+        var square = along.Dot(along);
+        var t = square > 0 ? Math.Clamp((spot - a).Dot(along) / square, 0, 1) : 0;
+        return (spot - a - (along * t)).Length;
+    }
+
+    /// <summary>Points inside, the one farthest from every side first; of equally roomy ones the one nearest the middle.</summary>
     public static IReadOnlyList<Spot> Insides(IReadOnlyList<IReadOnlyList<Spot>> rings)
     {
-        const int Steps = 21;
+        const int Steps = 11;
+        // The page draws as one types: plain arrays, and no root until the end.
+        var sides = rings.SelectMany(Sides).ToArray();
         var box = Box.Over(rings[0]);
-        return
-        [
-            .. from row in Enumerable.Range(1, Steps)
-               from column in Enumerable.Range(1, Steps)
-               let spot = new Spot(box.Left + (box.Width * column / (Steps + 1)), box.Top + (box.Height * row / (Steps + 1)))
-               where Contains(rings, spot)
-               // Of equally roomy places the one nearest the middle.
-               orderby Math.Round(DistanceToBoundary(rings, spot), 1) descending, (spot - new Spot((box.Left + box.Right) / 2, (box.Top + box.Bottom) / 2)).Length
-               select spot
-        ];
+        var middle = new Spot((box.Left + box.Right) / 2, (box.Top + box.Bottom) / 2);
+        var found = new List<(Spot At, double Room, double Off)>(Steps * Steps);
+        for (var row = 1; row <= Steps; row++)
+        {
+            for (var column = 1; column <= Steps; column++)
+            {
+                var (x, y) = (box.Left + (box.Width * column / (Steps + 1)), box.Top + (box.Height * row / (Steps + 1)));
+                var (inside, nearest) = (false, double.PositiveInfinity);
+                foreach (var (a, b) in sides)
+                {
+                    var (dx, dy, px, py) = (b.X - a.X, b.Y - a.Y, x - a.X, y - a.Y);
+                    if (a.Y > y != b.Y > y && px < dx * py / dy) inside = !inside;
+                    var square = (dx * dx) + (dy * dy);
+                    var t = square > 0 ? Math.Clamp(((px * dx) + (py * dy)) / square, 0, 1) : 0;
+                    nearest = Math.Min(nearest, ((px - (t * dx)) * (px - (t * dx))) + ((py - (t * dy)) * (py - (t * dy))));
+                }
+                var spot = new Spot(x, y);
+                if (inside) found.Add((spot, Math.Round(Math.Sqrt(nearest), 1), (spot - middle).Length));
+            }
+        }
+        return [.. found.OrderByDescending(f => f.Room).ThenBy(f => f.Off).Select(f => f.At)];
     }
 
     /// <summary>Whether two simple polygons share any surface.</summary>
-    public static bool Overlap(IReadOnlyList<Spot> one, IReadOnlyList<Spot> other) =>
-        Sides(one).Any(a => Sides(other).Any(b => Cross(a, b)))
-        || other.Any(s => IsWithin(one, s)) || one.Any(s => IsWithin(other, s));
+    public static bool Overlap(IReadOnlyList<Spot> one, IReadOnlyList<Spot> other)
+    {
+        if (!Box.Over(one).Overlaps(Box.Over(other))) return false;
+        for (var (i, j) = (0, one.Count - 1); i < one.Count; j = i++)
+            for (var (k, l) = (0, other.Count - 1); k < other.Count; l = k++)
+                if (Cross((one[j], one[i]), (other[l], other[k]))) return true;
+        return other.Any(s => IsWithin(one, s)) || one.Any(s => IsWithin(other, s));
+    }
 
     // A corner that only touches the other's boundary shares no surface.
     private static bool IsWithin(IReadOnlyList<Spot> ring, Spot spot) => Contains(ring, spot) && DistanceToBoundary([ring], spot) > 1e-6;

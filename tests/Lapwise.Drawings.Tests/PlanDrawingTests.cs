@@ -1,0 +1,132 @@
+using Lapwise.Core;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Measure;
+using Lapwise.Core.Work;
+using Lapwise.Shared;
+
+namespace Lapwise.Drawings.Tests;
+
+public class PlanDrawingTests
+{
+    private static readonly Voice Us = new(Language.English, UnitSystem.Us);
+    private static readonly Voice Metric = new(Language.Spanish, UnitSystem.Metric);
+
+    public static TheoryData<string> EverySample() => [.. Samples.Names];
+
+    private static IEnumerable<(MeasuredTop Top, CoatWork Work, IReadOnlyList<Person> Crew)> Plans(string sample)
+    {
+        var whole = Samples.Whole(sample);
+        return from work in whole.Work.Coats from top in whole.Measured.Tops select (top, work, whole.Job.Crew);
+    }
+
+    [Theory]
+    [MemberData(nameof(EverySample))]
+    public void Draw_every_section_of_the_top_has_its_number_once(string sample)
+    {
+        foreach (var (top, work, crew) in Plans(sample))
+        {
+            var read = new Read(PlanDrawing.Draw(top, work, crew, Us, Sheet.Phone).Svg());
+            Assert.Equal(
+                work.Sections.Where(s => s.Face.Top == top.Top.Name).Select(s => s.Id).Order(StringComparer.Ordinal),
+                read.OfClass("lw-t-number").Select(t => t.Value).Order(StringComparer.Ordinal));
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(EverySample))]
+    public void Draw_every_lap_has_its_line_and_its_label_once(string sample)
+    {
+        foreach (var (top, work, crew) in Plans(sample))
+        {
+            var mine = work.Sections.Where(s => s.Face.Top == top.Top.Name).Select(s => s.Id).ToHashSet(StringComparer.Ordinal);
+            var read = new Read(PlanDrawing.Draw(top, work, crew, Metric, Sheet.Wide).Svg());
+            foreach (var (standing, name) in new[] { (LapStanding.Good, "lap-good"), (LapStanding.Narrow, "lap-narrow"), (LapStanding.Lost, "lap-lost"), (LapStanding.Joint, "break") })
+            {
+                var laps = work.Laps.Count(l => mine.Contains(l.A) && LapMargin.Of(work, l) == standing);
+                Assert.Equal(laps, read.OfClass("lw-t-" + name).Count());
+                // One more line stands in the legend.
+                Assert.Equal(laps > 0 ? laps + 1 : 0, read.OfClass("lw-" + name).Count());
+            }
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(EverySample))]
+    public void Draw_texts_never_overlap_and_stay_on_the_sheet(string sample)
+    {
+        foreach (var (top, work, crew) in Plans(sample))
+            foreach (var voice in new[] { Us, Metric })
+                foreach (var sheet in new[] { Sheet.Phone, Sheet.Wide })
+                    Overlaps.None(PlanDrawing.Draw(top, work, crew, voice, sheet));
+    }
+
+    [Theory]
+    [MemberData(nameof(EverySample))]
+    public void Draw_says_every_section_and_lap_to_those_who_listen(string sample)
+    {
+        foreach (var (top, work, crew) in Plans(sample))
+        {
+            var said = PlanDrawing.Draw(top, work, crew, Us, Sheet.Phone).Description;
+            foreach (var section in work.Sections.Where(s => s.Face.Top == top.Top.Name)) Assert.Contains($"Section {section.Id}: {crew[section.Person].Name}", said);
+        }
+    }
+
+    [Fact]
+    public void Draw_a_lost_lap_says_so_in_words_and_by_weight()
+    {
+        var (top, work, crew) = Plans("jumbo-island").Last();
+        var open = work.OpenTime with { Seconds = work.Laps.Max(l => l.AgeMs) / 1000.0 - 1 };
+        var read = new Read(PlanDrawing.Draw(top, work with { OpenTime = open }, crew, Us, Sheet.Wide).Svg());
+
+        Assert.Contains(read.OfClass("lw-t-lap-lost"), t => t.Value.StartsWith("lost −0:01", StringComparison.Ordinal));
+        Assert.True(Read.Value(read.OfClass("lw-lap-lost").First(), "stroke-width") > 2.5 * Read.Value(read.OfClass("lw-lap-good").First(), "stroke-width"));
+        Assert.Contains(read.Words, w => w.Contains("a line will show", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Draw_a_second_person_is_told_apart_by_a_pattern()
+    {
+        var (top, work, crew) = Plans("jumbo-island").Last();
+        IReadOnlyList<Person> two = [crew[0], crew[0] with { Name = "Abel" }];
+        var shared = work with { Sections = [.. work.Sections.Select((s, i) => s with { Person = i % 2 })] };
+
+        Assert.Empty(new Read(PlanDrawing.Draw(top, work, two, Us, Sheet.Wide).Svg()).OfClass("lw-hatch"));
+        var read = new Read(PlanDrawing.Draw(top, shared, two, Us, Sheet.Wide).Svg());
+        Assert.NotEmpty(read.OfClass("lw-hatch"));
+        Assert.Contains("Abel", read.Words);
+    }
+
+    [Fact]
+    public void Draw_a_planned_joint_is_dashed_and_named()
+    {
+        var (top, work, crew) = Plans("jumbo-island").Last();
+        var joined = work with { Laps = [.. work.Laps.Select((l, i) => i == 0 ? l with { Kind = LapKind.Break } : l)] };
+        var read = new Read(PlanDrawing.Draw(top, joined, crew, Us, Sheet.Wide).Svg());
+        Assert.Equal("joint", Assert.Single(read.OfClass("lw-t-break")).Value);
+        Assert.All(read.OfClass("lw-break"), line => Assert.NotNull(line.Attribute("stroke-dasharray")));
+    }
+
+    [Fact]
+    public void Draw_marks_where_to_stand_and_which_way_the_dry_pass_goes()
+    {
+        var (top, work, crew) = Plans("jumbo-island").Last();
+        var read = new Read(PlanDrawing.Draw(top, work, crew, Us, Sheet.Wide).Svg());
+        Assert.True(read.OfClass("lw-stand").Count() > 1);
+        // One arrow a section, and one in the legend.
+        Assert.Equal(work.Sections.Count + 1, read.OfClass("lw-dry-pass").Count());
+    }
+
+    [Fact]
+    public void Draw_survives_any_open_time_and_crew()
+    {
+        var (top, work, crew) = Plans("vanity").Last();
+        CsCheck.Check.Sample(CsCheck.Gen.Select(CsCheck.Gen.Double[0, 1e5], CsCheck.Gen.String), t =>
+        {
+            var (seconds, name) = t;
+            var drawing = PlanDrawing.Draw(top, work with { OpenTime = work.OpenTime with { Seconds = seconds } }, [crew[0] with { Name = name }], Metric, Sheet.Phone);
+            Assert.True(double.IsFinite(drawing.Height));
+            _ = new Read(drawing.Svg());
+        }, iter: 60);
+    }
+}
