@@ -1,0 +1,158 @@
+using Lapwise.Core;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Work;
+using Lapwise.Drawings;
+
+namespace Lapwise.Documents.Parts;
+
+/// <summary>One coat: what to do in which order, from where, and what is proven of it.</summary>
+internal static class CoatPart
+{
+    public static bool Works(WholeJob whole, int coat) => whole.Work.Coats[coat].Holds && whole.Conditions.Coats[coat].MayCoat;
+
+    public static IEnumerable<Block> Blocks(WholeJob whole, int index, Voice voice, Paper paper)
+    {
+        var work = whole.Work.Coats[index];
+        yield return new Block.Heading(1, voice.Say($"Coat {index + 1}: {Say.Coat(work.Coat)}", $"Capa {index + 1}: {Say.Coat(work.Coat)}"));
+        yield return Verdict(whole, index, voice);
+        if (work.Reasons.Count > 0) yield return new Block.Items([.. work.Reasons.Select(r => Say.Reason(r, voice))]);
+        yield return new Block.Facts(
+        [
+            new(voice.Say("how", "cómo"), Method(work.Coat.Product.Method, voice)),
+            new(voice.Say("wet film", "película húmeda"), voice.Film(work.Coat.WetFilm.Micrometres)),
+            new(voice.Say("open time", "tiempo abierto"), Say.Time(work.OpenTime.Seconds, work.OpenTime.Origin, voice)),
+            new(voice.Say("worst lap age", "peor edad de solape"), Voice.Span(work.WorstLapAgeMs / 1000.0)),
+            new(voice.Say("worst section age", "peor edad de sección"), Voice.Span(work.WorstSectionAgeMs / 1000.0)),
+            new(voice.Say("lap margin", "margen de solape"), Voice.Span(work.LapMarginMs / 1000.0)),
+            new(voice.Say("margin aimed at", "margen buscado"), Voice.Span(work.TargetMarginMs / 1000.0)),
+            new(voice.Say("from first mix to last dry pass", "de la primera mezcla a la última pasada"), Voice.Span(work.Sections.Select(s => s.EndMs).DefaultIfEmpty(0).Max() / 1000.0)),
+        ]);
+        yield return new Block.Figures(
+        [
+            .. whole.Measured.Tops.Where(t => work.Sections.Any(s => s.Face.Top == t.Top.Name))
+                .Select(t => new Figure(t.Top.Name, PlanDrawing.Draw(t, work, whole.Job.Crew, voice, FigureSize.For(t, paper)))),
+        ]);
+
+        yield return new Block.Heading(2, voice.Say("In this order", "En este orden"));
+        yield return Order(work, whole.Job.Crew, voice);
+        if (work.Laps.Count > 0)
+        {
+            yield return new Block.Heading(2, voice.Say(
+                $"Laps; margins rest on an open time from: {Say.Origin(work.OpenTime.Origin, voice)}",
+                $"Solapes; los márgenes se apoyan en un tiempo abierto de: {Say.Origin(work.OpenTime.Origin, voice)}"));
+            yield return Laps(work, voice);
+        }
+        yield return new Block.Heading(2, voice.Say("What is proven", "Qué está demostrado"));
+        yield return new Block.Paragraph(Proven(work, voice));
+        if (work.Baselines.Count > 0) yield return Baselines(work, voice);
+        yield return new Block.Heading(2, voice.Say("Batch tickets", "Boletas de mezcla"));
+        foreach (var ticket in TicketsPart.Blocks(whole, index, voice)) yield return ticket;
+    }
+
+    private static Block.Verdict Verdict(WholeJob whole, int index, Voice voice)
+    {
+        var work = whole.Work.Coats[index];
+        if (!whole.Conditions.Coats[index].MayCoat)
+            return new(Tone.DoesNotWork, voice.Say("This plan does not work: the room does not allow this coat today. See the reasons under the room.", "Este plan no funciona: la sala no admite hoy esta capa. Vea los motivos en la sala."));
+        if (!work.Holds)
+            return new(Tone.DoesNotWork, work.LapMarginMs < 0
+                ? voice.Say($"This plan does not work: a line will show. The open time is passed by {Voice.Span(-work.LapMarginMs / 1000.0)}.", $"Este plan no funciona: se verá una línea. El tiempo abierto se pasa en {Voice.Span(-work.LapMarginMs / 1000.0)}.")
+                : voice.Say("This plan does not work; the reasons follow.", "Este plan no funciona; siguen los motivos."));
+        return work.LapMarginMs < work.TargetMarginMs
+            ? new(Tone.Narrow, voice.Say(
+                $"This plan works, narrowly: {Voice.Span(work.LapMarginMs / 1000.0)} in hand of the {Voice.Span(work.TargetMarginMs / 1000.0)} aimed at. It rests on an open time from: {Say.Origin(work.OpenTime.Origin, voice)}.",
+                $"Este plan funciona, pero justo: quedan {Voice.Span(work.LapMarginMs / 1000.0)} de los {Voice.Span(work.TargetMarginMs / 1000.0)} buscados. El tiempo abierto sale de: {Say.Origin(work.OpenTime.Origin, voice)}."))
+            : new(Tone.Works, voice.Say(
+                $"This plan works: {Voice.Span(work.LapMarginMs / 1000.0)} in hand at the tightest lap or section. It rests on an open time from: {Say.Origin(work.OpenTime.Origin, voice)}.",
+                $"Este plan funciona: quedan {Voice.Span(work.LapMarginMs / 1000.0)} en el solape o la sección más ajustados. El tiempo abierto sale de: {Say.Origin(work.OpenTime.Origin, voice)}."));
+    }
+
+    /// <summary>Sections and mixing in the order of the clock, as they are done.</summary>
+    private static Block.Table Order(CoatWork work, IReadOnlyList<Person> crew, Voice voice)
+    {
+        var sections = work.Sections.Select(s => (s.StartMs, Row: new Row(
+        [
+            s.Id, $"{s.Face.Top}, {Say.Face(s.Face, voice)}", crew[s.Person].Name, s.StandSide is { } side ? voice.Say($"side {side}", $"lado {side}") : "–",
+            Voice.Clock(s.StartMs / 1000.0), Voice.Clock(s.WetEndMs / 1000.0), Voice.Clock(s.EndMs / 1000.0), s.Batch,
+        ])));
+        var mixing = work.Batches.Select(b => (StartMs: b.MixStartMs, Row: new Row(
+        [
+            "", voice.Say($"mix batch {b.Id}", $"preparar la mezcla {b.Id}"), crew[b.MixedBy].Name, "",
+            Voice.Clock(b.MixStartMs / 1000.0), "", Voice.Clock(b.MixEndMs / 1000.0), b.Id,
+        ], Strong: true)));
+        return new Block.Table(
+            [
+                new(voice.Say("n", "n.º"), 0.6), new(voice.Say("section", "sección"), 3.4), new(voice.Say("person", "persona"), 1.4), new(voice.Say("stand at", "de pie en"), 1.1),
+                new(voice.Say("start", "inicio"), 0.9, Right: true), new(voice.Say("wet until", "húmeda hasta"), 1.1, Right: true), new(voice.Say("end", "fin"), 0.9, Right: true), new(voice.Say("batch", "mezcla"), 0.9, Right: true),
+            ],
+            [.. mixing.Concat(sections).OrderBy(r => r.StartMs).Select(r => r.Row)]);
+    }
+
+    private static Block.Table Laps(CoatWork work, Voice voice) => new(
+            [
+                new(voice.Say("lap", "solape"), 1.1), new(voice.Say("where", "dónde"), 1.6), new(voice.Say("length", "largo"), 1, Right: true), new(voice.Say("age", "edad"), 0.9, Right: true),
+                new(voice.Say("margin", "margen"), 1.1, Right: true), new(voice.Say("it is", "queda"), 0.9),
+            ],
+            [.. work.Laps.Select(lap => Row(work, lap, voice))], Narrow: true);
+
+    private static Row Row(CoatWork work, Lap lap, Voice voice)
+    {
+        var standing = LapMargin.Of(work, lap);
+        var joint = standing == LapStanding.Joint;
+        return new(
+        [
+            $"{lap.A} – {lap.B}",
+            lap.Kind switch
+            {
+                LapKind.Fold => voice.Say("at the fold", "en el pliegue"),
+                LapKind.Break => voice.Say("planned joint", "junta prevista"),
+                _ => voice.Say("on the face", "en la cara"),
+            },
+            voice.Run(lap.LengthM),
+            joint ? "–" : Voice.Clock(lap.AgeMs / 1000.0),
+            joint ? "–" : LapMargin.Clock(work.OpenTimeMs - lap.AgeMs),
+            LapMargin.Word(standing, voice),
+        ], Strong: standing is LapStanding.Lost or LapStanding.Narrow);
+    }
+
+    private static string Proven(CoatWork work, Voice voice)
+    {
+        var worst = Voice.Span(Math.Max(work.WorstLapAgeMs, work.WorstSectionAgeMs) / 1000.0);
+        var bound = Voice.Span(work.Proof.BoundMs / 1000.0);
+        return (work.Proof.State, work.Proof.Of) switch
+        {
+            (ProofState.Proven, "order") => voice.Say(
+                $"Best order for these sections, these times and this open time: the worst age is {worst}. No more than that is proven.",
+                $"El mejor orden para estas secciones, estos tiempos y este tiempo abierto: la peor edad es de {worst}. No se ha demostrado nada más."),
+            (ProofState.Proven, _) => voice.Say(
+                $"Best order and best sections for these times and this open time: the worst age is {worst}. No more than that is proven.",
+                $"El mejor orden y las mejores secciones para estos tiempos y este tiempo abierto: la peor edad es de {worst}. No se ha demostrado nada más."),
+            _ => voice.Say(
+                $"Not proven to be the best: the worst age of this order is {worst}, and no order of these sections at these times has one under {bound}.",
+                $"No se ha demostrado que sea el mejor: la peor edad de este orden es de {worst}, y ningún orden de estas secciones con estos tiempos baja de {bound}."),
+        };
+    }
+
+    private static Block.Table Baselines(CoatWork work, Voice voice)
+    {
+        var own = Math.Max(work.WorstLapAgeMs, work.WorstSectionAgeMs);
+        return new(
+            [new(voice.Say("the same job, the same pace", "el mismo trabajo, al mismo ritmo"), 5), new(voice.Say("worst age", "peor edad"), 1.2, Right: true), new(voice.Say("margin", "margen"), 1, Right: true), new(voice.Say("it is", "queda"), 1)],
+            [
+                Compared(voice.Say("this plan", "este plan"), own, strong: true),
+                .. work.Baselines.Select(b => Compared(b.Text(voice), b.WorstAgeMs, strong: false)),
+            ]);
+
+        Row Compared(string name, long worstMs, bool strong) => new(
+            [name, Voice.Clock(worstMs / 1000.0), LapMargin.Clock(work.OpenTimeMs - worstMs), LapMargin.Word(LapMargin.Of(work, work.OpenTimeMs - worstMs), voice)], strong);
+    }
+
+    private static string Method(ApplicationMethod method, Voice voice) => method switch
+    {
+        ApplicationMethod.Rolled => voice.Say("rolled wet, then dry", "a rodillo, húmedo y luego seco"),
+        ApplicationMethod.Poured => voice.Say("poured and levelled, the whole top at once", "vertido y nivelado, toda la cubierta a la vez"),
+        ApplicationMethod.Wiped => voice.Say("brushed or wiped", "a brocha o a paño"),
+        _ => throw new ArgumentOutOfRangeException(nameof(method)),
+    };
+}

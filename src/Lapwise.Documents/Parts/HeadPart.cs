@@ -1,0 +1,40 @@
+using Lapwise.Core;
+using Lapwise.Core.Explain;
+
+namespace Lapwise.Documents.Parts;
+
+/// <summary>The job's name and, before anything else, whether its plan works.</summary>
+internal static class HeadPart
+{
+    public static IEnumerable<Block> Blocks(WholeJob whole, Voice voice)
+    {
+        yield return new Block.Title(whole.Job.Name, Summary(whole, voice));
+        yield return Verdict(whole, voice);
+        if (whole.Faults.Count > 0) yield return new Block.Items([.. whole.Faults.Select(f => new Item(ItemMark.Stop, f.Say(voice)))]);
+        yield return new Block.Facts(
+        [
+            new(voice.Say("coated area, one coat", "superficie recubierta, una capa"), voice.Area(whole.Measured.Total.CoatedM2)),
+            new(voice.Say("crew", "equipo"), string.Join(", ", whole.Job.Crew.Select(p => p.Name))),
+            new(voice.Say("day and hour of the start", "día y hora de inicio"), "____________________"),
+        ]);
+    }
+
+    private static string Summary(WholeJob whole, Voice voice) => voice.Say("Job sheet", "Hoja de trabajo") + ". "
+        + string.Join("; ", whole.Work.Coats.Select((c, i) => $"{i + 1}. {Say.Coat(c.Coat)}")) + ".";
+
+    private static Block.Verdict Verdict(WholeJob whole, Voice voice)
+    {
+        if (whole.Faults.Count > 0)
+            return new(Tone.DoesNotWork, voice.Say(
+                "Not a plan to work from: some of what was entered could not be used and is left out.",
+                "No es un plan para trabajar: parte de lo anotado no se pudo usar y falta aquí."));
+        var failing = whole.Work.Coats.Select((_, i) => i).Where(i => !CoatPart.Works(whole, i)).ToList();
+        if (failing.Count > 0)
+            return new(Tone.DoesNotWork, voice.Say(
+                $"This plan does not work: {string.Join(", ", failing.Select(i => $"coat {i + 1}"))}. The reasons and what would cure them stand with the coat.",
+                $"Este plan no funciona: {string.Join(", ", failing.Select(i => $"capa {i + 1}"))}. Los motivos y su remedio están en cada capa."));
+        return new(Tone.Works, voice.Say(
+            "This plan works: the room allows every coat, and every lap is joined within the open time.",
+            "Este plan funciona: la sala admite todas las capas y cada solape se une dentro del tiempo abierto."));
+    }
+}

@@ -1,0 +1,420 @@
+using System.Globalization;
+using Lapwise.Drawings;
+using PdfSharp.Drawing;
+using PdfSharp.Pdf;
+
+namespace Lapwise.Documents;
+
+/// <summary>Sets a document on pages, top to bottom; what must stay whole moves to the next page whole.</summary>
+internal sealed class PdfWriting : IDisposable
+{
+    private const double Body = 9;
+    private const double Small = 7.5;
+    private const double Leading = 1.32;
+    private const double Gap = 5;
+    private const double FooterHeight = 16;
+    private const double CellGap = 9;
+
+    private static readonly XColor Ink = Colour(Pens.Hex(Drawings.Colour.Ink));
+    private static readonly XColor Soft = XColor.FromArgb(0x4d, 0x58, 0x5f);
+    private static readonly XColor Hairline = XColor.FromArgb(0xc9, 0xcd, 0xd0);
+
+    private readonly Document document;
+    private readonly PdfDocument pdf = new();
+    private readonly List<XGraphics> pages = [];
+    private readonly Dictionary<(double Size, bool Bold), XFont> fonts = [];
+    private XGraphics page = null!;
+    private double y;
+
+    private PdfWriting(Document document) => this.document = document;
+
+    /// <param name="made">Written into the file as its date; the same document with the same date is the same bytes.</param>
+    public static byte[] Write(Document document, DateTimeOffset made)
+    {
+        using var writing = new PdfWriting(document);
+        writing.NewPage();
+        for (var i = 0; i < document.Blocks.Count; i++) writing.Set(i);
+        writing.SetFooters();
+        return writing.Saved(made);
+    }
+
+    public void Dispose() => pdf.Dispose();
+
+    private double Width => document.Paper.InnerWidthPt;
+    private static double Left => Paper.MarginPt;
+    private double Bottom => document.Paper.HeightPt - Paper.MarginPt - FooterHeight;
+
+    private void NewPage()
+    {
+        var added = pdf.AddPage();
+        (added.Width, added.Height) = (XUnit.FromPoint(document.Paper.WidthPt), XUnit.FromPoint(document.Paper.HeightPt));
+        pages.Add(page = XGraphics.FromPdfPage(added));
+        y = Paper.MarginPt;
+    }
+
+    /// <summary>Begins a new page unless this much is left on this one.</summary>
+    private void Need(double height)
+    {
+        if (y + height > Bottom && y > Paper.MarginPt) NewPage();
+    }
+
+    private void Set(int index)
+    {
+        switch (document.Blocks[index])
+        {
+            case Block.Title title:
+                SetText(title.Text, 17, bold: true, Ink);
+                Rule(Ink, 2);
+                y += 2;
+                SetText(title.Below, Body, bold: false, Soft);
+                y += Gap;
+                break;
+            case Block.Heading heading:
+                Need(StartFrom(index));
+                y += y > Paper.MarginPt ? Gap * (heading.Level == 1 ? 2.4 : 0.8) : 0;
+                SetText(heading.Text, heading.Level == 1 ? 13 : 10.5, bold: true, Ink);
+                if (heading.Level == 1) Rule(Soft, 0.7);
+                y += Gap * 0.6;
+                break;
+            case Block.Verdict verdict:
+                SetVerdict(verdict);
+                break;
+            case Block.Paragraph paragraph:
+                SetText(paragraph.Text, Body, bold: false, Ink);
+                y += Gap * 0.6;
+                break;
+            case Block.Items items:
+                SetItems(items.Lines, Left, Width);
+                y += Gap * 0.6;
+                break;
+            case Block.Facts facts:
+                Need(HeightOfFacts(facts.Pairs, Width, Body));
+                SetFacts(facts.Pairs, Left, Width, Body);
+                break;
+            case Block.Table table:
+                SetTable(table);
+                break;
+            case Block.Figures figures:
+                SetFigures(figures.Drawings);
+                break;
+            case Block.Ticket ticket:
+                SetTicket(ticket);
+                break;
+        }
+    }
+
+    // What leads in to something stays with it: no heading or verdict stands alone at the foot of a page.
+    private double StartFrom(int index) => document.Blocks[index] switch
+    {
+        Block.Heading or Block.Verdict or Block.Facts or Block.Items { Lines.Count: <= 4 } when index + 1 < document.Blocks.Count => StartOf(document.Blocks[index]) + Gap + StartFrom(index + 1),
+        var block => StartOf(block),
+    };
+
+    private double StartOf(Block block) => block switch
+    {
+        Block.Heading heading => HeightOf(heading),
+        Block.Facts facts => HeightOfFacts(facts.Pairs, Width, Body),
+        Block.Table table => HeightOfTable(table, table.Rows.Take(table.Narrow ? (table.Rows.Count + 1) / 2 : 3), Width),
+        Block.Figures figures => figures.Drawings.Take(1).Sum(HeightOf),
+        Block.Ticket ticket => HeightOf(ticket),
+        Block.Verdict verdict => HeightOf(verdict),
+        Block.Items items => HeightOfItems(items.Lines.Count <= 4 ? items.Lines : [items.Lines[0]], Width),
+        _ => Body * Leading * 2,
+    };
+
+    private static double HeightOf(Block.Heading heading) => heading.Level == 1 ? (13 * Leading) + (Gap * 3.6) : (10.5 * Leading) + (Gap * 1.6);
+
+    private static IReadOnlyList<string> Lines(string text, double size, bool bold, double width) => TextWidth.Wrap(text, width / size, bold);
+
+    private void SetText(string text, double size, bool bold, XColor colour) => SetText(text, size, bold, colour, Left, Width);
+
+    private void SetText(string text, double size, bool bold, XColor colour, double x, double width)
+    {
+        foreach (var line in Lines(text, size, bold, width))
+        {
+            Need(size * Leading);
+            Put(line, size, bold, colour, x, y);
+            y += size * Leading;
+        }
+    }
+
+    /// <summary>One line of text, its box beginning at the given top.</summary>
+    private void Put(string text, double size, bool bold, XColor colour, double x, double top, XStringFormat? format = null) =>
+        page.DrawString(text, Font(size, bold), new XSolidBrush(colour), x, top + (size * 1.0), format ?? XStringFormats.BaseLineLeft);
+
+    private void Rule(XColor colour, double width)
+    {
+        page.DrawLine(new XPen(colour, width), Left, y + width, Left + Width, y + width);
+        y += width + 2;
+    }
+
+    private double HeightOf(Block.Verdict verdict) => (Lines(verdict.Text, 10, true, Width - 24).Count * 10 * Leading) + 12;
+
+    private void SetVerdict(Block.Verdict verdict)
+    {
+        var height = HeightOf(verdict);
+        Need(height + Gap);
+        var stop = verdict.Tone == Tone.DoesNotWork;
+        var colour = verdict.Tone switch
+        {
+            Tone.Works => Ink,
+            Tone.Narrow => Colour(Pens.Hex(Drawings.Colour.Narrow)),
+            _ => Colour(Pens.Hex(Drawings.Colour.Lost)),
+        };
+        page.DrawRectangle(new XPen(colour, stop ? 2 : 0.8), Left, y, Width, height);
+        page.DrawRectangle(new XSolidBrush(colour), Left, y, stop ? 8 : 5, height);
+        var after = y + height + Gap;
+        y += 6;
+        SetText(verdict.Text, 10, bold: true, stop ? colour : Ink, Left + 14, Width - 24);
+        y = after;
+    }
+
+    private void SetItems(IReadOnlyList<Item> items, double x, double width)
+    {
+        foreach (var item in items)
+        {
+            var lines = Lines(item.Text, Body, bold: false, width - 14);
+            // An item of a few lines stays together.
+            Need(Math.Min(lines.Count, 5) * Body * Leading);
+            Put(Signs.Of(item.Mark), Body, bold: true, Ink, x, y);
+            foreach (var line in lines)
+            {
+                Need(Body * Leading);
+                Put(line, Body, bold: false, Ink, x + 14, y);
+                y += Body * Leading;
+            }
+            y += 1.5;
+        }
+    }
+
+    private static double HeightOfItems(IReadOnlyList<Item> items, double width) =>
+        items.Sum(i => (Lines(i.Text, Body, false, width - 14).Count * Body * Leading) + 1.5);
+
+    /// <summary>Facts flow in rows, each as wide as its longer line.</summary>
+    private static IEnumerable<(Fact Fact, double X, int Row)> Flow(IReadOnlyList<Fact> facts, double width, double size)
+    {
+        var (x, row) = (0.0, 0);
+        foreach (var fact in facts)
+        {
+            var own = Math.Max(TextWidth.Of(fact.Name) * Small, TextWidth.Of(fact.Value, bold: true) * size);
+            if (x > 0 && x + own > width) (x, row) = (0, row + 1);
+            yield return (fact, x, row);
+            x += own + 16;
+        }
+    }
+
+    private static double RowOfFacts(double size) => (Small + size) * Leading + 3;
+
+    private static double HeightOfFacts(IReadOnlyList<Fact> facts, double width, double size) =>
+        facts.Count == 0 ? 0 : (Flow(facts, width, size).Last().Row + 1) * RowOfFacts(size);
+
+    private void SetFacts(IReadOnlyList<Fact> facts, double x, double width, double size)
+    {
+        foreach (var (fact, across, row) in Flow(facts, width, size))
+        {
+            var top = y + (row * RowOfFacts(size));
+            Put(fact.Name, Small, bold: false, Soft, x + across, top);
+            Put(fact.Value, size, bold: true, Ink, x + across, top + (Small * Leading));
+        }
+        y += HeightOfFacts(facts, width, size) + 2;
+    }
+
+    private const double Cell = Small + 0.7;
+
+    private static IReadOnlyList<string>[] Wrapped(IReadOnlyList<string> cells, Block.Table table, bool bold, double width)
+    {
+        var shares = table.Columns.Sum(c => c.Share);
+        return [.. cells.Select((cell, i) => Lines(cell, Cell, bold, (width * table.Columns[i].Share / shares) - CellGap))];
+    }
+
+    private static double HeightOfRow(IReadOnlyList<string> cells, Block.Table table, bool bold, double width) =>
+        (Math.Max(1, Wrapped(cells, table, bold, width).Max(l => l.Count)) * Cell * Leading) + 3;
+
+    private static double HeightOfHead(Block.Table table, double width) => HeightOfRow([.. table.Columns.Select(c => c.Heading)], table, bold: true, width);
+
+    private static double HeightOfTable(Block.Table table, IEnumerable<Row> rows, double width) =>
+        HeightOfHead(table, width) + rows.Sum(r => HeightOfRow(r.Cells, table, r.Strong, width));
+
+    private void SetTable(Block.Table table)
+    {
+        if (table.Narrow && table.Rows.Count > 3 && SetInHalves(table)) return;
+        Need(StartOf(table));
+        SetHead(table, Left, Width);
+        foreach (var row in table.Rows)
+        {
+            if (y + HeightOfRow(row.Cells, table, row.Strong, Width) > Bottom)
+            {
+                NewPage();
+                SetHead(table, Left, Width);
+            }
+            SetRow(row.Cells, table, row.Strong, Hairline, Left, Width);
+        }
+        y += Gap;
+    }
+
+    /// <summary>Sets a short table as two halves side by side; false where they do not fit on one page.</summary>
+    private bool SetInHalves(Block.Table table)
+    {
+        const double Middle = 22;
+        var width = (Width - Middle) / 2;
+        var rows = (table.Rows.Count + 1) / 2;
+        IEnumerable<Row>[] halves = [table.Rows.Take(rows), table.Rows.Skip(rows)];
+        var height = halves.Max(h => HeightOfTable(table, h, width));
+        if (height > Bottom - Paper.MarginPt) return false;
+        Need(height);
+        var top = y;
+        for (var half = 0; half < 2; half++)
+        {
+            y = top;
+            var x = Left + (half * (width + Middle));
+            SetHead(table, x, width);
+            foreach (var row in halves[half]) SetRow(row.Cells, table, row.Strong, Hairline, x, width);
+        }
+        y = top + height + Gap;
+        return true;
+    }
+
+    private void SetHead(Block.Table table, double x, double width) => SetRow([.. table.Columns.Select(c => c.Heading)], table, bold: true, Ink, x, width);
+
+    private void SetRow(IReadOnlyList<string> cells, Block.Table table, bool bold, XColor rule, double left, double width)
+    {
+        var shares = table.Columns.Sum(c => c.Share);
+        var (x, height) = (left, HeightOfRow(cells, table, bold, width));
+        var wrapped = Wrapped(cells, table, bold, width);
+        for (var i = 0; i < cells.Count; i++)
+        {
+            var own = width * table.Columns[i].Share / shares;
+            for (var line = 0; line < wrapped[i].Count; line++)
+            {
+                var top = y + 1 + (line * Cell * Leading);
+                if (table.Columns[i].Right) Put(wrapped[i][line], Cell, bold, Ink, x + own - CellGap, top, XStringFormats.BaseLineRight);
+                else Put(wrapped[i][line], Cell, bold, Ink, x, top);
+            }
+            x += own;
+        }
+        y += height;
+        page.DrawLine(new XPen(rule, rule == Hairline ? 0.5 : 1), left, y - 0.5, left + width, y - 0.5);
+    }
+
+    private void SetFigures(IReadOnlyList<Figure> figures)
+    {
+        for (var i = 0; i < figures.Count;)
+        {
+            var row = new List<Figure> { figures[i] };
+            while (i + row.Count < figures.Count && row.Sum(f => f.Drawing.Width + Between) + figures[i + row.Count].Drawing.Width <= Width + 1) row.Add(figures[i + row.Count]);
+            var height = row.Max(HeightOf);
+            Need(height);
+            var x = Left;
+            foreach (var (caption, drawing) in row)
+            {
+                Put(Lines(caption, Body, true, drawing.Width).FirstOrDefault(""), Body, bold: true, Ink, x, y);
+                Draw(drawing, new Spot(x, y + Caption));
+                x += drawing.Width + Between;
+            }
+            y += height + Gap;
+            i += row.Count;
+        }
+    }
+
+    private const double Between = 12;
+    private const double Caption = Body * Leading;
+
+    private static double HeightOf(Figure figure) => Caption + figure.Drawing.Height;
+
+    private double HeightOf(Block.Ticket ticket) =>
+        16 + (11 * Leading) + HeightOfFacts(ticket.Large, Width - 24, 12) + 2 + HeightOfFacts(ticket.Small, Width - 24, Body) + 2 + HeightOfItems(ticket.Lines, Width - 24);
+
+    private void SetTicket(Block.Ticket ticket)
+    {
+        var height = HeightOf(ticket);
+        Need(height + Gap);
+        page.DrawRectangle(new XPen(Ink, 1) { DashPattern = [5, 3] }, Left, y, Width, height);
+        var after = y + height + (Gap * 1.4);
+        y += 8;
+        SetText(ticket.Name, 11, bold: true, Ink, Left + 12, Width - 24);
+        SetFacts(ticket.Large, Left + 12, Width - 24, 12);
+        SetFacts(ticket.Small, Left + 12, Width - 24, Body);
+        SetItems(ticket.Lines, Left + 12, Width - 24);
+        y = after;
+    }
+
+    private void Draw(Drawing drawing, Spot at)
+    {
+        foreach (var mark in drawing.Marks)
+        {
+            switch (mark)
+            {
+                case Mark.Line { Closed: true } line:
+                    page.DrawPolygon(PenOf(line.Ink, drawing.Unit), [.. line.Points.Select(p => Point(p + at))]);
+                    break;
+                case Mark.Line line:
+                    page.DrawLines(PenOf(line.Ink, drawing.Unit), [.. line.Points.Select(p => Point(p + at))]);
+                    break;
+                case Mark.Arrow arrow:
+                    foreach (var stroke in arrow.Strokes(drawing.Unit)) page.DrawLines(PenOf(arrow.Ink, drawing.Unit), [.. stroke.Select(p => Point(p + at))]);
+                    break;
+                case Mark.Area area:
+                    var path = new XGraphicsPath { FillMode = XFillMode.Alternate };
+                    foreach (var ring in area.Rings) path.AddPolygon([.. ring.Select(p => Point(p + at))]);
+                    page.DrawPath(new XSolidBrush(Colour(Pens.Hex(Pens.Of(area.Wash).Colour))), path);
+                    break;
+                case Mark.Text text:
+                    DrawText(text, text.At + at);
+                    break;
+            }
+        }
+    }
+
+    private void DrawText(Mark.Text text, Spot at)
+    {
+        var type = Pens.Of(text.Style);
+        var (font, brush) = (Font(text.Size, type.Bold), new XSolidBrush(Colour(Pens.Hex(type.Colour))));
+        var format = text.Anchor == Anchor.Middle ? XStringFormats.BaseLineCenter : XStringFormats.BaseLineLeft;
+        var state = page.Save();
+        page.TranslateTransform(at.X, at.Y);
+        if (text.Upright) page.RotateTransform(-90);
+        page.DrawString(text.Words, font, brush, 0, text.Size * 0.36, format);
+        page.Restore(state);
+    }
+
+    private static XPen PenOf(Ink ink, double unit)
+    {
+        var pen = Pens.Of(ink);
+        var made = new XPen(Colour(Pens.Hex(pen.Colour)), pen.Width * unit);
+        // PDFsharp counts dashes in pen widths.
+        if (pen.Dash.Count > 0) made.DashPattern = [.. pen.Dash.Select(d => d / pen.Width)];
+        return made;
+    }
+
+    private static XPoint Point(Spot spot) => new(spot.X, spot.Y);
+
+    private XFont Font(double size, bool bold)
+    {
+        if (!fonts.TryGetValue((size, bold), out var font)) fonts[(size, bold)] = font = Typefaces.Of(size, bold);
+        return font;
+    }
+
+    private void SetFooters()
+    {
+        for (var i = 0; i < pages.Count; i++)
+        {
+            page = pages[i];
+            var top = document.Paper.HeightPt - Paper.MarginPt - (Small * Leading);
+            Put(document.Footer, Small, bold: false, Soft, Left, top);
+            Put($"{i + 1} / {pages.Count}", Small, bold: false, Soft, Left + Width, top, XStringFormats.BaseLineRight);
+            page.Dispose();
+        }
+    }
+
+    private byte[] Saved(DateTimeOffset made)
+    {
+        pdf.Info.Title = document.Title;
+        pdf.Language = document.Language;
+        pdf.Info.CreationDate = made.UtcDateTime;
+        using var stream = new MemoryStream();
+        pdf.Save(stream);
+        return PdfNames.Settle(stream.ToArray());
+    }
+
+    private static XColor Colour(string hex) => XColor.FromArgb(int.Parse(hex.AsSpan(1), NumberStyles.HexNumber, CultureInfo.InvariantCulture) | unchecked((int)0xff000000));
+}

@@ -1,0 +1,56 @@
+using System.Diagnostics;
+using System.Text.RegularExpressions;
+
+namespace Lapwise.Documents.Tests;
+
+/// <summary>A PDF read back by poppler, a reader that knows nothing of how it was written.</summary>
+internal sealed partial class PdfRead
+{
+    private readonly byte[] pdf;
+    private readonly Dictionary<string, string> answers = new(StringComparer.Ordinal);
+
+    public PdfRead(byte[] pdf) => this.pdf = pdf;
+
+    /// <summary>The text of each page as it lies on the paper.</summary>
+    public IReadOnlyList<string> Pages => [.. Run("pdftotext", "-layout", "-enc", "UTF-8").TrimEnd('\f').Split('\f')];
+
+    /// <summary>Whether the words stand in the PDF; white space does not count, for a reader guesses it from gaps.</summary>
+    public bool Says(string words) => Bare(Run("pdftotext", "-enc", "UTF-8")).Contains(Bare(words), StringComparison.Ordinal);
+
+    public static string Bare(string text) => Spaces().Replace(text, "");
+
+    public IReadOnlyList<string> Fonts => [.. Run("pdffonts").Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(2)];
+
+    public string Info(string name) => Run("pdfinfo").Split('\n').Single(l => l.StartsWith(name + ":", StringComparison.Ordinal))[(name.Length + 1)..].Trim();
+
+    private string Run(string program, params string[] options)
+    {
+        var question = string.Join(' ', [program, .. options]);
+        return answers.TryGetValue(question, out var known) ? known : answers[question] = Ask(program, options);
+    }
+
+    private string Ask(string program, string[] options)
+    {
+        var file = Path.GetTempFileName();
+        try
+        {
+            File.WriteAllBytes(file, pdf);
+            var start = new ProcessStartInfo(program) { RedirectStandardOutput = true, RedirectStandardError = true };
+            foreach (var option in options) start.ArgumentList.Add(option);
+            start.ArgumentList.Add(file);
+            if (program == "pdftotext") start.ArgumentList.Add("-");
+            using var process = Process.Start(start)!;
+            var output = process.StandardOutput.ReadToEnd();
+            var errors = process.StandardError.ReadToEnd();
+            process.WaitForExit();
+            return process.ExitCode == 0 && errors.Length == 0 ? output : throw new InvalidDataException($"{program}: {errors}");
+        }
+        finally
+        {
+            File.Delete(file);
+        }
+    }
+
+    [GeneratedRegex(@"\s+", RegexOptions.CultureInvariant, 1000)]
+    private static partial Regex Spaces();
+}
