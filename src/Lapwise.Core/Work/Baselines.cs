@@ -20,7 +20,7 @@ internal static class Baselines
         foreach (var top in measured.Tops)
         {
             var cut = Sectioning.UsualWay(top, aims);
-            var problem = TopOrder.ProblemOf(cut, pace, method) with { Before = [] };
+            var problem = TopOrder.ProblemOf(cut, [pace], method) with { Before = [] };
             var best = CornerSweeps(cut).Select(sequence => TopOrder.Of(cut, problem, sequence)).MinBy(o => o.WorstAgeMs)!;
             sweepMs = Math.Max(sweepMs, best.WorstAgeMs);
             wetFirstMs = Math.Max(wetFirstMs, WetFirst(cut, problem, best.Sequence, pace, method));

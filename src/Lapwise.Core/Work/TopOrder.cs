@@ -7,7 +7,7 @@ namespace Lapwise.Core.Work;
 
 /// <summary>
 /// One way of doing a top: how it is cut and in which order its sections are rolled by one person.
-/// Comparable by how simple it is to follow.
+/// Comparable by how simple it is to follow. With several people the sequence is that of the starts.
 /// </summary>
 /// <param name="Sequence">Indices of the cut's sections in the order of work.</param>
 /// <param name="WorstAgeMs">The worst of its lap and section ages, mixing left out.</param>
@@ -18,12 +18,26 @@ internal sealed record TopOrder(CutTop Cut, OrderProblem Problem, IReadOnlyList<
 
     public bool IsSimplerThan(TopOrder other) => Complexity.CompareTo(other.Complexity) is var c && (c < 0 || (c == 0 && WorstAgeMs < other.WorstAgeMs));
 
-    /// <summary>The order problem of a cut at one person's pace, without mixing.</summary>
-    public static OrderProblem ProblemOf(CutTop cut, Pace pace, ApplicationMethod method) => new(
-        [.. cut.Sections.Select(s => new OrderSection($"{s.Index}", [SectionTime.Of(s, pace, method).TotalMs]))],
+    /// <summary>The order problem of a cut for those who roll, without mixing.</summary>
+    public static OrderProblem ProblemOf(CutTop cut, IReadOnlyList<Pace> rollers, ApplicationMethod method) => new(
+        [.. cut.Sections.Select(s => new OrderSection($"{s.Index}", [.. rollers.Select(pace => SectionTime.Of(s, pace, method).TotalMs)]))],
         [.. cut.Seams.Where(s => s.Kind != LapKind.Break).Select(s => new OrderLap(s.A, s.B))],
-        [.. cut.Sections.SelectMany(s => s.LeansOver.Select(over => (s.Index, over)))]);
+        [.. cut.Sections.SelectMany(s => s.LeansOver.Select(over => (s.Index, over)))],
+        rollers.Count)
+    {
+        Apart = rollers.Count == 1 ? [] : [.. ElbowToElbow(cut)],
+    };
 
+    /// <summary>Two people need this much along a side. Common practice, no source.</summary>
+    private const double ElbowRoomM = 0.6;
+
+    private static IEnumerable<(int, int)> ElbowToElbow(CutTop cut) =>
+        from a in cut.Sections
+        from b in cut.Sections
+        where a.Index < b.Index && a.StandAt.DistanceTo(b.StandAt) < ElbowRoomM
+        select (a.Index, b.Index);
+
+    /// <summary>One person takes the sections in this sequence without a pause.</summary>
     public static TopOrder Of(CutTop cut, OrderProblem problem, IReadOnlyList<int> sequence)
     {
         var start = new long[sequence.Count];

@@ -12,7 +12,7 @@ internal static class WorkReasons
         if (work.Sections.Where(s => s.EndMs - s.StartMs > work.OpenTimeMs).MaxBy(s => s.EndMs - s.StartMs) is { } section) yield return SectionOutlivesOpenTime(work, section);
         if (work.LapMarginMs >= 0 && work.LapMarginMs < work.TargetMarginMs) yield return MarginNarrow(work);
         if (!keepsBatches) yield return BatchOutlivesPot(work);
-        if (job.Crew.Count > 1) yield return PlannedForOne(job);
+        if (job.Crew.Count > 1 && work.Sections.All(s => s.Person == 0)) yield return OneRolls(job);
     }
 
     private static Reason LapWouldClose(CoatWork work, Lap lap)
@@ -45,9 +45,9 @@ internal static class WorkReasons
             $"Ninguna forma de mezclar gasta cada mezcla dentro de su vida útil de {Voice.Span(work.PotLife.Seconds)} y de la mezcla más grande."),
         v => v.Say("Allow smaller sections, a larger container within the product's limit, or keep the material cooler.", "Permita secciones más pequeñas, un recipiente mayor dentro del límite del producto, o mantenga el material más fresco."));
 
-    private static Reason PlannedForOne(Job job) => new("PlannedForOne", Limit.Note,
+    private static Reason OneRolls(Job job) => new("OneRolls", Limit.Note,
         v => v.Say(
-            $"The order is planned for {job.Crew[0].Name} alone; the others can mix, carry and watch the clock.",
-            $"El orden está planificado para {job.Crew[0].Name} a solas; los demás pueden mezclar, llevar material y vigilar el reloj."),
-        v => v.Say("Put the steadiest roller first in the crew.", "Ponga primero en el equipo a quien rueda con más constancia."));
+            $"{job.Crew[0].Name} rolls alone and keeps the margin; {job.Crew[1].Name} mixes each batch just before it is wanted.",
+            $"{job.Crew[0].Name} aplica a solas y mantiene el margen; {job.Crew[1].Name} prepara cada mezcla justo antes de usarla."),
+        v => v.Say("One hand to a visible face looks best. Put the steadiest roller first in the crew.", "Una sola mano por cara visible queda mejor. Ponga primero en el equipo a quien aplica con más constancia."));
 }

@@ -64,6 +64,13 @@ internal abstract class AgeSearch(OrderPart part)
         Conclude();
     }
 
+    /// <summary>Asks first about an age that would be enough, if it lies between bound and best.</summary>
+    public void AskFirst(long ageMs)
+    {
+        var age = ageMs / GrainMs;
+        if (!IsDone && age >= Low && age < High) Ask(age);
+    }
+
     protected void Ask(long age)
     {
         _asked = age;

@@ -37,12 +37,18 @@ public sealed class OrderSearch
     }
 
     /// <summary>Searches until proven or out of steps.</summary>
-    public static FoundOrder Solve(OrderProblem problem, long mostSteps = 20_000_000)
+    public static FoundOrder Solve(OrderProblem problem, long mostSteps = 20_000_000) => Solve(problem, mostSteps, enoughMs: 0);
+
+    /// <summary>Searches until an order with so small a worst age is found, or none can be, or out of steps.</summary>
+    public static FoundOrder Solve(OrderProblem problem, long mostSteps, long enoughMs)
     {
         var search = new OrderSearch(problem);
-        while (search.Steps < mostSteps && search.Step(Math.Min(50_000, mostSteps - search.Steps))) { }
+        if (enoughMs > 0) Array.ForEach(search._parts, p => p.AskFirst(enoughMs));
+        while (search.Steps < mostSteps && !search.IsEnough(enoughMs) && search.Step(Math.Min(20_000, mostSteps - search.Steps))) { }
         return search.Best;
     }
+
+    private bool IsEnough(long ms) => Best.KeepsLimits && Best.WorstLapAgeMs <= ms;
 
     private FoundOrder Compose()
     {

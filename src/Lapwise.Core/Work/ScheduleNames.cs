@@ -1,0 +1,49 @@
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Work.Order;
+
+namespace Lapwise.Core.Work;
+
+/// <summary>Turns a schedule into the plan's own records: sections numbered in the order of their starts, laps with their ages.</summary>
+internal static class ScheduleNames
+{
+    public static (IReadOnlyList<Section>, IReadOnlyList<Lap>) Of(CoatSchedule schedule, IReadOnlyList<Pace> paces, ApplicationMethod method)
+    {
+        var shapes = schedule.Tops.SelectMany(t => t.Cut.Sections).ToList();
+        var placed = schedule.Found.Sections.OrderBy(p => p.StartMs).ThenBy(p => p.Person).ToList();
+        var id = new string[shapes.Count];
+        var at = new Placed[shapes.Count];
+        for (var i = 0; i < placed.Count; i++)
+        {
+            id[placed[i].Section] = $"{i + 1}";
+            at[placed[i].Section] = placed[i];
+        }
+
+        var sections = placed.Select(p =>
+        {
+            var shape = shapes[p.Section];
+            var wetMs = SectionTime.Of(shape, paces[p.Person], method).WetMs;
+            return new Section(
+                id[p.Section], shape.Face, shape.Rings, shape.FaceM2, shape.FilmM2, shape.StripLengthM, shape.StandAt, shape.StandSide,
+                shape.DryPassDeg, p.Person, p.StartMs, p.StartMs + wetMs, p.EndMs, BatchId(p.Batch));
+        }).ToList();
+
+        var laps = new List<Lap>();
+        var offset = 0;
+        foreach (var top in schedule.Tops)
+        {
+            foreach (var seam in top.Cut.Seams)
+            {
+                var (a, b) = (at[seam.A + offset], at[seam.B + offset]);
+                var age = Math.Max(a.EndMs, b.EndMs) - Math.Min(a.StartMs, b.StartMs);
+                laps.Add(new Lap(id[a.Section], id[b.Section], seam.Kind, seam.LengthM, seam.Line, age));
+            }
+
+            offset += top.Cut.Sections.Count;
+        }
+
+        return (sections, laps);
+    }
+
+    /// <summary>A, B … Z, A1, B1 …</summary>
+    public static string BatchId(int batch) => $"{(char)('A' + (batch % 26))}{(batch < 26 ? "" : $"{batch / 26}")}";
+}
