@@ -3,8 +3,8 @@ using Lapwise.Core.Quantities;
 
 namespace Lapwise.Core.Work.Sections;
 
-/// <summary>A part of the flat and the direction in which its run is worked.</summary>
-internal sealed record FlatPart(Piece Piece, Axis March);
+/// <summary>A part of the flat and where it is worked from; null where nobody can stand anywhere.</summary>
+internal sealed record FlatPart(Piece Piece, Stand? Stand);
 
 /// <summary>Cuts a flat: at its planned joints, at its inner corners into arms, and each arm into strips across.</summary>
 /// <param name="lines">Every line cut so far; a cut's number is its place here.</param>
@@ -27,7 +27,7 @@ internal sealed class FlatCutting(FaceEdges flat, Standing standing, Aims aims, 
         return choice switch
         {
             CutChoice.Strips strips => [.. Arms(pieces, strips.Corners).SelectMany(arm => Strips(arm, strips))],
-            CutChoice.WholeFaces => [.. pieces.Select(p => new FlatPart(p, length))],
+            CutChoice.WholeFaces => [.. pieces.Select(p => Part(p, length))],
             _ => [.. Arms(pieces, CornerCut.WithTheLength).SelectMany(Grid)],
         };
     }
@@ -40,6 +40,8 @@ internal sealed class FlatCutting(FaceEdges flat, Standing standing, Aims aims, 
 
     private IReadOnlyList<Piece> Split(IReadOnlyList<Piece> pieces, Axis axis, IEnumerable<double> places) =>
         places.Aggregate(pieces, (parts, place) => Split(parts, new CutLine(axis, place, LapKind.Flat)));
+
+    private FlatPart Part(Piece piece, Axis march) => new(piece, standing.Best(piece, march));
 
     // Arms
 
@@ -66,10 +68,10 @@ internal sealed class FlatCutting(FaceEdges flat, Standing standing, Aims aims, 
     private IReadOnlyList<FlatPart> Strips(Piece arm, CutChoice.Strips choice)
     {
         (IReadOnlyList<FlatPart> Parts, double LeftM2)? best = null;
-        foreach (var (march, rows) in Ways(arm))
+        foreach (var (march, rows, given) in Ways(arm))
         {
-            IReadOnlyList<FlatPart> parts = [.. Split([arm], march.Quarter, rows).SelectMany(row => Strips(row, march, choice)).Select(p => new FlatPart(p, march))];
-            var leftM2 = parts.Where(p => standing.Best(p.Piece, march) is { } s && !standing.Within(s.ReachM)).Sum(p => p.Piece.AreaM2);
+            IReadOnlyList<FlatPart> parts = [.. Split([arm], march.Quarter, rows).SelectMany(row => Strips(row, march, given, choice)).Select(p => Part(p, march))];
+            var leftM2 = parts.Where(p => p.Stand is { } s && !standing.Within(s.ReachM)).Sum(p => p.Piece.AreaM2);
             if (best is null || leftM2 < best.Value.LeftM2 - 1e-6) best = (parts, leftM2);
             if (leftM2 == 0) break;
         }
@@ -77,28 +79,36 @@ internal sealed class FlatCutting(FaceEdges flat, Standing standing, Aims aims, 
         return best!.Value.Parts;
     }
 
-    private IEnumerable<(Axis March, double[] Rows)> Ways(Piece arm)
+    /// <summary>Along the arm, then across it; in rows only where it is deeper than one can reach. The simplest first.</summary>
+    /// <returns>Direction of working on, the lines between rows, and lines across in any case.</returns>
+    private IEnumerable<(Axis March, double[] Rows, double[] Given)> Ways(Piece arm)
     {
         var along = Marching.LongAxis(arm.Outer);
         foreach (var march in new[] { along, along.Quarter })
         {
+            yield return (march, [], []);
+            foreach (var ends in WithinReachOfEnds(arm, march)) yield return (march, [], ends);
             var (near, far) = arm.Extent(march.Quarter);
-            yield return (march, []);
-            yield return (march, [(near + far) / 2]);
+            if (!standing.Within(far - near)) yield return (march, [(near + far) / 2], []);
         }
 
         foreach (var march in new[] { along, along.Quarter })
-        {
-            var (near, far) = arm.Extent(march.Quarter);
-            var (reachNear, reachFar) = (near + aims.ReachM, far - aims.ReachM);
-            if (far - reachNear < Marching.NarrowestM) continue;
-            yield return (march, [reachNear]);
-            yield return (march, [reachFar]);
-            if (reachFar - reachNear >= Marching.NarrowestM) yield return (march, [reachNear, reachFar]);
-        }
+            foreach (var rows in WithinReachOfEnds(arm, march.Quarter))
+                yield return (march, rows, []);
     }
 
-    private IReadOnlyList<Piece> Strips(Piece row, Axis march, CutChoice.Strips choice)
+    /// <summary>Lines as far from the ends of an arm as one reaches from there: from one end, the other, both.</summary>
+    private IEnumerable<double[]> WithinReachOfEnds(Piece arm, Axis axis)
+    {
+        var (start, end) = arm.Extent(axis);
+        if (end - start < aims.ReachM + Marching.NarrowestM) yield break;
+        yield return [start + aims.ReachM];
+        yield return [end - aims.ReachM];
+        if (end - start > (2 * aims.ReachM) + Marching.NarrowestM) yield return [start + aims.ReachM, end - aims.ReachM];
+    }
+
+    /// <param name="ends">Lines that are cut in any case.</param>
+    private IReadOnlyList<Piece> Strips(Piece row, Axis march, double[] ends, CutChoice.Strips choice)
     {
         var cutouts = Cutouts(row, march).ToList();
         var given = choice.Cutouts switch
@@ -107,7 +117,7 @@ internal sealed class FlatCutting(FaceEdges flat, Standing standing, Aims aims, 
             CutoutCut.AtTheEnds => cutouts.SelectMany(c => new[] { c.Start, c.End }),
             _ => [],
         };
-        var places = Marching.Places(flat, row, march, given, aims.LargestSectionM2 / choice.Finer);
+        var places = Marching.Places(flat, row, march, given.Concat(ends), aims.LargestSectionM2 / choice.Finer);
         if (choice.Cutouts == CutoutCut.AnyPlace)
         {
             List<double> marks = [.. cutouts.SelectMany(c => new[] { c.Start, c.End }), .. SeamEnds(row).Select(march.Along)];
@@ -142,7 +152,7 @@ internal sealed class FlatCutting(FaceEdges flat, Standing standing, Aims aims, 
     {
         var march = Marching.LongAxis(arm.Outer);
         var pieces = Split([arm], march.Quarter, UsualPlaces(arm, march.Quarter, UsualDepthM));
-        return Split(pieces, march, UsualPlaces(arm, march, UsualLengthM)).Select(p => new FlatPart(p, march));
+        return Split(pieces, march, UsualPlaces(arm, march, UsualLengthM)).Select(p => Part(p, march));
     }
 
     /// <summary>Equal parts of about a length; half a part more makes no new one.</summary>

@@ -55,17 +55,15 @@ internal static class Leaning
             }
 
             var over = new SortedSet<int>();
-            foreach (var target in section.Targets)
+            var nearer = flats.Where(f => IsFarther(section.Shape, f.Shape)).ToList();
+            foreach (var target in nearer.Count == 0 ? [] : section.Targets)
             {
                 var from = stand.Nearest(target);
                 for (var k = 1; k < Samples; k++)
                 {
                     var p = Plane.Between(from, target, (double)k / Samples);
-                    foreach (var (flat, box) in flats)
-                    {
-                        if (!IsFarther(section.Shape, flat) || over.Contains(flat.Index) || !box.Holds(p)) continue;
-                        if (Plane.Contains(flat.Rings, p)) over.Add(flat.Index);
-                    }
+                    foreach (var (flat, box) in nearer)
+                        if (box.Holds(p) && !over.Contains(flat.Index) && Plane.Contains(flat.Rings, p)) over.Add(flat.Index);
                 }
             }
 

@@ -68,7 +68,7 @@ internal static class Marching
 
         double Where(double film, double low, double high)
         {
-            for (var i = 0; i < 48; i++)
+            for (var i = 0; i < 32; i++)
             {
                 var middle = (low + high) / 2;
                 if (Film(middle) < film) low = middle; else high = middle;

@@ -96,6 +96,23 @@ internal static class Plane
     public static bool IsStraight(IReadOnlyList<PointM> line) =>
         line[0] != line[^1] && line.All(p => NearestOnSegment(line[0], line[^1], p).DistanceTo(p) < 0.001);
 
+    /// <summary>The polyline without points that it misses by at most so much.</summary>
+    public static IReadOnlyList<PointM> Thinned(IReadOnlyList<PointM> line, double byM)
+    {
+        var kept = new List<PointM> { line[0] };
+        var last = 0;
+        for (var i = 1; i + 1 < line.Count; i++)
+        {
+            var (from, to) = (line[last], line[i + 1]);
+            if (!Enumerable.Range(last + 1, i - last).Any(k => NearestOnSegment(from, to, line[k]).DistanceTo(line[k]) > byM)) continue;
+            kept.Add(line[i]);
+            last = i;
+        }
+
+        kept.Add(line[^1]);
+        return kept;
+    }
+
     public static double SignedArea(IReadOnlyList<PointM> ring)
     {
         var (sum, origin) = (0.0, ring[0]);

@@ -39,10 +39,12 @@ internal sealed class Standing
             var line = flat.Face.StandLines[i];
             var parts = isStraight[i] ? [] : OwnParts(piece, i);
             if (parts.Count == 0) parts = [line.Line];
-            foreach (var part in parts) choices.Add(new Stand(line.Side, part, Farthest(piece, part)));
+            foreach (var part in parts) choices.Add(new Stand(line.Side, part, FarthestCorner(piece, part)));
         }
 
-        return Best(choices, march);
+        // The inside is searched only where the corners leave a chance.
+        var nearby = choices.Where(c => Within(c.ReachM)).ToList();
+        return Best([.. (nearby.Count > 0 ? nearby : choices).Select(c => c with { ReachM = Farthest(piece, c) })], march);
     }
 
     /// <summary>The side to work a line of the plan from, as the foot of a splash.</summary>
@@ -77,17 +79,21 @@ internal sealed class Standing
         return parts;
     }
 
+    private static double FarthestCorner(Piece piece, IReadOnlyList<PointM> part) =>
+        piece.Outlines.Max(ring => ring.Max(p => Plane.Nearest(part, p).DistanceM));
+
     /// <summary>
     /// Largest distance from a piece to the part of a side. From a straight part it is met at a corner; from a curved one
     /// it can lie inside, so the inside is searched, to about 2 mm.
     /// </summary>
-    private static double Farthest(Piece piece, IReadOnlyList<PointM> part)
+    private static double Farthest(Piece piece, Stand stand)
     {
-        var line = Plane.IsStraight(part) ? [part[0], part[^1]] : part;
-        var farthest = piece.Outlines.Max(ring => ring.Max(p => Plane.Nearest(line, p).DistanceM));
-        if (line.Count == 2) return farthest;
+        if (Plane.IsStraight(stand.Part)) return stand.ReachM;
 
-        const int steps = 12;
+        const int steps = 10;
+        const double fineM = 0.001;
+        var line = Plane.Thinned(stand.Part, fineM);
+        var farthest = stand.ReachM;
         var ((left, right), (top, bottom)) = (piece.Extent(new Axis(1, 0)), piece.Extent(new Axis(0, 1)));
         var step = Math.Max(right - left, bottom - top) / steps;
         var best = piece.Centre();
@@ -98,8 +104,7 @@ internal sealed class Standing
             for (var e = 0; e < ring.Points.Length; e++)
                 for (var d = step / 2; d < ring.Points[e].DistanceTo(ring.Next(e)); d += step / 2)
                     Try(Plane.Between(ring.Points[e], ring.Next(e), d / ring.Points[e].DistanceTo(ring.Next(e))), isInside: true);
-
-        for (; step > 0.001; step /= 2)
+        for (; step > fineM; step /= 2)
             foreach (var (x, y) in new[] { (step, 0.0), (-step, 0), (0, step), (0, -step), (step, step), (-step, -step), (step, -step), (-step, step) })
                 Try(new(best.X + x, best.Y + y));
         return farthest;

@@ -60,16 +60,9 @@ internal sealed class TopCutting
 
     private Placed OnFlat(FlatPart part, int index)
     {
-        var stand = standing.Best(part.Piece, part.March);
         var centre = part.Piece.Centre();
-        var shape = Shape(flat, part.Piece, index) with
-        {
-            StandAt = stand?.Nearest(centre) ?? centre,
-            StandSide = stand?.Side,
-            ReachM = stand?.ReachM ?? double.PositiveInfinity,
-            DryPassDeg = dryPassDeg,
-        };
-        return new Placed(shape, stand, Leaning.Targets(part.Piece, centre));
+        var shape = Shape(flat, part.Piece, index) with { DryPassDeg = dryPassDeg };
+        return new Placed(Stood(shape, part.Stand, centre), part.Stand, Leaning.Targets(part.Piece, centre));
     }
 
     private Placed OnUpright(FaceEdges face, Piece piece, int index, Fold fold, double fromM, double toM)
@@ -81,11 +74,12 @@ internal sealed class TopCutting
             return new Placed(shape with { StandAt = middle, StandSide = fold.Side, ReachM = 0 }, null, []);
 
         var stand = standing.Best(foot, Axis.From(foot[0], foot[^1]));
-        return new Placed(
-            shape with { StandAt = stand?.Nearest(middle) ?? middle, StandSide = stand?.Side, ReachM = stand?.ReachM ?? double.PositiveInfinity },
-            stand,
-            Leaning.Targets(foot, flat.Whole));
+        return new Placed(Stood(shape, stand, middle), stand, Leaning.Targets(foot, flat.Whole));
     }
+
+    private static SectionShape Stood(SectionShape shape, Stand? stand, PointM before) => stand is null
+        ? shape with { StandAt = before, StandSide = null, ReachM = double.PositiveInfinity }
+        : shape with { StandAt = stand.Nearest(before), StandSide = stand.Side, ReachM = stand.ReachM };
 
     private static SectionShape Shape(FaceEdges face, Piece piece, int index)
     {

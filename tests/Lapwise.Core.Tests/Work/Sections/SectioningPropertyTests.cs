@@ -119,7 +119,7 @@ public sealed class SectioningPropertyTests
 
     private static string Told(CutTop cut) => string.Join('|', cut.Sections.Select(s => $"{s.Face.Id} {s.CentreM} {s.FaceM2:R} {s.StandSide} {string.Join(',', s.LeansOver)}"));
 
-    private static void Holds(Action<CutTop> what) => AnyCut.Sample(what, iter: 120, print: Print);
+    private static void Holds(Action<CutTop> what) => AnyCut.Sample(what, iter: 60, print: Print);
 
     private static void AssertRelative(double expected, double actual, double relative) =>
         Assert.True(Math.Abs(expected - actual) <= relative * expected, $"expected {expected:R}, got {actual:R}");

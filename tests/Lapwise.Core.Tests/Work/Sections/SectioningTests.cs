@@ -185,6 +185,16 @@ public sealed class SectioningTests
         Assert.All(cut.Sections, s => Assert.Null(s.StandSide));
     }
 
+    /// <summary>The far corner lies beyond the reach of the front, but not of the open end.</summary>
+    [Fact]
+    public void Reach_endOfARunBeyondTheFront_isCutToTheReachOfTheEnd()
+    {
+        var cut = Cut(Top(new OutlineSpec.U(12 * FootM, 25.5 * InchM, 8 * FootM, 25.5 * InchM, 6 * FootM, 30 * InchM), "wwwooowo"), CornerCut.WithTheLength);
+        Assert.Empty(cut.Reasons);
+        Assert.Contains(cut.Sections, s => s.StandSide == 'H' && Math.Abs(s.ReachM - (36 * InchM)) < 1e-9);
+        Assert.All(cut.Seams, s => Assert.InRange(s.LengthM, 0, 31 * InchM));
+    }
+
     [Fact]
     public void Reach_roundTableTooWideForOne_isCutIntoHalves()
     {
