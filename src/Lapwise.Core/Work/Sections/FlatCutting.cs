@@ -89,12 +89,10 @@ internal sealed class FlatCutting(FaceEdges flat, Standing standing, Aims aims, 
             yield return (march, [], []);
             foreach (var ends in WithinReachOfEnds(arm, march)) yield return (march, [], ends);
             var (near, far) = arm.Extent(march.Quarter);
-            if (!standing.Within(far - near)) yield return (march, [(near + far) / 2], []);
+            if (standing.Within(far - near)) continue;
+            yield return (march, [(near + far) / 2], []);
+            foreach (var rows in WithinReachOfEnds(arm, march.Quarter)) yield return (march, rows, []);
         }
-
-        foreach (var march in new[] { along, along.Quarter })
-            foreach (var rows in WithinReachOfEnds(arm, march.Quarter))
-                yield return (march, rows, []);
     }
 
     /// <summary>Lines as far from the ends of an arm as one reaches from there: from one end, the other, both.</summary>

@@ -173,7 +173,8 @@ public sealed class SectioningTests
         Assert.Equal(("OutOfReach", Limit.AtYourWord), (reason.Code, reason.Limit));
         Assert.Contains("11 1/4\" past the reach of 3' 0\"", reason.Text(Voice.Default), StringComparison.Ordinal);
         Assert.Equal(3.6, cut.Sections.Sum(s => s.FaceM2), 1e-9);
-        Assert.Contains(cut.Sections, s => s.ReachM < OneAim.ReachM + 1e-9);
+        Assert.All(cut.Seams.Where(s => s.Line[0].X == s.Line[1].X), s => Assert.InRange(s.LengthM, 0, OneAim.ReachM + 1e-9));
+        Assert.Equal(3 * OneAim.ReachM, cut.Sections.Where(s => s.ReachM < OneAim.ReachM + 1e-9).Sum(s => s.FaceM2), 1e-9);
         Assert.All(cut.Sections.Where(s => s.ReachM > OneAim.ReachM + 0.002), s => Assert.NotEmpty(s.LeansOver));
     }
 
