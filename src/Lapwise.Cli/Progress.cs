@@ -4,7 +4,7 @@ using Lapwise.Core.Explain;
 namespace Lapwise.Cli;
 
 /// <summary>Says on the error stream that something goes on, once it takes longer than a second.</summary>
-internal static class Progress
+public static class Progress
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1);
 

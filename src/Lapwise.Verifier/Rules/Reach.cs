@@ -12,6 +12,8 @@ internal static class Reach
     /// <summary>A straight reach this deep over another section leans over it.</summary>
     private const double LeaningM = 0.05;
     private const int Samples = 40;
+    /// <summary>How finely a person steps along a side.</summary>
+    private const double StepM = 0.05;
 
     public static void Check(CoatCase c, Findings f)
     {
@@ -32,12 +34,10 @@ internal static class Reach
                 v => v.Say($"Its farthest point is {v.Length(farthestM)} from side {s.Plan.StandSide}; the reach is {v.Length(c.Job.Aims.ReachM)}.",
                     $"Su punto más lejano está a {v.Length(farthestM)} del lado {s.Plan.StandSide}; el alcance es {v.Length(c.Job.Aims.ReachM)}."));
 
-            foreach (var wet in c.Sections.Where(w => w.Face == flat && w != s && w.Plan.StartS < s.Plan.StartS))
-            {
-                var over = targets.Any(p => LeansOver(wet.Region, Plane.Nearest(stand!.Line, p), p));
-                f.Holds(!over, "LeansOverWet", c.At(s.Plan),
-                    v => v.Say($"It is reached over section {wet.Plan.Id}, which is already wet.", $"Se alcanza por encima de la sección {wet.Plan.Id}, que ya está húmeda."));
-            }
+            var wet = c.Sections.Where(w => w.Face == flat && w != s && w.Plan.StartS < s.Plan.StartS).ToList();
+            var over = targets.Select(p => LeansOver(wet, stand!.Line, p, c.Job.Aims.ReachM)).FirstOrDefault(w => w is not null);
+            f.Holds(over is null, "LeansOverWet", c.At(s.Plan),
+                v => v.Say($"It is reached over section {over!.Plan.Id}, which is already wet.", $"Se alcanza por encima de la sección {over!.Plan.Id}, que ya está húmeda."));
         }
     }
 
@@ -49,10 +49,18 @@ internal static class Reach
         return new[] { s.Region.MinX, (s.Region.MinX + s.Region.MaxX) / 2, s.Region.MaxX }.Select(x => FoldLine.OnFlat(fold, x));
     }
 
-    private static bool LeansOver(Region wet, PointM from, PointM to)
+    /// <summary>The wet section that one leans over to a point, wherever along the side one stands; null where a free place is found.</summary>
+    private static SectionCase? LeansOver(IReadOnlyList<SectionCase> wet, IReadOnlyList<PointM> standLine, PointM to, double reachM)
     {
-        var way = new Side(from, to);
-        var inside = Enumerable.Range(1, Samples - 1).Count(i => wet.HoldsWellInside(way.At((double)i / Samples)));
-        return inside * way.LengthM / Samples > LeaningM;
+        var nearest = Plane.Nearest(standLine, to);
+        var first = Between(nearest);
+        if (first is null) return null;
+        var places = Plane.SidesOf(standLine).SelectMany(side => Enumerable.Range(0, 1 + (int)(side.LengthM / StepM)).Select(i => side.At(Math.Min(1, i * StepM / side.LengthM))));
+        return places.Any(p => p.DistanceTo(to) <= reachM + Tolerance.TapeM && Between(p) is null) ? null : first;
+
+        SectionCase? Between(PointM from) => wet.FirstOrDefault(w => LeansOver(w.Region, new Side(from, to)));
     }
+
+    private static bool LeansOver(Region wet, Side way) =>
+        Enumerable.Range(1, Samples - 1).Count(i => wet.HoldsWellInside(way.At((double)i / Samples))) * way.LengthM / Samples > LeaningM;
 }
