@@ -38,11 +38,12 @@ public sealed class AnyJobTests
         from wetOut in Gen.Int[3, 12]
         from surface in Gen.Int[65, 90]
         from share in Gen.Int[0, 30]
+        from crew in Gen.OneOf<string>("{ name: Ines, pace: { wetOut: WET ft²/min } }", "{ name: Ines, pace: { wetOut: WET ft²/min } }, { name: Tomas }")
         select $$"""
             lapwise: 1
             name: Any job
             room: { air: 73 °F, humidity: 45 %, surface: {{surface}} °F, material: 73 °F }
-            crew: [{ name: Ines, pace: { wetOut: {{wetOut}} ft²/min } }]
+            crew: [{{crew.Replace("WET", $"{wetOut}")}}]
             aims: { marginShare: {{share}} % }
             system: [{ product: clear-fast-two-part, thinner: 1 % }]
             tops:

@@ -19,6 +19,6 @@ public sealed record Command(
     /// <summary>Every command, in the order of the help.</summary>
     public static IReadOnlyList<Command> All { get; } = 
     [
-        CheckCommand.Command, TakeOffCommand.Command, MaterialsCommand.Command, PlanCommand.Command, VerifyCommand.Command, OrderCommand.Command,
+        CheckCommand.Command, TakeOffCommand.Command, MaterialsCommand.Command, PlanCommand.Command, SheetCommand.Command, VerifyCommand.Command, OrderCommand.Command,
     ];
 }
