@@ -60,7 +60,7 @@ internal static class HtmlWriting
             case Block.Figures figures:
                 html.Append("<div class=\"figures\">\n");
                 foreach (var (caption, drawing) in figures.Drawings)
-                    html.Append("<figure tabindex=\"0\"><figcaption>").Append(Text(caption)).Append("</figcaption>\n").Append(drawing.Svg()).Append("</figure>\n");
+                    html.Append(CultureInfo.InvariantCulture, $"<figure tabindex=\"0\" style=\"--width:{drawing.Width:0.##}pt\"><figcaption>").Append(Text(caption)).Append("</figcaption>\n").Append(drawing.Svg()).Append("</figure>\n");
                 html.Append("</div>\n");
                 break;
             case Block.Ticket ticket:
@@ -78,7 +78,7 @@ internal static class HtmlWriting
         if (items.Count == 0) return;
         html.Append("<ul>\n");
         foreach (var item in items)
-            html.Append("<li><span class=\"mark\" aria-hidden=\"true\">").Append(Signs.Of(item.Mark)).Append("</span> ").Append(Text(item.Text)).Append("</li>\n");
+            html.Append("<li><span class=\"mark\" aria-hidden=\"true\">").Append(Signs.Of(item.Mark)).Append("</span><span>").Append(Text(item.Text)).Append("</span></li>\n");
         html.Append("</ul>\n");
     }
 
@@ -127,8 +127,8 @@ internal static class HtmlWriting
         dt { font-size: .8rem; color: #4d585f; }
         dd { margin: 0; font-weight: 700; }
         ul { list-style: none; margin: .4em 0; padding: 0; }
-        li { margin: .25em 0; padding-left: 1.5em; text-indent: -1.5em; break-inside: avoid; }
-        .mark { display: inline-block; width: 1.5em; text-indent: 0; font-weight: 700; }
+        li { margin: .25em 0; display: flex; break-inside: avoid; }
+        .mark { flex: 0 0 1.6em; font-weight: 700; }
         .table { overflow-x: auto; }
         table { border-collapse: collapse; width: 100%; font-size: .87rem; }
         th { text-align: left; border-bottom: 2px solid #20282d; vertical-align: bottom; }
@@ -140,7 +140,7 @@ internal static class HtmlWriting
         .figures { display: flex; flex-wrap: wrap; gap: 1rem; align-items: flex-start; margin: .8em 0; }
         figure { margin: 0; max-width: 100%; break-inside: avoid; overflow-x: auto; }
         figcaption { font-weight: 700; margin-bottom: .3em; }
-        figure svg { height: auto; display: block; }
+        figure svg { width: var(--width); height: auto; display: block; }
         .ticket { border: 2px dashed #20282d; padding: .6em .9em; margin: .8em 0; break-inside: avoid; }
         .ticket h3 { margin: 0; }
         .large dd { font-size: 1.25rem; }

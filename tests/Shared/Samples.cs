@@ -10,7 +10,7 @@ namespace Lapwise.Shared;
 internal static class Samples
 {
     // Before what reads from it: static members start in the order they stand.
-    private static readonly string Folder = FindFolder();
+    public static readonly string Folder = FindFolder();
 
     public static readonly string[] Names = ["l-kitchen", "jumbo-island", "eight-small-pieces", "vanity"];
 
