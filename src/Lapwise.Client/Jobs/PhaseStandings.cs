@@ -22,10 +22,10 @@ internal static class PhaseStandings
             return open.Document.System.Count == 0 ? blank : Faulty("system", "tools", "products") || (workings.Materials?.Coats.Any(c => c.Reasons.Any(r => r.Limit != Limit.Note)) ?? true) ? wrong : good;
         if (phase == Core.Phases.Conditions)
             return workings.Conditions is not { Coats.Count: > 0 } conditions ? (Faulty("room") ? wrong : blank) : Faulty("room") || !conditions.Coats.All(c => c.MayCoat) ? wrong : good;
-        if (workings.Work is not { Coats.Count: > 0 } work || workings.Job is null) return blank;
+        if (workings.Job is null || workings.Whole is not { Work.Coats.Count: > 0 } whole) return blank;
         if (workings.IsPlanning) return new PhaseStanding("is-blank", "…", voice.Say("being worked out", "calculando"));
         if (workings.Faults.Count > 0) return wrong;
-        if (phase == Core.Phases.Work) return work.Coats.All(c => c.Holds && c.Sections.Count > 0) ? good : wrong;
-        return workings.Supply?.Coats.All(c => c.Reasons.All(r => r.Limit == Limit.Note)) == true ? good : wrong;
+        if (phase == Core.Phases.Work) return Enumerable.Range(0, whole.Work.Coats.Count).All(c => whole.Holds(c) && whole.Work.Coats[c].Sections.Count > 0) ? good : wrong;
+        return whole.Supply.Coats.All(c => c.Reasons.All(r => r.Limit == Limit.Note)) ? good : wrong;
     }
 }

@@ -1,3 +1,4 @@
+using Lapwise.Core;
 using Lapwise.Core.Conditions;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
@@ -22,8 +23,8 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
     public MeasuredJob? Measured { get; private set; }
     public JobMaterials? Materials { get; private set; }
     public JobConditions? Conditions { get; private set; }
-    public JobWork? Work { get; private set; }
-    public JobSupply? Supply { get; private set; }
+    /// <summary>The job through every phase, order of work and supply included.</summary>
+    public WholeJob? Whole { get; private set; }
     /// <summary>The order of work on show belongs to an earlier state of the document; the new one is being worked out.</summary>
     public bool IsPlanning { get; private set; }
     /// <summary>How long the last plan took, from the end of the pause.</summary>
@@ -37,11 +38,9 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
         Job = read.Job;
         Measured = Job is null ? null : Measuring.Measure(Job);
         Faults = [.. read.Faults, .. Measured?.Faults ?? []];
-        if (Job is not null && Measured is not null)
-        {
-            Materials = Estimating.Estimate(Job, Measured);
-            Conditions = Judging.Judge(Job);
-        }
+        Materials = Job is null || Measured is null ? null : Estimating.Estimate(Job, Measured);
+        Conditions = Job is null ? null : Judging.Judge(Job);
+        if (Job is null) Whole = null;
         IsPlanning = Job is not null;
         _ = PlanAfterPause();
     }
@@ -69,8 +68,8 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
         if (Job is not { } job || Measured is null || Materials is null || Conditions is null) return;
 
         var started = System.Diagnostics.Stopwatch.GetTimestamp();
-        Work = Planning.Plan(job, Measured, Materials, Conditions);
-        Supply = Supplying.Supply(job, Materials, Work);
+        var work = Planning.Plan(job, Measured, Materials, Conditions);
+        Whole = new WholeJob(job, Measured, Materials, Conditions, work, Supplying.Supply(job, Materials, work), Faults);
         PlanTook = System.Diagnostics.Stopwatch.GetElapsedTime(started);
         IsPlanning = false;
         Changed?.Invoke();
