@@ -68,7 +68,7 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
         if (Job is not { } job || Measured is null || Materials is null || Conditions is null) return;
 
         var started = System.Diagnostics.Stopwatch.GetTimestamp();
-        var work = Planning.Plan(job, Measured, Materials, Conditions);
+        var work = Planning.Plan(job, Measured, Conditions);
         Whole = new WholeJob(job, Measured, Materials, Conditions, work, Supplying.Supply(job, Materials, work), Faults);
         PlanTook = System.Diagnostics.Stopwatch.GetElapsedTime(started);
         IsPlanning = false;
