@@ -1,3 +1,5 @@
+using CsCheck;
+
 namespace Lapwise.Cli.Tests;
 
 /// <summary>Every way a job file can be wrong: exit 2, one line a fault with its path and line, nothing on the answer's stream.</summary>
@@ -99,6 +101,28 @@ public sealed class BadInputTests
     [Fact]
     public void Faults_are_said_in_spanish_too() =>
         Assert.All(Check(Sample.Replace("humidity: 45 %", "humidity: 101 %"), "--lang", "es").Faults, f => Assert.Contains("línea", f));
+
+    /// <summary>A line lost, doubled or with its value changed: always an answer or a fault, never a crash.</summary>
+    [Fact]
+    public void No_slip_of_the_keyboard_crashes()
+    {
+        var lines = File.ReadAllText(Shell.Sample("l-kitchen.job.yaml")).Split('\n');
+        var value = Gen.OneOf<string>("", "0", "-1", "1e9", "1e-9", "NaN", "~", "[]", "{}", "true", "1/0 in", "0 mm", "3 mm", "0.1 mm", "60 m", "100 %", "open", "circle", "walk", "ellipse", "\"\"", "~9 in", "1 m", "10 cm", "500 °F", "-40 °C", "A");
+        (from at in Gen.Int[0, lines.Length - 1] from what in Gen.Int[0, 5] from text in value select (at, what, text)).Array[1, 2].Sample(slips =>
+        {
+            var changed = lines.ToList();
+            foreach (var (at, what, text) in slips)
+            {
+                if (what == 0) changed[at] = "";
+                else if (what == 1) changed[at] += "\n" + changed[at];
+                else if (changed[at].IndexOf(": ", StringComparison.Ordinal) is > 0 and var colon) changed[at] = changed[at][..(colon + 2)] + text;
+            }
+
+            var shell = Shell.RunWith(string.Join('\n', changed), "plan", "-", "--json", "--products", Shell.Sample("products"));
+            Assert.Equal(shell.Outcome == Outcome.BadInput, shell.Out.Length == 0);
+            Assert.Equal(shell.Outcome == Outcome.BadInput, shell.Faults.Count(f => !f.StartsWith("Planning", StringComparison.Ordinal)) > 0);
+        }, iter: 150, threads: 1);
+    }
 
     private static Shell Check(string job, params string[] options)
     {

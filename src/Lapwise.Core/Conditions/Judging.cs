@@ -9,7 +9,8 @@ public static class Judging
     public static JobConditions Judge(Job job)
     {
         var room = job.Room;
-        var dewPointC = Dew.PointC(room.Air.Celsius, room.RelativeHumidity);
+        // A room that was not read stands at NaN, and so does its dew point; the fault is already said.
+        var dewPointC = double.IsNaN(room.RelativeHumidity) ? double.NaN : Dew.PointC(room.Air.Celsius, room.RelativeHumidity);
         var basis = new Basis(
             "γ = ln RH + 17.625 t / (243.04 + t); t_d = 243.04 γ / (17.625 − γ)",
             [
