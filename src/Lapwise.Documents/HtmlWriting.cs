@@ -120,7 +120,7 @@ internal static class HtmlWriting
         h2, h3 { break-after: avoid; }
         p { margin: .4em 0; }
         .below { color: #4d585f; }
-        .verdict { border: 1px solid #20282d; border-left-width: 8px; padding: .5em .8em; font-weight: 700; break-inside: avoid; }
+        .verdict { border: 1px solid #20282d; border-left-width: 8px; padding: .5em .8em; font-weight: 700; break-inside: avoid; break-after: avoid; }
         .verdict.narrow { border-color: #774c00; }
         .verdict.stop { border: 3px solid #8c1c13; border-left-width: 12px; color: #8c1c13; }
         dl { display: flex; flex-wrap: wrap; gap: .5em 1.6em; margin: .6em 0; break-inside: avoid; }

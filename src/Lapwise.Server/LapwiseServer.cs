@@ -3,7 +3,10 @@ using System.Text.Json.Serialization;
 using Lapwise.Core.Answers;
 using Lapwise.Core.Jobs;
 using Lapwise.Server.Features.Jobs;
+using Lapwise.Server.Features.Materials;
+using Lapwise.Server.Features.Measure;
 using Lapwise.Server.Features.Products;
+using Lapwise.Server.Features.Work;
 using Lapwise.Server.Http;
 using Lapwise.Store;
 using Lapwise.Wire;
@@ -31,11 +34,12 @@ public static class LapwiseServer
             kestrel.AddServerHeader = false;
         });
         // A page of another site that resolves its own name to this machine is turned away by its host name.
-        builder.Configuration["AllowedHosts"] = "localhost;127.0.0.1;[::1]";
+        builder.Configuration["AllowedHosts"] = "localhost;127.0.0.1";
         builder.Logging.AddFilter("Microsoft", LogLevel.Warning);
 
         builder.Services.AddSingleton(time);
         builder.Services.AddShopOnSqlite(settings.DatabasePath);
+        builder.Services.AddSingleton<StoredWholeJob>();
         builder.Services.AddProblemDetails();
         builder.Services.AddOpenApi(options => options.AddDocumentTransformer((document, _, _) =>
         {
@@ -66,6 +70,9 @@ public static class LapwiseServer
         ListProducts.Map(api);
         ReadProduct.Map(api);
         SaveProduct.Map(api);
+        TakeOffOfJob.Map(api);
+        MaterialsOfJob.Map(api);
+        PlanOfJob.Map(api);
         api.MapFallback(() => Problems.NotFound());
 
         app.MapStaticAssets();
@@ -77,6 +84,7 @@ public static class LapwiseServer
     public static async Task Start(WebApplication app, CancellationToken cancel)
     {
         await app.Services.OpenShop(cancel);
+        await FirstStart.PutSamplesIn(app.Services, cancel);
         await app.StartAsync(cancel);
     }
 

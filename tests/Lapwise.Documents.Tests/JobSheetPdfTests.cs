@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using Lapwise.Core;
 using Lapwise.Core.Explain;
+using Lapwise.Core.Work;
 using Lapwise.Drawings;
 using Lapwise.Shared;
 
@@ -73,7 +74,10 @@ public class JobSheetPdfTests
         Assert.True(sheet.Says(whole.Job.Name));
         Assert.True(sheet.Says(voice.Say("This plan works", "Este plan funciona")));
         Assert.True(sheet.Says(voice.Say("In this order", "En este orden")));
-        Assert.True(sheet.Says(voice.Say("Best order for these sections, these times and this open time", "El mejor orden para estas secciones, estos tiempos y este tiempo abierto")));
+        foreach (var proof in whole.Work.Coats.Select(c => c.Proof))
+            Assert.True(sheet.Says(proof is { State: ProofState.Proven, Of: "order" }
+                ? voice.Say("Best order for these sections, these times and this open time", "El mejor orden para estas secciones, estos tiempos y este tiempo abierto")
+                : voice.Say("Not proven to be the best", "No se ha demostrado que sea el mejor")));
         Assert.True(sheet.Says(voice.Area(whole.Measured.Total.CoatedM2)));
         Assert.False(sheet.Says(voice.Say("Hoja de trabajo", "Job sheet")));
         foreach (var hazard in whole.Job.System.SelectMany(c => c.Product.Hazards).Distinct())

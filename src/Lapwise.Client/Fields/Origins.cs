@@ -1,0 +1,15 @@
+using Lapwise.Core.Explain;
+using Lapwise.Core.Quantities;
+
+namespace Lapwise.Client.Fields;
+
+/// <summary>What a time rests on, in words.</summary>
+internal static class Origins
+{
+    public static string Words(Origin origin, Voice voice) => origin switch
+    {
+        Origin.DataSheet => voice.Say("from the data sheet", "de la hoja técnica"),
+        Origin.TestBoard => voice.Say("from your test board", "de su tablero de prueba"),
+        _ => voice.Say("a guess: try a test board", "una estimación: haga un tablero de prueba"),
+    };
+}

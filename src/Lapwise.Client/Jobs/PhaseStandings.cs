@@ -1,0 +1,31 @@
+using Lapwise.Core;
+using Lapwise.Core.Explain;
+
+namespace Lapwise.Client.Jobs;
+
+/// <summary>How a phase stands, as a sign, a class and words.</summary>
+internal sealed record PhaseStanding(string Class, string Sign, string Words);
+
+internal static class PhaseStandings
+{
+    public static PhaseStanding Of(Phase phase, OpenJob open, Voice voice)
+    {
+        var workings = open.Workings;
+        var good = new PhaseStanding("is-good", "✓", voice.Say("works", "funciona"));
+        var wrong = new PhaseStanding("is-wrong", "✗", voice.Say("something is wrong", "algo está mal"));
+        var blank = new PhaseStanding("is-blank", "·", voice.Say("not filled in yet", "aún sin datos"));
+        bool Faulty(params string[] places) => places.Any(p => open.FaultsUnder(p).Any());
+
+        if (phase == Core.Phases.Measure)
+            return open.Document.Tops.Count == 0 ? blank : Faulty("tops") || workings.Measured is null ? wrong : good;
+        if (phase == Core.Phases.Materials)
+            return open.Document.System.Count == 0 ? blank : Faulty("system", "tools", "products") || (workings.Materials?.Coats.Any(c => c.Reasons.Any(r => r.Limit != Limit.Note)) ?? true) ? wrong : good;
+        if (phase == Core.Phases.Conditions)
+            return workings.Conditions is not { Coats.Count: > 0 } conditions ? (Faulty("room") ? wrong : blank) : Faulty("room") || !conditions.Coats.All(c => c.MayCoat) ? wrong : good;
+        if (workings.Job is null || workings.Whole is not { Work.Coats.Count: > 0 } whole) return blank;
+        if (workings.IsPlanning) return new PhaseStanding("is-blank", "…", voice.Say("being worked out", "calculando"));
+        if (workings.Faults.Count > 0) return wrong;
+        if (phase == Core.Phases.Work) return Enumerable.Range(0, whole.Work.Coats.Count).All(c => whole.Holds(c) && whole.Work.Coats[c].Sections.Count > 0) ? good : wrong;
+        return whole.Supply.Coats.All(c => c.Reasons.All(r => r.Limit == Limit.Note)) ? good : wrong;
+    }
+}

@@ -1,0 +1,37 @@
+using Microsoft.JSInterop;
+
+namespace Lapwise.Client.Keeping;
+
+/// <summary>What this device keeps and what its browser knows. Reading and writing are immediate: a keystroke is kept before the next one.</summary>
+internal sealed class Device(IJSInProcessRuntime js)
+{
+    public string? Read(string key) => js.Invoke<string?>("lapwise.read", key);
+
+    /// <summary>False where the browser keeps nothing (private window, storage full).</summary>
+    public bool Write(string key, string value) => js.Invoke<bool>("lapwise.write", key, value);
+
+    public void Remove(string key) => js.InvokeVoid("lapwise.remove", key);
+
+    public string[] Keys(string prefix) => js.Invoke<string>("lapwise.keys", prefix).Split('\n', StringSplitOptions.RemoveEmptyEntries);
+
+    public string BrowserLanguage() => js.Invoke<string>("lapwise.language");
+
+    public void SayLanguage(string language) => js.InvokeVoid("lapwise.sayLanguage", language);
+
+    public bool IsWide() => js.Invoke<bool>("lapwise.isWide");
+
+    /// <summary>Calls <see cref="Watcher.WidthChanged"/> and <see cref="Watcher.BackOnline"/> of the page from now on.</summary>
+    public void Watch(DotNetObjectReference<Watcher> watcher) => js.InvokeVoid("lapwise.watch", watcher);
+
+    public void Focus(string id) => js.InvokeVoid("lapwise.focus", id);
+}
+
+/// <summary>What the browser tells the page unasked.</summary>
+public sealed class Watcher
+{
+    public event Action? WidthChanged;
+    public event Action? BackOnline;
+
+    [JSInvokable] public void OnWidthChanged() => WidthChanged?.Invoke();
+    [JSInvokable] public void OnBackOnline() => BackOnline?.Invoke();
+}

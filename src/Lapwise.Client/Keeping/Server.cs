@@ -1,0 +1,90 @@
+using System.Globalization;
+using System.Net;
+using System.Net.Http.Headers;
+using System.Text;
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
+using Lapwise.Client.Voices;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Wire;
+
+namespace Lapwise.Client.Keeping;
+
+/// <summary>Asks the server; every failure is an answer.</summary>
+internal sealed class Server(HttpClient http, Spoken spoken)
+{
+    private static readonly string Own = typeof(Server).Assembly.GetName().Version!.ToString(3);
+
+    /// <summary>The server runs another version than this page: a reload brings the new page.</summary>
+    public bool IsOtherVersion { get; private set; }
+
+    public event Action? VersionSeen;
+
+    public Task<Reply<IReadOnlyList<JobLine>>> Jobs() => Ask(HttpMethod.Get, "api/jobs", null, null, WireJson.Default.IReadOnlyListJobLine);
+
+    public Task<Reply<IReadOnlyList<ProductDocument>>> Products() => Ask(HttpMethod.Get, "api/products", null, null, JobJson.Default.IReadOnlyListProductDocument);
+
+    public Task<Reply<JobDocument>> Job(string id) => Ask(HttpMethod.Get, JobAt(id), null, null, JobJson.Default.JobDocument);
+
+    /// <summary>Saves a job made from <paramref name="from"/>; null: a new one.</summary>
+    public Task<Reply<JobDocument>> Save(string id, JobDocument job, long? from) =>
+        Ask(HttpMethod.Put, JobAt(id), JsonSerializer.Serialize(job, JobJson.Default.JobDocument), from ?? 0, JobJson.Default.JobDocument);
+
+    public Task<Reply<JobDocument>> Remove(string id, long from) => Ask(HttpMethod.Delete, JobAt(id), null, from, JobJson.Default.JobDocument);
+
+    private static string JobAt(string id) => "api/jobs/" + Uri.EscapeDataString(id);
+
+    /// <param name="version">Version the change is made from; 0: there is none yet; null: nothing is changed.</param>
+    private async Task<Reply<T>> Ask<T>(HttpMethod method, string address, string? body, long? version, JsonTypeInfo<T> json)
+    {
+        using var request = new HttpRequestMessage(method, address);
+        if (body is not null) request.Content = new StringContent(body, Encoding.UTF8, "application/json");
+        if (version == 0) request.Headers.IfNoneMatch.Add(EntityTagHeaderValue.Any);
+        if (version > 0) request.Headers.IfMatch.Add(new EntityTagHeaderValue($"\"{version.Value.ToString(CultureInfo.InvariantCulture)}\""));
+        request.Headers.AcceptLanguage.ParseAdd(spoken.Voice.Language == Language.Spanish ? "es" : "en");
+        request.Headers.Add(WireHeaders.ProgramVersion, Own);
+        try
+        {
+            using var answer = await http.SendAsync(request);
+            Notice(answer);
+            var text = await answer.Content.ReadAsStringAsync();
+            return answer.StatusCode switch
+            {
+                HttpStatusCode.OK or HttpStatusCode.Created => new Reply<T>.Got(JsonSerializer.Deserialize(text, json)!, VersionOf(answer)),
+                HttpStatusCode.PreconditionFailed => new Reply<T>.Clash(),
+                HttpStatusCode.NotFound => new Reply<T>.Missing(),
+                >= HttpStatusCode.InternalServerError => new Reply<T>.Unreachable(),
+                _ => new Reply<T>.Refused(ProblemIn(text, (int)answer.StatusCode)),
+            };
+        }
+        catch (Exception e) when (e is HttpRequestException or TaskCanceledException or JsonException)
+        {
+            // A half answer is no answer: what was to be saved is still on this device.
+            return new Reply<T>.Unreachable();
+        }
+    }
+
+    private void Notice(HttpResponseMessage answer)
+    {
+        var other = answer.Headers.TryGetValues(WireHeaders.ProgramVersion, out var said) && said.First() != Own;
+        if (other == IsOtherVersion) return;
+        IsOtherVersion = other;
+        VersionSeen?.Invoke();
+    }
+
+    private static long VersionOf(HttpResponseMessage answer) =>
+        long.TryParse(answer.Headers.ETag?.Tag.Trim('"'), NumberStyles.None, CultureInfo.InvariantCulture, out var version) ? version : 0;
+
+    private static Problem ProblemIn(string text, int status)
+    {
+        try
+        {
+            return JsonSerializer.Deserialize(text, WireJson.Default.Problem) ?? new Problem(null, null, status, null, null);
+        }
+        catch (JsonException)
+        {
+            return new Problem(null, null, status, null, null);
+        }
+    }
+}
