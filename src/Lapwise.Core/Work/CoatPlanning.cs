@@ -2,6 +2,7 @@ using Lapwise.Core.Conditions;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Materials;
 using Lapwise.Core.Measure;
+using Lapwise.Core.Work.Grouping;
 using Lapwise.Core.Work.Order;
 
 namespace Lapwise.Core.Work;
@@ -71,11 +72,22 @@ internal sealed class CoatPlanning
     private CoatSchedule ForOne(MeasuredJob measured, long targetAgeMs)
     {
         var tops = measured.Tops.Select(t => TopPlanning.ForOne(t, _job.Aims, _job.Crew[0].Pace, _method, targetAgeMs)).ToList();
-        var inSequence = WithBatches(tops, Joined(tops, keepSequences: true));
-        if (!inSequence.KeepsBatches) return Unmixed(tops, Joined(tops, keepSequences: true));
+        var inSequence = InSequence(tops);
+        if (!inSequence.KeepsBatches) return Unmixed(inSequence.Tops, Joined(inSequence.Tops, keepSequences: true));
         if (Works(inSequence)) return inSequence;
         var free = WithBatches(tops, Joined(tops, keepSequences: false));
         return free.IsBetterThan(inSequence) ? free : inSequence;
+    }
+
+    /// <summary>Tops as entered, unless they need fewer batches, or only work, when grouped. Fewer batches leave less in cups.</summary>
+    private CoatSchedule InSequence(IReadOnlyList<TopOrder> tops)
+    {
+        var entered = WithBatches(tops, Joined(tops, keepSequences: true));
+        var grouping = TopGrouping.Of(tops, _batches, _batches.Rule(tops.Count, byHelper: _job.Crew.Count > 1));
+        if (grouping is null || (Works(entered) && entered.Mixes.Count <= grouping.Batches)) return entered;
+        var grouped = WithBatches(grouping.Tops, Joined(grouping.Tops, keepSequences: true));
+        var isBetter = Works(entered) ? Works(grouped) && grouped.Mixes.Count < entered.Mixes.Count : Works(grouped) || grouped.IsBetterThan(entered);
+        return isBetter ? grouped : entered;
     }
 
     private CoatSchedule ForCrew(MeasuredJob measured)
