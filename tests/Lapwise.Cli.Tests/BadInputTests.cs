@@ -120,7 +120,7 @@ public sealed class BadInputTests
 
             var shell = Shell.RunWith(string.Join('\n', changed), "plan", "-", "--json", "--products", Shell.Sample("products"));
             Assert.Equal(shell.Outcome == Outcome.BadInput, shell.Out.Length == 0);
-            Assert.Equal(shell.Outcome == Outcome.BadInput, shell.Faults.Count(f => !f.StartsWith("Planning", StringComparison.Ordinal)) > 0);
+            Assert.Equal(shell.Outcome == Outcome.BadInput, shell.Faults.Any(f => !f.StartsWith("Planning", StringComparison.Ordinal)));
         }, iter: 150, threads: 1);
     }
 

@@ -11,7 +11,7 @@ public sealed class ProgramTests
     [InlineData(2, "takeoff", "no-such.job.yaml")]
     public async Task The_process_ends_with_the_code_of_its_outcome(int code, string command, string sample)
     {
-        var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo("dotnet") { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
         foreach (var word in new[] { typeof(CommandLine).Assembly.Location, command, Shell.Sample(sample) }) start.ArgumentList.Add(word);
         using var process = Process.Start(start)!;
         var output = process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);

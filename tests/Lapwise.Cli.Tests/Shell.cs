@@ -6,7 +6,7 @@ namespace Lapwise.Cli.Tests;
 /// <summary>Runs the program as a shell would, with its streams kept.</summary>
 internal sealed record Shell(Outcome Outcome, string Out, string Error)
 {
-    private static readonly string Root = typeof(Shell).Assembly
+    public static readonly string Root = typeof(Shell).Assembly
         .GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == "RepositoryRoot").Value!;
 
     public JsonNode Json => JsonNode.Parse(Out)!;
