@@ -1,3 +1,4 @@
+using Lapwise.Core.Conditions.Exotherm;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Quantities;
@@ -36,13 +37,27 @@ internal static class Clocks
         return (new OpenTime(seconds, origin), basis, [.. reasons, .. MovingAir(room)]);
     }
 
-    public static (PotLife Time, Basis Basis, IEnumerable<Reason> Reasons) PotLifeOf(Coat coat, Room room)
+    public static (PotLife Time, Basis Basis, IEnumerable<Reason> Reasons) PotLifeOf(Coat coat, Room room, BatchHeat? heat)
     {
         var clock = new Clock("PotLife", v => v.Say("pot life", "vida de la mezcla"), v => v.Say("the pot life", "la vida de la mezcla"), coat.Product.PotLife, GuessedPotLife,
             room.Material.Celsius, v => v.Say("material temperature T", "temperatura del material T"),
             v => v.Say("Start with a small batch and time it.", "Empiece con una mezcla pequeña y tómele el tiempo."));
         var (seconds, origin, basis, reasons) = clock.Read();
-        return (new PotLife(seconds, origin), basis, [.. reasons, .. HowItEnds(coat.Product), .. HumidAir(coat.Product, room)]);
+        IEnumerable<Reason> byProduct = [.. HowItEnds(coat.Product), .. HumidAir(coat.Product, room), .. MassNotCounted(coat.Product)];
+
+        // A life of a stated mass knows more than a clock that was guessed, and may only shorten one that was given.
+        return heat is not null && (origin is Origin.Guess || heat.PourOutByS < seconds)
+            ? (new PotLife(heat.PourOutByS, Origin.DataSheet), heat.Basis, [.. heat.Reasons(origin is Origin.Guess ? 0 : seconds), .. byProduct])
+            : (new PotLife(seconds, origin), basis, [.. reasons, .. heat?.Reasons(seconds) ?? [], .. byProduct]);
+    }
+
+    private static IEnumerable<Reason> MassNotCounted(Product product)
+    {
+        if (product.MassLives.Count > 0 || !(product.EndsBy is EndOfPotLife.Overheats || product.Hazards.Contains(Hazard.HotMix))) yield break;
+        yield return new Reason("MassNotCounted", Limit.Note,
+            v => v.Say("A large batch heats itself and lives shorter; the data sheet as entered states no mass, so that is not counted here.",
+                "Una mezcla grande se calienta sola y vive menos; la ficha técnica anotada no indica masa, así que aquí no se cuenta."),
+            v => v.Say("Enter a pot life with its mass, such as 100 g at 25 °C; until then mix small and pour out at once.", "Anote una vida de mezcla con su masa, como 100 g a 25 °C; hasta entonces, mezcle poco y extiéndalo enseguida."));
     }
 
     private static IEnumerable<Reason> MovingAir(Room room)

@@ -1,3 +1,4 @@
+using Lapwise.Core.Conditions.Exotherm;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Quantities;
@@ -20,6 +21,9 @@ public sealed record CoatConditions(
     Basis PotLifeBasis,
     IReadOnlyList<Reason> Reasons)
 {
+    /// <summary>The largest batch that may be mixed, through its own heat; null: no effect of the mass is claimed.</summary>
+    public BatchHeat? LargestBatch { get; init; }
+
     /// <summary>No limit is broken; notes may remain.</summary>
     public bool MayCoat => Reasons.All(r => r.Limit == Limit.Note);
 }

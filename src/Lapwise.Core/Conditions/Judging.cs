@@ -1,5 +1,7 @@
+using Lapwise.Core.Conditions.Exotherm;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
+using Lapwise.Core.Materials;
 
 namespace Lapwise.Core.Conditions;
 
@@ -18,16 +20,21 @@ public static class Judging
                 new(v => v.Say("relative humidity RH", "humedad relativa RH"), v => v.Percent(room.RelativeHumidity)),
             ],
             Sources.AlduchovEskridge);
-        return new JobConditions(dewPointC, basis, [.. job.System.Select(coat => JudgeCoat(coat, room, dewPointC))]);
+        return new JobConditions(dewPointC, basis, [.. job.System.Select(coat => JudgeCoat(coat, job.Tools, room, dewPointC))]);
     }
 
-    private static CoatConditions JudgeCoat(Coat coat, Room room, double dewPointC)
+    private static CoatConditions JudgeCoat(Coat coat, Tools tools, Room room, double dewPointC)
     {
+        // The plan may fill any batch to the brim, so the pot life is that of the largest.
+        var heat = BatchHeat.Of(coat.Product, Consumption.Of(coat, tools).LargestBatchMl, room.Material.Celsius, room.Air.Celsius);
         var (openTime, openBasis, openReasons) = Clocks.OpenTimeOf(coat, room);
-        var (potLife, potBasis, potReasons) = Clocks.PotLifeOf(coat, room);
+        var (potLife, potBasis, potReasons) = Clocks.PotLifeOf(coat, room, heat);
         return new CoatConditions(
             coat, room.Surface.Celsius - dewPointC, DewMarginBasis(coat.Product.Limits, room, dewPointC), openTime, openBasis, potLife, potBasis,
-            [.. RoomLimits.Of(coat.Product, room, dewPointC).Concat(openReasons).Concat(potReasons).OrderBy(r => r.Limit)]);
+            [.. RoomLimits.Of(coat.Product, room, dewPointC).Concat(openReasons).Concat(potReasons).OrderBy(r => r.Limit)])
+        {
+            LargestBatch = heat,
+        };
     }
 
     private static Basis DewMarginBasis(ProductLimits limits, Room room, double dewPointC) => new(

@@ -40,6 +40,10 @@ public static partial class Sources
         v => v.Say("Arrhenius rate law, drawn through the two points of the data sheet", "Ley de velocidad de Arrhenius, trazada por los dos puntos de la ficha técnica"),
         SourceStanding.Derived);
 
+    public static readonly Source HeatBalance = new("heat-balance",
+        v => v.Say("Heat balance of a stirred mass with an Arrhenius reaction of first order, fitted to the data sheet's lives", "Balance de calor de una masa agitada con reacción de Arrhenius de primer orden, ajustado a los tiempos de la ficha técnica"),
+        SourceStanding.Derived);
+
     public static readonly Source FilmSpread = new("film-spread",
         v => v.Say("Spreading-rate identity: 1 L covers 1 m² at 1000 µm; 1604 ft²·mil per US gallon", "Identidad de rendimiento: 1 L cubre 1 m² a 1000 µm; 1604 ft²·mil por galón de EE. UU."),
         SourceStanding.ReadSecondHand);
@@ -67,7 +71,7 @@ public static partial class Sources
     public static IReadOnlyList<Source> All { get; } =
     [
         Geometry, AsEntered, Trade, CautiousGuess, Handbook44, AlduchovEskridge, Iso8502Part4, MilHdbk1110, Ufgs09971,
-        Arrhenius, FilmSpread, ExactSearch, SagTest, RespiratoryProtection, Bowditch, MilStd1472,
+        Arrhenius, HeatBalance, FilmSpread, ExactSearch, SagTest, RespiratoryProtection, Bowditch, MilStd1472,
     ];
 
     /// <summary>The standing of a source in words.</summary>

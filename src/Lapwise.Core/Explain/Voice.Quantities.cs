@@ -56,6 +56,8 @@ public sealed partial record Voice
 
     public string Density(double gPerMl) => IsUs ? Number(gPerMl * MlPerUsGallon / GramsPerPound, 2) + " lb/gal" : Number(gPerMl, 2) + " g/mL";
 
+    public string HeatPerMass(double jPerG) => Number(jPerG, 0) + " J/g";
+
     /// <summary>How far one volume goes: ft²/gal or m²/L.</summary>
     public string SpreadingRate(double m2PerL) => IsUs ? Number(m2PerL * MlPerUsGallon / 1000 / SquareMetresPerSquareFoot, 0) + " ft²/gal" : Number(m2PerL, 2) + " m²/L";
 

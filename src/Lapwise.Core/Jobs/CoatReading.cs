@@ -36,7 +36,20 @@ internal static class CoatReading
         var thinner = Fields.Or(coat.Thinner, 0, e => fields.Share(path + ".thinner", e, Ranges.Thinner));
         ThinnerIsPermitted(fields, path + ".thinner", thinner, product);
         var seen = Fields.OrNull(coat.TestBoardOpenTime, e => fields.Time(path + ".testBoardOpenTime", e, Ranges.Work));
-        return new Coat(product, coat.Color, new WetFilm(film), thinner, seen is { } s ? new OpenTime(s, Origin.TestBoard) : null) { Path = path };
+        var bad = Fields.OrNull(coat.TestBoardFirstBad, e => fields.Time(path + ".testBoardFirstBad", e, Ranges.Work));
+        BoardIsInOrder(fields, path + ".testBoardFirstBad", seen, bad);
+        return new Coat(product, coat.Color, new WetFilm(film), thinner, seen is { } s ? new OpenTime(s, Origin.TestBoard) : null) { Path = path, TestBoardFirstBadS = bad };
+    }
+
+    /// <summary>A board whose laps show earlier than they hold tells nothing.</summary>
+    private static void BoardIsInOrder(Fields fields, string path, double? good, double? bad)
+    {
+        if (bad is not { } first || first > good) return;
+        fields.Add(path, "BoardOutOfOrder",
+            v => good is { } last
+                ? v.Say($"The first bad lap, {Voice.Span(first)}, is not later than the last good one, {Voice.Span(last)}.", $"El primer solape malo, {Voice.Span(first)}, no es posterior al último bueno, {Voice.Span(last)}.")
+                : v.Say("A first bad lap is given without the last good one.", "Se da el primer solape malo sin el último bueno."),
+            v => v.Say("Enter the latest lap that did not show and the earliest that did; lap a new board if they cross.", "Anote el solape más tardío que no se ve y el más temprano que sí; si se cruzan, haga otra placa."));
     }
 
     private static void FilmIsInRange(Fields fields, string path, double film, Product product)

@@ -99,6 +99,19 @@ public static class Defaults
         v => v.Say("The surface stays 3 °C above the dew point", "La superficie queda 3 °C por encima del punto de rocío"),
         Sources.Iso8502Part4);
 
+    /// <summary>°C: a cup that burns the hand.</summary>
+    public static readonly Assumption HottestMix = new(60,
+        v => v.Say("A batch is done when it reaches 60 °C", "Una mezcla se da por acabada al llegar a 60 °C"),
+        Sources.CautiousGuess);
+
+    /// <summary>Data sheets are read at 23 °C and 50 % humidity (ISO 9514, from memory).</summary>
+    public static readonly Assumption SheetHumidity = Trade(0.5,
+        v => v.Say("The data sheet's times hold at 50 % humidity", "Los tiempos de la ficha técnica valen con 50 % de humedad"));
+
+    /// <summary>°C.</summary>
+    public static readonly Assumption SheetTemperature = Trade(23,
+        v => v.Say("The data sheet's times hold at 23 °C", "Los tiempos de la ficha técnica valen a 23 °C"));
+
     /// <summary>g/mL: as water.</summary>
     public static readonly Assumption ThinnerDensity = Trade(1, v => v.Say("Thinner as dense as water", "Diluyente tan denso como el agua"));
 

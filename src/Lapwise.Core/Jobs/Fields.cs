@@ -32,6 +32,8 @@ internal sealed class Fields(UnitSystem? units)
 
     public double Density(string path, Entry? entry) => Within(path, entry, Reading.Density(entry ?? default), Ranges.Density);
 
+    public double HeatOfMix(string path, Entry? entry) => Within(path, entry, Reading.HeatPerMass(entry ?? default), Ranges.HeatOfMix);
+
     public double Temperature(string path, Entry? entry, Bounds bounds) => Within(path, entry, Reading.Temperature(entry ?? default, units), bounds);
 
     public double TemperatureDifference(string path, Entry? entry, Bounds bounds) => Within(path, entry, Reading.TemperatureDifference(entry ?? default, units), bounds);

@@ -103,6 +103,9 @@ public sealed record BreakLine(char Side, double AtM);
 /// <param name="ThinnerFraction">Volume of thinner over volume of A and B.</param>
 public sealed record Coat(Product Product, string? Color, WetFilm WetFilm, double ThinnerFraction, OpenTime? TestBoard)
 {
+    /// <summary>The first lap of the test board that showed, seconds; null: none did, or it was not noted.</summary>
+    public double? TestBoardFirstBadS { get; init; }
+
     public string Path { get; init; } = "";
 }
 
@@ -141,7 +144,28 @@ public sealed record Product(
     EndOfPotLife EndsBy,
     double? LargestBatchMl,
     IReadOnlyList<Kit> Kits,
-    IReadOnlyList<Hazard> Hazards);
+    IReadOnlyList<Hazard> Hazards)
+{
+    /// <summary>Lives of a stated mass; empty: no effect of the mass is claimed.</summary>
+    public IReadOnlyList<MassLife> MassLives { get; init; } = [];
+
+    /// <summary>Heat of the whole reaction; null: fitted, or the stated default.</summary>
+    public double? HeatJPerG { get; init; }
+
+    /// <summary>A batch that overheats is done at this temperature.</summary>
+    public double HottestMixC { get; init; } = Defaults.HottestMix.Value;
+
+    /// <summary>Wait between mixing and first use.</summary>
+    public double InductionS { get; init; }
+
+    /// <summary>How the film closes; null: no effect of humidity, air or thickness is claimed.</summary>
+    public Drying? Drying { get; init; }
+
+    public TimeAt? DryToTouch { get; init; }
+
+    /// <summary>Density of A and B mixed, without thinner; no change of volume on mixing.</summary>
+    public double MixedDensityGPerMl => (Mix.ShareA * DensityAGPerMl) + ((1 - Mix.ShareA) * DensityBGPerMl);
+}
 
 /// <summary>Parts of A to parts of B by volume; a ratio by mass is turned through the densities when read.</summary>
 public sealed record MixRatio(MixBasis EnteredBy, double PartsAByVolume, double PartsBByVolume)
@@ -153,7 +177,18 @@ public sealed record MixRatio(MixBasis EnteredBy, double PartsAByVolume, double 
 public sealed record Thinner(string Name, double LimitFraction, double DensityGPerMl);
 public sealed record TimeAt(double Seconds, double Celsius);
 public sealed record Recoat(double EarliestS, double LatestS, double AtCelsius);
-public sealed record UsableFrom(double LightUseS, double? WaterS, double FullUseS);
+public sealed record UsableFrom(double LightUseS, double? WaterS, double FullUseS)
+{
+    /// <summary>The temperature all three hold at.</summary>
+    public double AtCelsius { get; init; } = Defaults.SheetTemperature.Value;
+}
+
+/// <summary>A pot life of a stated mass, material and room at one temperature.</summary>
+public sealed record MassLife(double MassG, double Seconds, double Celsius);
+
+/// <param name="EvaporationShare">Share of the open time's progress that is evaporation, 0 to 1; the rest is reaction.</param>
+/// <param name="SheetHumidity">Humidity that the data sheet's times hold at.</param>
+public sealed record Drying(Carrier Carrier, double EvaporationShare, double SheetHumidity);
 public sealed record ProductLimits(double AirLeastC, double AirMostC, double HumidityMost, double DewMarginC);
 /// <param name="SizeMl">A and B together.</param>
 public sealed record Kit(double SizeMl, decimal Price);

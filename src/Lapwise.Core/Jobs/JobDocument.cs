@@ -267,6 +267,8 @@ public sealed record CoatDocument
     public Entry? Thinner { get; set; }
     /// <summary>Open time seen on a test board in this room: the last good lap. Replaces the data sheet's.</summary>
     public Entry? TestBoardOpenTime { get; set; }
+    /// <summary>The first lap of that test board that showed; with the last good one it is the interval the open time lies in.</summary>
+    public Entry? TestBoardFirstBad { get; set; }
 }
 
 /// <summary>What the tools keep back. Left out: stated defaults, marked as common practice.</summary>

@@ -176,6 +176,7 @@ internal sealed class JsonShape
         [typeof(MixBasis)] = WordsOf<MixBasis>(),
         [typeof(ApplicationMethod)] = WordsOf<ApplicationMethod>(),
         [typeof(EndOfPotLife)] = WordsOf<EndOfPotLife>(),
+        [typeof(Carrier)] = WordsOf<Carrier>(),
         [typeof(Hazard)] = WordsOf<Hazard>(),
     };
 

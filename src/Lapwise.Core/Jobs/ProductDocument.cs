@@ -31,8 +31,20 @@ public sealed record ProductDocument
     public Entry? SagLimit { get; set; }
     /// <summary>One or two points; two fix the temperature law, one takes the stated default.</summary>
     public IReadOnlyList<TimeAtDocument> PotLife { get; set; } = [];
+    /// <summary>Pot lives that say the mass they hold for, as 100 g at 25 °C; left out: no effect of the mass is claimed.</summary>
+    public IReadOnlyList<MassLifeDocument>? PotLifeOfMass { get; set; }
+    /// <summary>Heat of the whole reaction for each gram of mix, as <c>350 J/g</c>; left out: fitted where lives of two masses are given, else a stated default.</summary>
+    public Entry? HeatOfMix { get; set; }
+    /// <summary>Temperature at which a batch that overheats is done; left out: a cautious figure.</summary>
+    public Entry? HottestMix { get; set; }
+    /// <summary>Wait between mixing and first use; left out: none.</summary>
+    public Entry? Induction { get; set; }
     /// <summary>How long the film takes a lap: one or two points, as for pot life.</summary>
     public IReadOnlyList<TimeAtDocument> OpenTime { get; set; } = [];
+    /// <summary>How the film closes; left out: no effect of humidity, air or thickness on the open time is claimed.</summary>
+    public DryingDocument? Drying { get; set; }
+    /// <summary>When a light touch leaves no mark (dry-to-touch of ASTM D1640).</summary>
+    public TimeAtDocument? DryToTouch { get; set; }
     /// <summary>Window for the next coat without sanding.</summary>
     public RecoatDocument? Recoat { get; set; }
     /// <summary>When the finished surface may be used.</summary>
@@ -94,6 +106,38 @@ public sealed record TimeAtDocument
     public Entry At { get; set; } = "";
 }
 
+/// <summary>A pot life of a stated mass.</summary>
+public sealed record MassLifeDocument
+{
+    /// <summary>Mass of A and B mixed, as <c>100 g</c>.</summary>
+    public Entry Mass { get; set; } = "";
+    /// <summary>The time, as <c>45 min</c>.</summary>
+    public Entry Time { get; set; } = "";
+    /// <summary>Temperature of the material and the room at the start.</summary>
+    public Entry At { get; set; } = "";
+}
+
+/// <summary>How a film closes: by what leaves it, and by what reacts in it.</summary>
+public sealed record DryingDocument
+{
+    /// <summary>What leaves the film.</summary>
+    public Carrier Carrier { get; set; } = Carrier.Water;
+    /// <summary>Share of the open time's progress that is evaporation; the rest is reaction.</summary>
+    public Entry Evaporation { get; set; } = "";
+    /// <summary>Humidity that the data sheet's times hold at; left out: 50 %.</summary>
+    public Entry? Humidity { get; set; }
+}
+
+/// <summary>What leaves a film as it dries.</summary>
+[JsonConverter(typeof(CamelCaseEnumConverter<Carrier>))]
+public enum Carrier
+{
+    /// <summary>Slower the more humid the air.</summary>
+    Water,
+    /// <summary>Humidity does not hold it back.</summary>
+    Solvent,
+}
+
 public sealed record RecoatDocument
 {
     /// <summary>Shortest wait before the next coat.</summary>
@@ -112,6 +156,8 @@ public sealed record UsableFromDocument
     public Entry? Water { get; set; }
     /// <summary>Full use.</summary>
     public Entry FullUse { get; set; } = "";
+    /// <summary>The temperature all three hold at; left out: 23 °C.</summary>
+    public Entry? At { get; set; }
 }
 
 public sealed record LimitsDocument

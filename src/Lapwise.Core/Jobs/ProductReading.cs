@@ -37,7 +37,15 @@ public static class ProductReading
         fields.InOrder(at + "wetFilm", leastFilm, mostFilm, (v, x) => v.Film(x));
         var sag = Fields.OrNull(document.SagLimit, e => fields.Film(at + "sagLimit", e));
         var potLife = ReadTimes(fields, at + "potLife", document.PotLife);
+        var massLives = ReadMassLives(fields, at + "potLifeOfMass", document.PotLifeOfMass);
+        var heat = Fields.OrNull(document.HeatOfMix, e => fields.HeatOfMix(at + "heatOfMix", e));
+        var hottest = Fields.OrNull(document.HottestMix, e => fields.Temperature(at + "hottestMix", e, Ranges.HottestMix));
+        var induction = Fields.OrNull(document.Induction, e => fields.Time(at + "induction", e, Ranges.Pause));
         var openTime = ReadTimes(fields, at + "openTime", document.OpenTime);
+        var drying = document.Drying is { } d ? ReadDrying(fields, at + "drying", d) : null;
+        var dryToTouch = document.DryToTouch is { } touch
+            ? new TimeAt(fields.Time(at + "dryToTouch.time", touch.Time, Ranges.Wait), fields.Temperature(at + "dryToTouch.at", touch.At, Ranges.SheetTemperature))
+            : null;
         var recoat = document.Recoat is { } r ? ReadRecoat(fields, at + "recoat", r) : null;
         var usable = document.UsableFrom is { } u ? ReadUsable(fields, at + "usableFrom", u) : null;
         var limits = ReadLimits(fields, at + "limits", document.Limits ?? new LimitsDocument());
@@ -50,7 +58,15 @@ public static class ProductReading
                 document.Id.Trim(), name, mix, densityA, densityB, solids, thinner,
                 new WetFilm(leastFilm), new WetFilm(mostFilm), sag is { } s ? new WetFilm(s) : null,
                 potLife, openTime, recoat, usable, limits, document.StirFirst, document.Method, document.EndsBy,
-                largestBatch, kits, document.Hazards ?? []),
+                largestBatch, kits, document.Hazards ?? [])
+            {
+                MassLives = massLives,
+                HeatJPerG = heat,
+                HottestMixC = hottest ?? Defaults.HottestMix.Value,
+                InductionS = induction ?? 0,
+                Drying = drying,
+                DryToTouch = dryToTouch,
+            },
             fields.Faults);
     }
 
@@ -100,6 +116,39 @@ public static class ProductReading
         return read;
     }
 
+    private static List<MassLife> ReadMassLives(Fields fields, string path, IReadOnlyList<MassLifeDocument>? lives)
+    {
+        var read = new List<MassLife>();
+        foreach (var (life, place) in fields.Items(path, lives, Ranges.MostMassLives))
+        {
+            var mass = fields.Mass(place + ".mass", life.Mass, Ranges.MixMass);
+            var seconds = fields.Time(place + ".time", life.Time, Ranges.Work);
+            read.Add(new MassLife(mass, seconds, fields.Temperature(place + ".at", life.At, Ranges.MixTemperature)));
+        }
+
+        MoreIsShorter(fields, path, read);
+        return read;
+    }
+
+    /// <summary>At one temperature a larger mass keeps its heat and cannot live longer.</summary>
+    private static void MoreIsShorter(Fields fields, string path, List<MassLife> lives)
+    {
+        foreach (var less in lives)
+        {
+            if (lives.Find(l => l.MassG > less.MassG && l.Seconds > less.Seconds && Math.Abs(l.Celsius - less.Celsius) < 0.5) is not { } more) continue;
+            fields.Add(path, "MoreLastsLonger",
+                v => v.Say($"{v.Mass(more.MassG)} is said to live longer ({Voice.Span(more.Seconds)}) than {v.Mass(less.MassG)} ({Voice.Span(less.Seconds)}) at the same temperature.",
+                    $"Según esto, {v.Mass(more.MassG)} viven más ({Voice.Span(more.Seconds)}) que {v.Mass(less.MassG)} ({Voice.Span(less.Seconds)}) a la misma temperatura."),
+                v => v.Say("A larger mass keeps its heat and lives shorter: check which time belongs to which mass.", "Una masa mayor guarda su calor y vive menos: revise qué tiempo corresponde a cada masa."));
+            return;
+        }
+    }
+
+    private static Drying ReadDrying(Fields fields, string path, DryingDocument drying) => new(
+        drying.Carrier,
+        fields.Share(path + ".evaporation", drying.Evaporation, Ranges.Whole),
+        Fields.Or(drying.Humidity, Defaults.SheetHumidity, e => fields.Humidity(path + ".humidity", e)));
+
     private static void HotterIsShorter(Fields fields, string path, TimeAt one, TimeAt other)
     {
         var (cool, hot) = one.Celsius <= other.Celsius ? (one, other) : (other, one);
@@ -131,7 +180,10 @@ public static class ProductReading
         var water = Fields.OrNull(usable.Water, e => fields.Time(path + ".water", e, Ranges.Wait));
         var full = fields.Time(path + ".fullUse", usable.FullUse, Ranges.Wait);
         fields.InOrder(path, light, full, (_, x) => Voice.Span(x));
-        return new UsableFrom(light, water, full);
+        return new UsableFrom(light, water, full)
+        {
+            AtCelsius = Fields.Or(usable.At, Defaults.SheetTemperature, e => fields.Temperature(path + ".at", e, Ranges.SheetTemperature)),
+        };
     }
 
     private static ProductLimits ReadLimits(Fields fields, string path, LimitsDocument limits)

@@ -46,6 +46,13 @@ internal static class Ranges
     public static readonly Bounds ScaleStep = new(0.01, 100, (v, x) => v.Mass(x)) { AboveZero = true };
     public static readonly Bounds Density = new(0.3, 5, (v, x) => v.Density(x)) { AboveZero = true };
 
+    public const int MostMassLives = 8;
+    public static readonly Bounds MixMass = new(1, 200_000, (v, x) => v.Mass(x)) { AboveZero = true };
+    public static readonly Bounds MixTemperature = new(-5, 60, (v, x) => v.Temperature(x));
+    public static readonly Bounds HottestMix = new(30, 150, (v, x) => v.Temperature(x));
+    public static readonly Bounds HeatOfMix = new(1, 1000, (v, x) => v.HeatPerMass(x)) { AboveZero = true };
+    public static readonly Bounds Whole = Share(0, 1);
+
     public static readonly Bounds VolumeSolids = Share(0.01, 1) with { AboveZero = true };
     public static readonly Bounds Thinner = Share(0, 1);
     public static readonly Bounds Loss = Share(0, 0.9);

@@ -27,6 +27,9 @@ public static class Reading
     /// <summary>Grams per millilitre. The unit must be said.</summary>
     public static Read<double> Density(Entry entry) => Whole(Kinds.Density, entry, null);
 
+    /// <summary>Joules per gram. The unit must be said.</summary>
+    public static Read<double> HeatPerMass(Entry entry) => Whole(Kinds.HeatPerMass, entry, null);
+
     /// <summary>Degrees Celsius. A bare number is in °F or °C.</summary>
     public static Read<double> Temperature(Entry entry, UnitSystem? units) => Whole(Kinds.Temperature, entry, units);
 

@@ -119,6 +119,12 @@ internal static class Kinds
         Mass.Units)
     { Under = Volume };
 
+    public static readonly Kind HeatPerMass = new(
+        v => v.Say("a heat per mass", "un calor por masa"),
+        v => v.Say("350 J/g or 350 kJ/kg", "350 J/g o 350 kJ/kg"),
+        [new Unit(1, "J", "joule", "joules", "julio", "julios"), new Unit(1000, "kJ")])
+    { Under = Mass };
+
     public static readonly Kind Temperature = new(
         v => v.Say("a temperature", "una temperatura"),
         v => v.Say("72 °F or 22 °C", "72 °F o 22 °C"),

@@ -157,6 +157,27 @@ public sealed class JudgingTests
         Assert.Contains(Judge(Room(), With(p => p with { EndsBy = EndOfPotLife.Hidden })).Reasons, r => r.Code == "OnlyTheClockTells" && r.Limit == Limit.Note);
 
     [Fact]
+    public void A_life_of_a_stated_mass_shortens_the_pot_life_of_a_large_batch_and_shows_its_fit()
+    {
+        var epoxy = With(p => p with { MassLives = [new MassLife(100, 45 * 60, 23)] });
+        var coat = Judge(Room(), epoxy);
+
+        Assert.True(coat.PotLife.Seconds < 40 * 60);
+        Assert.Equal(coat.LargestBatch!.PourOutByS, coat.PotLife.Seconds);
+        Assert.Contains(coat.Reasons, r => r.Code == "BatchHeatsItself");
+        Assert.Contains(coat.PotLifeBasis.Inputs, i => i.Value(English).Contains("fit misses by 0", StringComparison.Ordinal));
+        Assert.Same(Sources.HeatBalance, coat.PotLifeBasis.Source);
+    }
+
+    [Fact]
+    public void A_hidden_end_is_never_reckoned_from_heat() =>
+        Assert.Null(Judge(Room(), With(p => p with { EndsBy = EndOfPotLife.Hidden, MassLives = [new MassLife(100, 2700, 23)] })).LargestBatch);
+
+    [Fact]
+    public void Without_a_stated_mass_a_mix_that_overheats_says_that_the_mass_is_not_counted() =>
+        Assert.Contains(Judge(Room(), With(p => p with { EndsBy = EndOfPotLife.Overheats })).Reasons, r => r.Code == "MassNotCounted");
+
+    [Fact]
     public void Moving_air_is_noted_beside_the_sheets_time_and_not_beside_a_test_board()
     {
         var moving = Room() with { AirMovement = AirMovement.Moving };

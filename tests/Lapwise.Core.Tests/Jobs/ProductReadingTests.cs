@@ -33,6 +33,10 @@ public sealed class ProductReadingTests
         new("a kit of nothing", "kits[0].size", "NotPositive", p => p with { Kits = [new() { Size = "0 mL", Price = 1 }] }),
         new("a kit that pays", "kits[0].price", "PriceNegative", p => p with { Kits = [new() { Size = "24 fl oz", Price = -1 }] }),
         new("a batch of an ounce by mass", "largestBatch", "UnitOfAnotherKind", p => p with { LargestBatch = "48 oz" }),
+        new("a larger mass that lives longer", "potLifeOfMass", "MoreLastsLonger", p => p with { PotLifeOfMass = [Life("100 g", "30 min"), Life("500 g", "40 min")] }),
+        new("a mass without its unit", "potLifeOfMass[0].mass", "UnitMissing", p => p with { PotLifeOfMass = [Life("100", "30 min")] }),
+        new("more heat than any mix has", "heatOfMix", "TooLarge", p => p with { HeatOfMix = "5000 J/g" }),
+        new("more evaporation than all", "drying.evaporation", "TooLarge", p => p with { Drying = new() { Evaporation = "120 %" } }),
     ]);
 
     [Theory]
@@ -71,6 +75,8 @@ public sealed class ProductReadingTests
     [Fact]
     public void The_place_of_a_product_goes_before_the_paths_of_its_faults() =>
         Assert.Equal("products[3].name", Assert.Single(ProductReading.Read(Written.Clear with { Name = "" }, "products[3]").Faults).Path);
+
+    private static MassLifeDocument Life(string mass, string time) => new() { Mass = mass, Time = time, At = "25 °C" };
 
     private static TimeAtDocument At(string time, int fahrenheit) => new() { Time = time, At = $"{fahrenheit} °F" };
 }

@@ -1,0 +1,45 @@
+using CsCheck;
+using Lapwise.Core.Conditions.Exotherm;
+using Lapwise.Core.Jobs;
+
+namespace Lapwise.Core.Tests.Conditions.Exotherm;
+
+public sealed class LifeFitTests
+{
+    private const double Density = 1.1;
+
+    private static double Life(Reactivity mix, double massG, double celsius) =>
+        new SelfHeating(mix, massG, new Vessel.Bucket().AreaM2(massG / Density)).LifeS(celsius, celsius);
+
+    private static readonly Gen<Reactivity> AnyMix = Gen.Select(Gen.Double[5e-5, 1e-3], Gen.Double[5000, 8500], Gen.Double[150, 550]).Select((k, e, h) => new Reactivity(k, e, h));
+
+    /// <summary>Lives made with a known mix give that mix back.</summary>
+    [Fact]
+    public void Two_masses_and_two_temperatures_give_the_mix_back() => AnyMix.Sample(mix =>
+    {
+        MassLife[] lives = [.. from m in new[] { 100.0, 1000 } from t in new[] { 20.0, 30 } select new MassLife(m, Life(mix, m, t), t)];
+        var fit = LifeFit.Through(lives, Density, null);
+        Assert.True(fit is { EnergyFitted: true, HeatFitted: true } && fit.WorstMiss < 1e-3, $"{fit.WorstMiss}");
+        Assert.Equal(1, Life(fit.Mix, 400, 25) / Life(mix, 400, 25), 0.01);
+    }, iter: 30);
+
+    [Fact]
+    public void One_life_is_met_exactly() => Gen.Select(Gen.Double[50, 500], Gen.Double[300, 10_000], Gen.Double[15, 35]).Sample((mass, seconds, celsius) =>
+    {
+        var fit = LifeFit.Through([new MassLife(mass, seconds, celsius)], Density, null);
+        Assert.True(fit.WorstMiss < 1e-6);
+        Assert.Equal((false, false), (fit.EnergyFitted, fit.HeatFitted));
+    }, iter: 50);
+
+    [Fact]
+    public void Lives_that_contradict_each_other_leave_a_miss_that_is_shown()
+    {
+        var fit = LifeFit.Through([new MassLife(100, 1800, 25), new MassLife(100, 3600, 25)], Density, null);
+        Assert.Equal(Math.Sqrt(2) - 1, fit.Misses[0], 1e-3);
+        Assert.Equal((1 / Math.Sqrt(2)) - 1, fit.Misses[1], 1e-3);
+    }
+
+    [Fact]
+    public void An_entered_heat_is_kept() =>
+        Assert.Equal(250, LifeFit.Through([new MassLife(100, 1800, 25), new MassLife(800, 900, 25)], Density, 250).Mix.HeatJPerG);
+}
