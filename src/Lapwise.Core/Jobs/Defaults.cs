@@ -85,6 +85,34 @@ public static class Defaults
             Sources.MilStd1472);
     }
 
+    /// <summary>How much a day's work differs from what was planned, as the spread of the logarithm.</summary>
+    public static class Spread
+    {
+        /// <summary>Share, about the coefficient of variation.</summary>
+        public static readonly Assumption Day = Trade(0.10,
+            v => v.Say("A person's pace differs by about 10 % from day to day", "El ritmo de una persona varía cerca de un 10 % de un día a otro"));
+
+        /// <summary>Share.</summary>
+        public static readonly Assumption Section = Trade(0.15,
+            v => v.Say("and by about 15 % from one section to the next", "y cerca de un 15 % de una sección a otra"));
+
+        /// <summary>Share.</summary>
+        public static readonly Assumption Mixing = Trade(0.20,
+            v => v.Say("Mixing a batch differs by about 20 %", "Preparar una mezcla varía cerca de un 20 %"));
+
+        /// <summary>Share.</summary>
+        public static readonly Assumption SheetOpenTime = Trade(0.15,
+            v => v.Say("Open time off a data sheet differs by about 15 % in a real room", "El tiempo abierto de una ficha técnica varía cerca de un 15 % en una sala real"));
+
+        /// <summary>Share.</summary>
+        public static readonly Assumption GuessedOpenTime = Trade(0.30,
+            v => v.Say("Open time that is a guess differs by about 30 %", "El tiempo abierto supuesto varía cerca de un 30 %"));
+
+        /// <summary>Share.</summary>
+        public static readonly Assumption Loss = Trade(0.25,
+            v => v.Say("What tools, cups and edges keep differs by about 25 %", "Lo que retienen útiles, vasos y cantos varía cerca de un 25 %"));
+    }
+
     /// <summary>Metres: a built-up laminate or a 1 1/2 in slab.</summary>
     public static readonly Assumption Thickness = Trade(1.5 * MetresPerInch,
         v => v.Say("Tops are 1 1/2 in thick", "Las encimeras tienen 38 mm de grueso"));

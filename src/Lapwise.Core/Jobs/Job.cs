@@ -34,7 +34,11 @@ public sealed record Person(string Name, Pace Pace);
 /// <param name="ReloadS">Fixed part of each section.</param>
 /// <param name="WalkS">Walking to another standing place.</param>
 /// <param name="MixS">Mixing one batch by hand.</param>
-public sealed record Pace(double WetOutM2PerS, double DryPassM2PerS, double EdgeMPerS, double ReloadS, double WalkS, double MixS);
+public sealed record Pace(double WetOutM2PerS, double DryPassM2PerS, double EdgeMPerS, double ReloadS, double WalkS, double MixS)
+{
+    /// <summary>How much it differs from day to day: spread of its logarithm, about the coefficient of variation.</summary>
+    public double DaySpread { get; init; } = Defaults.Spread.Day.Value;
+}
 
 public sealed record Top(
     string Name,

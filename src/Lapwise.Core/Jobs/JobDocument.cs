@@ -80,6 +80,8 @@ public sealed record PaceDocument
     public Entry? Walk { get; set; }
     /// <summary>Hand mixing of one batch.</summary>
     public Entry? Mix { get; set; }
+    /// <summary>How much this pace differs from day to day, as <c>10 %</c>.</summary>
+    public Entry? DaySpread { get; set; }
 }
 
 public sealed record TopDocument

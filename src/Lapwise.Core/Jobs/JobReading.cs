@@ -69,7 +69,10 @@ public static class JobReading
         Fields.Or(pace.Edge, Defaults.Pace.Edge, e => fields.LengthRate(path + ".edge", e, Ranges.LengthPace)),
         Fields.Or(pace.Reload, Defaults.Pace.Reload, e => fields.Time(path + ".reload", e, Ranges.Pause)),
         Fields.Or(pace.Walk, Defaults.Pace.Walk, e => fields.Time(path + ".walk", e, Ranges.Pause)),
-        Fields.Or(pace.Mix, Defaults.Pace.Mix, e => fields.Time(path + ".mix", e, Ranges.Pause)));
+        Fields.Or(pace.Mix, Defaults.Pace.Mix, e => fields.Time(path + ".mix", e, Ranges.Pause)))
+    {
+        DaySpread = Fields.Or(pace.DaySpread, Defaults.Spread.Day, e => fields.Share(path + ".daySpread", e, Ranges.DaySpread)),
+    };
 
     private static Tools ReadTools(Fields fields, UnitSystem units, ToolsDocument tools) => new(
         Fields.Or(tools.RollerCharge, Defaults.Tools.RollerCharge, e => fields.Volume("tools.rollerCharge", e, Ranges.Held)),

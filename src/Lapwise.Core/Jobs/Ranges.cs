@@ -35,6 +35,7 @@ internal static class Ranges
     public static readonly Bounds AreaPace = new(0.001 / 60, 10.0 / 60, (v, x) => v.AreaRate(x)) { AboveZero = true };
     public static readonly Bounds LengthPace = new(0.01 / 60, 60.0 / 60, (v, x) => v.LengthRate(x)) { AboveZero = true };
     public static readonly Bounds Pause = Time(0, 3600) with { AboveZero = false };
+    public static readonly Bounds DaySpread = Share(0, 1);
     public static readonly Bounds Work = Time(1, 86400);
     public static readonly Bounds Wait = Time(1, 90 * 86400.0);
 

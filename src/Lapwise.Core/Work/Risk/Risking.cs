@@ -1,0 +1,121 @@
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Quantities;
+
+namespace Lapwise.Core.Work.Risk;
+
+/// <summary>What is the chance of a line, of a batch gone off, of running short, when paces and times vary as they do?</summary>
+public static class Risking
+{
+    public const int UsualTrials = 2000;
+    public const ulong UsualSeed = 1;
+
+    // Places of the draws of one trial; its steps come after those of the people.
+    private const int OpenTimePlace = 0;
+    private const int LossPlace = 1;
+    private const int FirstPersonPlace = 2;
+    private const int FirstStepPlace = 64;
+    private const int PlacesOfATrial = 1 << 14;
+
+    /// <summary>Works the plan as issued so many times with times drawn by chance; the same seed gives the same answer.</summary>
+    /// <param name="trials">At least 1.</param>
+    public static CoatRisk Of(CoatWork work, Job job, int trials, ulong seed) => Of(work, job, trials, seed, Spreads.Usual);
+
+    /// <inheritdoc cref="Of(CoatWork, Job, int, ulong)"/>
+    public static CoatRisk Of(CoatWork work, Job job, int trials, ulong seed, Spreads spreads)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(trials, 1);
+        var trial = new Trial(work, job.Crew, new Draws(seed), spreads);
+        var (lines, outlived) = (0, 0);
+        var lapLines = new int[work.Laps.Count];
+        var margins = new long[trials];
+        var needs = new double[trials];
+        for (var i = 0; i < trials; i++)
+        {
+            trial.Run((ulong)i * PlacesOfATrial);
+            margins[i] = trial.MarginMs(lapLines);
+            if (margins[i] < 0) lines++;
+            if (trial.SomeBatchOutlivesPot) outlived++;
+            needs[i] = trial.NeedMl;
+        }
+
+        Array.Sort(needs);
+        return new CoatRisk(
+            trials, seed, spreads,
+            new Chance(lines, trials),
+            [.. work.Laps.Select((lap, i) => new LapRisk(lap, new Chance(lapLines[i], trials)))],
+            new Chance(outlived, trials),
+            MarginHistogram.Of(margins),
+            needs);
+    }
+
+    private sealed class Trial
+    {
+        private readonly CoatWork _work;
+        private readonly Draws _draws;
+        private readonly Spreads _spreads;
+        private readonly Retiming _plan;
+        private readonly (int A, int B)[] _laps;
+        private readonly double[] _daySpread;
+        private readonly double[] _day;
+        private readonly double _openTimeSpread;
+        private readonly double _netMl;
+        private readonly double _lossMl;
+        private long _openTimeMs;
+
+        public Trial(CoatWork work, IReadOnlyList<Person> crew, Draws draws, Spreads spreads)
+        {
+            (_work, _draws, _spreads) = (work, draws, spreads);
+            _plan = new Retiming(work);
+            _daySpread = [.. crew.Select(p => p.Pace.DaySpread)];
+            _day = new double[crew.Count];
+            var place = work.Sections.Select((s, i) => (s.Id, i)).ToDictionary(s => s.Id, s => s.i, StringComparer.Ordinal);
+            _laps = [.. work.Laps.Select(l => l.Kind == LapKind.Break ? (-1, -1) : (place[l.A], place[l.B]))];
+            _openTimeSpread = work.OpenTime.Origin switch
+            {
+                Origin.TestBoard => 0,
+                Origin.DataSheet => spreads.SheetOpenTime,
+                _ => spreads.GuessedOpenTime,
+            };
+            _netMl = work.Batches.Sum(b => b.NetMl);
+            _lossMl = work.Batches.Sum(b => b.VolumeMl) - _netMl;
+        }
+
+        public double NeedMl { get; private set; }
+
+        public bool SomeBatchOutlivesPot
+        {
+            get
+            {
+                for (var b = 0; b < _work.Batches.Count; b++)
+                    if (_plan.LifeOf(b) > _work.PotLifeMs) return true;
+                return false;
+            }
+        }
+
+        public void Run(ulong from)
+        {
+            for (var p = 0; p < _day.Length; p++) _day[p] = _daySpread[p] * _draws.Normal(from + FirstPersonPlace + (ulong)p);
+            _plan.Run((step, person, isMixing) =>
+                Math.Exp((isMixing ? 0 : _day[person]) + ((isMixing ? _spreads.Mixing : _spreads.Section) * _draws.Normal(from + FirstStepPlace + (ulong)step))));
+            _openTimeMs = (long)Math.Round(_work.OpenTimeMs * Math.Exp(_openTimeSpread * _draws.Normal(from + OpenTimePlace)));
+            NeedMl = _netMl + (_lossMl * Math.Exp(_spreads.Loss * _draws.Normal(from + LossPlace)));
+        }
+
+        /// <summary>The worst margin of the trial; counts each lap that shows.</summary>
+        public long MarginMs(int[] lapLines)
+        {
+            long worst = 0;
+            for (var i = 0; i < _work.Sections.Count; i++) worst = Math.Max(worst, _plan.EndOf(i) - _plan.StartOf(i));
+            for (var i = 0; i < _laps.Length; i++)
+            {
+                var (a, b) = _laps[i];
+                if (a < 0) continue;
+                var age = Math.Max(_plan.EndOf(a), _plan.EndOf(b)) - Math.Min(_plan.StartOf(a), _plan.StartOf(b));
+                worst = Math.Max(worst, age);
+                if (age > _openTimeMs) lapLines[i]++;
+            }
+
+            return _openTimeMs - worst;
+        }
+    }
+}
