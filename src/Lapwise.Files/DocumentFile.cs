@@ -19,6 +19,8 @@ public static class DocumentFile
     /// <summary>A product from text in either form.</summary>
     public static FileRead<ProductDocument> ReadProduct(string text) => Read(DocumentText.JsonOf(text), JobFile.ReadProduct);
 
+    private static readonly string[] ProductEndings = ["yaml", "yml", "json"];
+
     /// <summary>
     /// Every product of a folder: files named <c>*.product.yaml</c>, <c>.yml</c> or <c>.json</c>, by name.
     /// The path of a fault begins with its file. A folder that is not there holds no products.
@@ -27,7 +29,7 @@ public static class DocumentFile
     {
         if (!Directory.Exists(folder)) return ([], []);
         var (products, faults) = (new List<ProductDocument>(), new List<Fault>());
-        var files = new[] { "yaml", "yml", "json" }.SelectMany(ending => Directory.EnumerateFiles(folder, "*.product." + ending)).Order(StringComparer.Ordinal);
+        var files = ProductEndings.SelectMany(ending => Directory.EnumerateFiles(folder, "*.product." + ending)).Order(StringComparer.Ordinal);
         foreach (var file in files)
         {
             var read = Read(DocumentText.JsonOf(file, TextReader.Null), JobFile.ReadProduct);

@@ -35,7 +35,7 @@ internal sealed partial class PdfRead
         try
         {
             File.WriteAllBytes(file, pdf);
-            var start = new ProcessStartInfo(program) { RedirectStandardOutput = true, RedirectStandardError = true };
+            var start = new ProcessStartInfo(program) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false };
             foreach (var option in options) start.ArgumentList.Add(option);
             start.ArgumentList.Add(file);
             if (program == "pdftotext") start.ArgumentList.Add("-");

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using Lapwise.Core.Explain;
@@ -163,7 +164,7 @@ internal sealed class JsonShape
     }
 
     /// <summary>The words of each closed family, as the file writes them.</summary>
-    private static readonly Dictionary<Type, IReadOnlyList<string>> Words = new()
+    private static readonly FrozenDictionary<Type, IReadOnlyList<string>> Words = new Dictionary<Type, IReadOnlyList<string>>
     {
         [typeof(UnitSystem)] = WordsOf<UnitSystem>(),
         [typeof(Language)] = WordsOf<Language>(),
@@ -178,7 +179,7 @@ internal sealed class JsonShape
         [typeof(EndOfPotLife)] = WordsOf<EndOfPotLife>(),
         [typeof(Carrier)] = WordsOf<Carrier>(),
         [typeof(Hazard)] = WordsOf<Hazard>(),
-    };
+    }.ToFrozenDictionary();
 
     private static string[] WordsOf<T>() where T : struct, Enum =>
         [.. Enum.GetValues<T>().Select(value => JsonSerializer.Serialize(value, (JsonTypeInfo<T>)JobJson.Default.GetTypeInfo(typeof(T))!).Trim('"'))];
