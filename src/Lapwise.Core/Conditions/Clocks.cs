@@ -1,3 +1,4 @@
+using Lapwise.Core.Conditions.Drying;
 using Lapwise.Core.Conditions.Exotherm;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
@@ -26,7 +27,12 @@ internal static class Clocks
         if (coat.TestBoard is { } board)
         {
             return (board with { Origin = Origin.TestBoard },
-                new Basis("t_o", [new(v => v.Say("test board: last good lap", "placa de prueba: último solape bueno"), _ => Voice.Span(board.Seconds))], Sources.AsEntered),
+                new Basis("t_o",
+                    [
+                        new(v => v.Say("test board: last good lap", "placa de prueba: último solape bueno"), _ => Voice.Span(board.Seconds)),
+                        new(v => v.Say("test board: first lap that showed", "placa de prueba: primer solape que se ve"),
+                            v => coat.TestBoardFirstBadS is { } bad ? Voice.Span(bad) : v.Say("not noted", "sin anotar")),
+                    ], Sources.AsEntered),
                 []);
         }
 
@@ -34,7 +40,30 @@ internal static class Clocks
             room.Surface.Celsius, v => v.Say("surface temperature T", "temperatura de la superficie T"),
             v => v.Say("Lap a test board in this room before the first section.", "Haga una placa de prueba en esta sala antes de la primera sección."));
         var (seconds, origin, basis, reasons) = clock.Read();
-        return (new OpenTime(seconds, origin), basis, [.. reasons, .. MovingAir(room)]);
+        if (FilmClosing.Of(coat, room) is not { } closing)
+        {
+            var notCounted = new BasisInput(v => v.Say("humidity, air movement and film thickness", "humedad, movimiento del aire y espesor"),
+                v => v.Say("not counted: the data sheet gives no share of evaporation", "no se cuentan: la ficha técnica no da la parte de evaporación"));
+            return (new OpenTime(seconds, origin), basis with { Inputs = [.. basis.Inputs, notCounted] }, [.. reasons, .. MovingAir(room)]);
+        }
+
+        var closes = seconds * closing.Factor;
+        return (new OpenTime(closes, origin),
+            new Basis($"{basis.Formula}; t_o = t / (e · E + 1 − e)", [.. basis.Inputs, .. closing.Inputs], Sources.FilmClosing),
+            [.. reasons, .. ClosesOtherwise(seconds, closes)]);
+    }
+
+    // Less than this is within what a timer and a hygrometer tell.
+    private const double WorthSaying = 0.05;
+
+    private static IEnumerable<Reason> ClosesOtherwise(double sheetS, double closesS)
+    {
+        if (Math.Abs((closesS / sheetS) - 1) < WorthSaying) yield break;
+        yield return new Reason(closesS < sheetS ? "FilmClosesSooner" : "FilmClosesLater", Limit.Note,
+            v => closesS < sheetS
+                ? v.Say($"The air, its movement or the film close it sooner: {Voice.Span(closesS)} instead of the data sheet's {Voice.Span(sheetS)} at this temperature.", $"El aire, su movimiento o el espesor la cierran antes: {Voice.Span(closesS)} en vez de los {Voice.Span(sheetS)} de la ficha a esta temperatura.")
+                : v.Say($"The air or the film keep it open longer: {Voice.Span(closesS)} instead of the data sheet's {Voice.Span(sheetS)} at this temperature.", $"El aire o el espesor la mantienen abierta más tiempo: {Voice.Span(closesS)} en vez de los {Voice.Span(sheetS)} de la ficha a esta temperatura."),
+            v => v.Say("It is reckoned, not seen: lap a test board in this room before the first section.", "Es un cálculo, no una observación: haga una placa de prueba en esta sala antes de la primera sección."));
     }
 
     public static (PotLife Time, Basis Basis, IEnumerable<Reason> Reasons) PotLifeOf(Coat coat, Room room, BatchHeat? heat)

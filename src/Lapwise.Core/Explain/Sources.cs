@@ -44,6 +44,11 @@ public static partial class Sources
         v => v.Say("Heat balance of a stirred mass with an Arrhenius reaction of first order, fitted to the data sheet's lives", "Balance de calor de una masa agitada con reacción de Arrhenius de primer orden, ajustado a los tiempos de la ficha técnica"),
         SourceStanding.Derived);
 
+    public static readonly Source FilmClosing = new("kiil-2006", "S. Kiil, Prog. Org. Coat. 57 (2006) 236-250; Huisman et al., Phys. Rev. Lett. 131 (2023)",
+        v => v.Say("a water-borne film dries at a constant rate until polymer fills 74 % of it, then at a falling one that humidity hardly touches (abstracts)",
+            "una película al agua seca a velocidad constante hasta que el polímero llena el 74 %, y luego a velocidad decreciente que la humedad apenas afecta (resúmenes)"),
+        SourceStanding.Read);
+
     public static readonly Source FilmSpread = new("film-spread",
         v => v.Say("Spreading-rate identity: 1 L covers 1 m² at 1000 µm; 1604 ft²·mil per US gallon", "Identidad de rendimiento: 1 L cubre 1 m² a 1000 µm; 1604 ft²·mil por galón de EE. UU."),
         SourceStanding.ReadSecondHand);
@@ -71,7 +76,7 @@ public static partial class Sources
     public static IReadOnlyList<Source> All { get; } =
     [
         Geometry, AsEntered, Trade, CautiousGuess, Handbook44, AlduchovEskridge, Iso8502Part4, MilHdbk1110, Ufgs09971,
-        Arrhenius, HeatBalance, FilmSpread, ExactSearch, SagTest, RespiratoryProtection, Bowditch, MilStd1472,
+        Arrhenius, HeatBalance, FilmClosing, FilmSpread, ExactSearch, SagTest, RespiratoryProtection, Bowditch, MilStd1472,
     ];
 
     /// <summary>The standing of a source in words.</summary>

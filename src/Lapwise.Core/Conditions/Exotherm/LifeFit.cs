@@ -36,7 +36,7 @@ public static class LifeFit
     /// <param name="heatJPerG">Entered heat of the mix; null: fitted where two masses are given, else the default.</param>
     public static FittedMix Through(IReadOnlyList<MassLife> lives, double densityGPerMl, double? heatJPerG)
     {
-        ArgumentOutOfRangeException.ThrowIfZero(lives.Count);
+        ArgumentOutOfRangeException.ThrowIfZero(lives.Count, nameof(lives));
         var fitsEnergy = lives.Max(l => l.Celsius) - lives.Min(l => l.Celsius) >= LeastSpanK;
         var fitsHeat = heatJPerG is null && lives.Max(l => l.MassG) >= LeastMassRatio * lives.Min(l => l.MassG);
         var start = new Reactivity(1, DefaultEnergyKJPerMol * 1000 / GasConstant, heatJPerG ?? DefaultHeatJPerG);

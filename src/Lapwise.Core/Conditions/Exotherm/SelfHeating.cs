@@ -17,6 +17,8 @@ public sealed record BatchLife(double Seconds, LifeEnd End, double PeakCelsius, 
 /// dα/dt = k(T)(1 − α), c · dT/dt = H · dα/dt − U·A/m · (T − T_air).
 /// With a loss without end it is the isothermal life, with none the adiabatic one. Steps adapt (Dormand–Prince 5(4)).
 /// </summary>
+/// <param name="MassG">Above 0.</param>
+/// <param name="AreaM2">Surface that loses heat, 0 or more.</param>
 public sealed record SelfHeating(Reactivity Mix, double MassG, double AreaM2, double LossWPerM2K = Reactivity.LossWPerM2K)
 {
     private const double Tolerance = 1e-8;
@@ -28,8 +30,6 @@ public sealed record SelfHeating(Reactivity Mix, double MassG, double AreaM2, do
     /// <param name="hotCelsius">The life ends here too, whichever comes first; null: only by conversion.</param>
     public BatchLife Run(double startCelsius, double airCelsius, double endConversion = Reactivity.EndConversion, double? hotCelsius = null)
     {
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(MassG);
-        ArgumentOutOfRangeException.ThrowIfNegative(AreaM2);
         var at = new MixPoint(0, 0, startCelsius);
         List<MixPoint> curve = [at];
         var (peak, life, end) = (at, double.PositiveInfinity, LifeEnd.NotReached);
