@@ -4,6 +4,8 @@ const string Usage = """
     Lapwise.Benchmarks COMMAND [--seed N] [--limit SECONDS] [--each N] [--sizes 12,16,…] [--folder bench]
 
       orders    exact order for one person, beside CP-SAT on the same instances
+      crews     two to four people, beside CP-SAT on the same instances
+      usual     two hundred kitchens: the plan and the usual ways, by open time
       grid      proof time on twenty 4 × 10 grids with mixed times
       takeoff   reading and taking off a kitchen of twelve tops
       curve     time and memory against the number of sections, to 400
@@ -15,6 +17,8 @@ const string Usage = """
 var commands = new Dictionary<string, Action<Options>>(StringComparer.Ordinal)
 {
     ["orders"] = Contest.Run,
+    ["crews"] = Crews.Run,
+    ["usual"] = UsualWays.Run,
     ["grid"] = Curves.Grid4x10,
     ["takeoff"] = Curves.TakeOff,
     ["curve"] = Curves.BySections,
