@@ -54,8 +54,9 @@ public static class Answering
             whole.Holds(coat),
             new ProofAnswer(work.Proof.State, work.Proof.Of, Seconds(work.Proof.BoundMs)),
             [.. work.Sections.Select(s => Section(s, Person(s.Person)))],
-            [.. work.Laps.Select(l => new LapAnswer(l.A, l.B, l.Kind, Fine(l.LengthM), Seconds(l.AgeMs), Seconds(work.OpenTimeMs - l.AgeMs)))],
+            [.. work.Laps.Select(l => new LapAnswer(l.A, l.B, l.Kind, Fine(l.LengthM), Seconds(l.AgeMs), Seconds(work.OpenTimeMs - l.AgeMs), l.JoinedBy))],
             [.. work.Batches.Select(b => Batch(b, tickets[b.Id], Person(b.MixedBy)))],
+            [.. work.Steps.Select(t => new StepAnswer(t.Kind, t.Top, t.Sections, Person(t.Person), Seconds(t.StartMs), Seconds(t.EndMs), Seconds(t.FromMs), t.ToMs is { } to ? Seconds(to) : null))],
             [.. work.Baselines.Select(b => new BaselineAnswer(b.Name, Seconds(b.WorstAgeMs)))],
             [.. whole.ReasonsOf(coat).Select(r => new ReasonAnswer(r.Code, Word(r.Limit), r.Text(voice), r.Remedy(voice)))]);
     }

@@ -36,6 +36,7 @@ public sealed record CoatPlanAnswer(
     IReadOnlyList<SectionAnswer> Sections,
     IReadOnlyList<LapAnswer> Laps,
     IReadOnlyList<BatchAnswer> Batches,
+    IReadOnlyList<StepAnswer> Steps,
     IReadOnlyList<BaselineAnswer> Baselines,
     IReadOnlyList<ReasonAnswer> Reasons);
 
@@ -52,7 +53,8 @@ public sealed record SectionAnswer(
     double AreaM2, double FilmM2, double EdgeM, double[] StandAt, string? StandSide, double DryPassDeg,
     string Person, double StartS, double WetEndS, double EndS, string Batch);
 
-public sealed record LapAnswer(string A, string B, LapKind Kind, double LengthM, double AgeS, double MarginS);
+/// <param name="JoinedBy">The section of the two that is begun later.</param>
+public sealed record LapAnswer(string A, string B, LapKind Kind, double LengthM, double AgeS, double MarginS, string JoinedBy);
 
 /// <summary>One batch with its ticket, rounded to what cup and scale can be read to.</summary>
 /// <param name="NetMl">A and B that go on its sections.</param>
@@ -63,6 +65,11 @@ public sealed record BatchAnswer(
     // The naming rule takes two capitals for one word.
     [property: JsonPropertyName("aG")] double AG, [property: JsonPropertyName("bG")] double BG,
     double ThinnerG, double RatioError, double RatioErrorByMass);
+
+/// <summary>One step of a poured coat; none for a coat that is rolled or wiped.</summary>
+/// <param name="FromS">When the product asks for it.</param>
+/// <param name="ToS">Not after; null: no limit.</param>
+public sealed record StepAnswer(StepKind Kind, string Top, IReadOnlyList<string> Sections, string Person, double StartS, double EndS, double FromS, double? ToS);
 
 public sealed record BaselineAnswer(string Name, double WorstLapAgeS);
 

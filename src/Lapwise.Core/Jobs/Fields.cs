@@ -113,7 +113,7 @@ internal sealed class Fields(UnitSystem? units)
         v => v.Say("This place in the list is empty.", "Este lugar de la lista está vacío."),
         v => v.Say("Fill it in or take it out.", "Complételo o quítelo."));
 
-    private void TooMany(string path, int count, int most) => Add(path, "TooMany",
+    public void TooMany(string path, int count, int most) => Add(path, "TooMany",
         v => v.Say($"There are {count} here; at most {most} are read.", $"Aquí hay {count}; se leen como mucho {most}."),
         v => v.Say("Take some out, or split the job in two.", "Quite algunos, o divida el trabajo en dos."));
 

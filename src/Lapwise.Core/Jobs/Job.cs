@@ -51,7 +51,15 @@ public sealed record Top(
 {
     /// <summary>Path of this top in the document, for faults found by later phases.</summary>
     public string Path { get; init; } = "";
+    /// <summary>The finisher's own lines between sections; empty: the planner draws them.</summary>
+    public IReadOnlyList<SectionLine> SectionLines { get; init; } = [];
 }
+
+/// <summary>A straight line between sections, set by the finisher.</summary>
+/// <param name="AtM">Where it meets its side, from the side's start.</param>
+/// <param name="InM">A place on it, square in from the side: only the part of the top this lies in is cut.</param>
+/// <param name="To">Where it runs to on another place of the outline; null: square to its side.</param>
+public sealed record SectionLine(char Side, double AtM, double InM, (char Side, double AtM)? To, SectionLineOn On);
 
 /// <summary>An outline as measured, before closing.</summary>
 public abstract record OutlineSpec
@@ -169,6 +177,22 @@ public sealed record Product(
 
     /// <summary>Density of A and B mixed, without thinner; no change of volume on mixing.</summary>
     public double MixedDensityGPerMl => (Mix.ShareA * DensityAGPerMl) + ((1 - Mix.ShareA) * DensityBGPerMl);
+
+    /// <summary>No lap on a face: each is one section.</summary>
+    public bool WholeTopAtOnce { get; init; }
+    /// <summary>False: planned breaks are passed over in this coat.</summary>
+    public bool BreakAllowed { get; init; } = true;
+    /// <summary>What follows a pour; nothing for a coat that is not poured.</summary>
+    public PourTimes Pour { get; init; } = PourTimes.None;
+}
+
+/// <summary>What a poured coat asks for, in seconds from when a pour lies spread.</summary>
+/// <param name="LevelWithinS">By when it is levelled; null: the sheet gives no time.</param>
+/// <param name="BubblePassesS">When bubbles are brought out, rising.</param>
+/// <param name="ScrapeDrips">When drips are scraped off open edges; null: never.</param>
+public sealed record PourTimes(double? LevelWithinS, IReadOnlyList<double> BubblePassesS, (double FromS, double ToS)? ScrapeDrips)
+{
+    public static readonly PourTimes None = new(null, [], null);
 }
 
 /// <summary>Parts of A to parts of B by volume; a ratio by mass is turned through the densities when read.</summary>

@@ -98,6 +98,8 @@ public sealed record TopDocument
     public IReadOnlyList<CutoutDocument>? Cutouts { get; set; }
     /// <summary>Planned joints straight across the flat.</summary>
     public IReadOnlyList<BreakDocument>? Breaks { get; set; }
+    /// <summary>Your own lines between sections, in the order they are cut; left out: the planner draws them.</summary>
+    public IReadOnlyList<SectionLineDocument>? SectionLines { get; set; }
     /// <summary>Direction of the dry pass over the flat in degrees from side A; left out: along the top's length.</summary>
     public Entry? DryPass { get; set; }
 }
@@ -255,6 +257,32 @@ public sealed record BreakDocument
     public string Side { get; set; } = "A";
     /// <summary>Distance from the start of that side.</summary>
     public Entry At { get; set; } = "";
+}
+
+/// <summary>Which surface a section line cuts.</summary>
+[JsonConverter(typeof(CamelCaseEnumConverter<SectionLineOn>))]
+public enum SectionLineOn
+{
+    Flat,
+    /// <summary>The splash or panel at the side.</summary>
+    Upright,
+}
+
+/// <summary>A straight line between sections. It ends where it meets a line named before it, or the outline.</summary>
+public sealed record SectionLineDocument
+{
+    /// <summary>Letter of the side it is measured along, square to it.</summary>
+    public string Side { get; set; } = "A";
+    /// <summary>Distance from the start of that side.</summary>
+    public Entry At { get; set; } = "";
+    /// <summary>For a line that does not touch its side, as within a row: any place on it, measured square in from the side.</summary>
+    public Entry? In { get; set; }
+    /// <summary>For a line that is not square to its side: letter of the side it runs to.</summary>
+    public string? ToSide { get; set; }
+    /// <summary>Where it ends, from the start of the side it runs to.</summary>
+    public Entry? To { get; set; }
+    /// <summary>The surface it cuts; left out: the flat.</summary>
+    public SectionLineOn? On { get; set; }
 }
 
 public sealed record CoatDocument

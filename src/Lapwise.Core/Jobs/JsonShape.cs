@@ -173,6 +173,7 @@ internal sealed class JsonShape
         [typeof(Bend)] = WordsOf<Bend>(),
         [typeof(EdgeKind)] = WordsOf<EdgeKind>(),
         [typeof(ProfileShape)] = WordsOf<ProfileShape>(),
+        [typeof(SectionLineOn)] = WordsOf<SectionLineOn>(),
         [typeof(CutoutShape)] = WordsOf<CutoutShape>(),
         [typeof(MixBasis)] = WordsOf<MixBasis>(),
         [typeof(ApplicationMethod)] = WordsOf<ApplicationMethod>(),

@@ -55,6 +55,12 @@ public sealed record ProductDocument
     public string? StirFirst { get; set; }
     /// <summary>How it is applied.</summary>
     public ApplicationMethod Method { get; set; } = ApplicationMethod.Rolled;
+    /// <summary>Poured: what is done when after the pour.</summary>
+    public PourDocument? Pour { get; set; }
+    /// <summary>Each face is done as a whole, without a lap on it, as some decorative bases ask; left out: laps are allowed.</summary>
+    public bool? WholeTopAtOnce { get; set; }
+    /// <summary>Whether a planned break may cross a top in this coat; left out: it may.</summary>
+    public bool? BreakAllowed { get; set; }
     /// <summary>How a mixed batch ends.</summary>
     public EndOfPotLife EndsBy { get; set; } = EndOfPotLife.Gels;
     /// <summary>Largest amount to mix at one time, A and B together; left out: the sheet gives none.</summary>
@@ -181,6 +187,26 @@ public enum ApplicationMethod
     Poured,
     /// <summary>Brushed or wiped.</summary>
     Wiped,
+}
+
+/// <summary>What a poured coat asks for after the pour. Times count from when a pour lies spread.</summary>
+public sealed record PourDocument
+{
+    /// <summary>By when the pour is levelled.</summary>
+    public Entry? LevelWithin { get; set; }
+    /// <summary>When bubbles are brought out, in rising order, as <c>[10 min, 25 min]</c>.</summary>
+    public IReadOnlyList<Entry>? BubblePassesAt { get; set; }
+    /// <summary>When drips under the open edges are scraped off.</summary>
+    public SpanDocument? ScrapeDrips { get; set; }
+}
+
+/// <summary>A span of time with its beginning and its end.</summary>
+public sealed record SpanDocument
+{
+    /// <summary>Not before.</summary>
+    public Entry From { get; set; } = "";
+    /// <summary>Not after.</summary>
+    public Entry To { get; set; } = "";
 }
 
 /// <summary>How a mixed batch ends.</summary>

@@ -49,6 +49,7 @@ public static class ProductReading
         var recoat = document.Recoat is { } r ? ReadRecoat(fields, at + "recoat", r) : null;
         var usable = document.UsableFrom is { } u ? ReadUsable(fields, at + "usableFrom", u) : null;
         var limits = ReadLimits(fields, at + "limits", document.Limits ?? new LimitsDocument());
+        var pour = ReadPour(fields, at + "pour", document.Pour, document.Method);
         var largestBatch = Fields.OrNull(document.LargestBatch, e => fields.Volume(at + "largestBatch", e, Ranges.BatchVolume));
         var kits = ReadKits(fields, at + "kits", document.Kits);
         if (fields.Count > 0) return new ProductRead(null, fields.Faults);
@@ -66,6 +67,9 @@ public static class ProductReading
                 InductionS = induction ?? 0,
                 Drying = drying,
                 DryToTouch = dryToTouch,
+                WholeTopAtOnce = document.WholeTopAtOnce ?? false,
+                BreakAllowed = document.BreakAllowed ?? true,
+                Pour = pour,
             },
             fields.Faults);
     }
@@ -195,6 +199,39 @@ public static class ProductReading
             least, most,
             fields.Humidity(path + ".humidityMost", limits.HumidityMost),
             Fields.Or(limits.DewMargin, Defaults.DewMargin, e => fields.TemperatureDifference(path + ".dewMargin", e, Ranges.DewMargin)));
+    }
+
+    private static PourTimes ReadPour(Fields fields, string path, PourDocument? pour, ApplicationMethod method)
+    {
+        if (pour is null) return PourTimes.None;
+        if (method != ApplicationMethod.Poured)
+        {
+            fields.Add(path, "PourOfCoatNotPoured",
+                v => v.Say("What follows a pour is given, but this product is not poured.", "Se da lo que sigue al vertido, pero este producto no se vierte."),
+                v => v.Say("Write method: poured, or take this out.", "Escriba method: poured, o quite esto."));
+        }
+
+        var level = Fields.OrNull(pour.LevelWithin, e => fields.Time(path + ".levelWithin", e, Ranges.Work));
+        return new PourTimes(
+            level,
+            ReadPasses(fields, path + ".bubblePassesAt", pour.BubblePassesAt ?? []),
+            pour.ScrapeDrips is { } scrape ? ReadSpan(fields, path + ".scrapeDrips", scrape) : null);
+    }
+
+    private static List<double> ReadPasses(Fields fields, string path, IReadOnlyList<Entry> passes)
+    {
+        if (passes.Count > Ranges.MostBubblePasses) fields.TooMany(path, passes.Count, Ranges.MostBubblePasses);
+        var read = passes.Take(Ranges.MostBubblePasses).Select((pass, i) => fields.Time($"{path}[{i}]", pass, Ranges.Work)).ToList();
+        for (var i = 1; i < read.Count; i++) fields.InOrder($"{path}[{i}]", read[i - 1], read[i], (_, x) => Voice.Span(x));
+        return read;
+    }
+
+    private static (double, double) ReadSpan(Fields fields, string path, SpanDocument span)
+    {
+        var from = fields.Time(path + ".from", span.From, Ranges.Wait);
+        var to = fields.Time(path + ".to", span.To, Ranges.Wait);
+        fields.InOrder(path, from, to, (_, x) => Voice.Span(x));
+        return (from, to);
     }
 
     private static List<Kit> ReadKits(Fields fields, string path, IReadOnlyList<KitDocument>? kits)

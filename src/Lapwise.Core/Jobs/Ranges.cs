@@ -11,6 +11,8 @@ internal static class Ranges
     public const int MostPeople = 12;
     public const int MostTops = 200;
     public const int MostOnOneTop = 50;
+    public const int MostSectionLines = 200;
+    public const int MostBubblePasses = 20;
     public const int MostCoats = 20;
     public const int MostProducts = 100;
     public const int MostKits = 30;

@@ -37,7 +37,7 @@ internal static class TopReading
         var cutouts = ReadCutouts(fields, path + ".cutouts", top.Cutouts);
         var breaks = ReadBreaks(fields, path + ".breaks", top.Breaks, letters);
         var dryPass = Fields.OrNull(top.DryPass, e => fields.Angle(path + ".dryPass", e, Ranges.DryPassDegrees));
-        return outline is null ? null : new Top(name, thickness, outline, edges, cutouts, breaks, dryPass) { Path = path };
+        return outline is null ? null : new Top(name, thickness, outline, edges, cutouts, breaks, dryPass) { Path = path, SectionLines = ReadLines(fields, path + ".sectionLines", top.SectionLines, letters) };
     }
 
     private static List<Cutout> ReadCutouts(Fields fields, string path, IReadOnlyList<CutoutDocument>? cutouts)
@@ -72,6 +72,23 @@ internal static class TopReading
         var radius = fields.Length(path + ".radius", cutout.Radius, Ranges.Side);
         OutlineReading.RadiusFits(fields, path + ".radius", radius, length, depth);
         return (length, depth, radius);
+    }
+
+    private static List<SectionLine> ReadLines(Fields fields, string path, IReadOnlyList<SectionLineDocument>? lines, IReadOnlyList<char> letters)
+    {
+        var read = new List<SectionLine>();
+        foreach (var (line, place) in fields.Items(path, lines, Ranges.MostSectionLines))
+        {
+            var side = EdgeReading.Letter(fields, place + ".side", line.Side, letters);
+            var at = fields.Length(place + ".at", line.At, Ranges.Placed);
+            var inward = Fields.Or(line.In, 0, e => fields.Length(place + ".in", e, Ranges.Placed));
+            (char, double)? to = line.ToSide is { Length: > 0 } letter
+                ? (EdgeReading.Letter(fields, place + ".toSide", letter, letters), fields.Length(place + ".to", line.To, Ranges.Placed))
+                : null;
+            read.Add(new SectionLine(side, at, inward, to, line.On ?? SectionLineOn.Flat));
+        }
+
+        return read;
     }
 
     private static List<BreakLine> ReadBreaks(Fields fields, string path, IReadOnlyList<BreakDocument>? breaks, IReadOnlyList<char> letters)

@@ -10,6 +10,15 @@ namespace Lapwise.Core.Work;
 internal sealed class BatchRule(Job job, CoatConditions conditions)
 {
     private readonly Consumption _takes = Consumption.Of(conditions.Coat, job.Tools);
+    /// <summary>From the first contact of A and B, which is the start of mixing.</summary>
+    public long LifeMs => _lifeMs;
+
+    /// <summary>What a full batch gives to the top, mL of A and B; not above 0 where nothing leaves the cup.</summary>
+    public double UsableMl => _takes.LargestBatchMl - _takes.CupMlPerBatch;
+
+    /// <summary>Film that so much covers, square metres, edges left out of account.</summary>
+    public double CoversM2(double ml) => ml / _takes.SpreadMlPerM2;
+
     private readonly long _lifeMs = (long)Math.Floor(conditions.PotLife.Seconds) * 1000;
 
     /// <summary>Mixing one batch by hand, by whoever is slowest at it.</summary>

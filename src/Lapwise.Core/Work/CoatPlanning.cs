@@ -71,7 +71,7 @@ internal sealed class CoatPlanning
 
     private CoatSchedule ForOne(MeasuredJob measured, long targetAgeMs)
     {
-        var tops = measured.Tops.Select(t => TopPlanning.ForOne(t, _job.Aims, _job.Crew[0].Pace, _method, targetAgeMs)).ToList();
+        var tops = measured.Tops.Select(t => TopPlanning.ForOne(t, _job.Aims, _job.Crew[0].Pace, _conditions.Coat.Product, targetAgeMs)).ToList();
         var inSequence = InSequence(tops);
         if (!inSequence.KeepsBatches) return Unmixed(inSequence.Tops, Joined(inSequence.Tops, keepSequences: true));
         if (Works(inSequence)) return inSequence;
@@ -92,7 +92,7 @@ internal sealed class CoatPlanning
 
     private CoatSchedule ForCrew(MeasuredJob measured)
     {
-        var tops = measured.Tops.Select(t => TopPlanning.ForCrew(t, _job.Aims, Paces, _method, _targetAgeMs)).ToList();
+        var tops = measured.Tops.Select(t => TopPlanning.ForCrew(t, _job.Aims, Paces, _conditions.Coat.Product, _targetAgeMs)).ToList();
         return WithBatches(tops, Joined(tops, keepSequences: false));
     }
 

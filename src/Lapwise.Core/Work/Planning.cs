@@ -1,7 +1,8 @@
 using Lapwise.Core.Conditions;
+using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
-using Lapwise.Core.Materials;
 using Lapwise.Core.Measure;
+using Lapwise.Core.Work.Pouring;
 
 namespace Lapwise.Core.Work;
 
@@ -12,5 +13,26 @@ public static class Planning
     /// One plan for each coat. Plans that do not work are given too, with the reasons; deterministic, in counted steps.
     /// </summary>
     public static JobWork Plan(Job job, MeasuredJob measured, JobConditions conditions) =>
-        new([.. conditions.Coats.Where(_ => measured.Tops.Count > 0 && job.Crew.Count > 0).Select(coat => new CoatPlanning(job, coat).Plan(measured))]);
+        new([.. conditions.Coats.Where(_ => measured.Tops.Count > 0 && job.Crew.Count > 0).Select(coat => PlanCoat(job, measured, coat))]);
+
+    private static CoatWork PlanCoat(Job job, MeasuredJob measured, CoatConditions conditions)
+    {
+        var product = conditions.Coat.Product;
+        var broken = product.BreakAllowed ? [] : measured.Tops.Where(t => t.Top.Breaks.Count > 0).ToList();
+        if (broken.Count > 0) measured = measured with { Tops = [.. measured.Tops.Select(t => t with { Top = t.Top with { Breaks = [] } })] };
+        var work = product.Method is ApplicationMethod.Poured
+            ? new PourPlanning(job, conditions).Plan(measured)
+            : new CoatPlanning(job, conditions).Plan(measured);
+        return broken.Count == 0 ? work : work with { Reasons = [.. work.Reasons, BreakNotAllowed(product, broken)] };
+    }
+
+    private static Reason BreakNotAllowed(Product product, IReadOnlyList<MeasuredTop> broken)
+    {
+        var tops = string.Join(", ", broken.Select(t => t.Top.Name));
+        return new Reason("BreakNotAllowed", Limit.Note,
+            v => v.Say($"{product.Name} allows no break: the planned joints of {tops} are passed over in this coat, and the top is done through.",
+                $"{product.Name} no admite juntas: en esta capa no se hacen las juntas previstas de {tops}, y la cubierta se hace de corrido."),
+            v => v.Say("Have hands and material ready for the whole top, or choose a product that allows a break there.",
+                "Tenga manos y material listos para toda la cubierta, o elija un producto que admita una junta ahí."));
+    }
 }

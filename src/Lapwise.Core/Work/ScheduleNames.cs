@@ -35,7 +35,8 @@ internal static class ScheduleNames
             {
                 var (a, b) = (at[seam.A + offset], at[seam.B + offset]);
                 var age = Math.Max(a.EndMs, b.EndMs) - Math.Min(a.StartMs, b.StartMs);
-                laps.Add(new Lap(id[a.Section], id[b.Section], seam.Kind, seam.LengthM, seam.Line, age));
+                var later = (b.StartMs, b.EndMs).CompareTo((a.StartMs, a.EndMs)) >= 0 ? b : a;
+                laps.Add(new Lap(id[a.Section], id[b.Section], seam.Kind, seam.LengthM, seam.Line, age) { JoinedBy = id[later.Section], Cut = seam.Cut });
             }
 
             offset += top.Cut.Sections.Count;

@@ -16,14 +16,14 @@ internal static class TopPlanning
     private const int WaysSearched = 6;
 
     /// <summary>For one person: sweeps first, any order where no sweep keeps the target.</summary>
-    public static TopOrder ForOne(MeasuredTop top, Aims aims, Pace pace, ApplicationMethod method, long targetAgeMs)
+    public static TopOrder ForOne(MeasuredTop top, Aims aims, Pace pace, Product product, long targetAgeMs)
     {
         var ways = new List<(CutTop Cut, OrderProblem Problem)>();
         var choice = new Choice(targetAgeMs);
-        foreach (var cut in WaysOf(top, aims, method))
+        foreach (var cut in WaysOf(top, aims, product))
         {
             if (choice.Simplest is { } simplest && cut.Sections.Count > simplest.Cut.Sections.Count) break;
-            var problem = TopOrder.ProblemOf(cut, [pace], method);
+            var problem = TopOrder.ProblemOf(cut, [pace], product.Method);
             ways.Add((cut, problem));
             foreach (var order in TopSweeps.Of(cut, problem)) choice.Consider(order);
         }
@@ -34,10 +34,10 @@ internal static class TopPlanning
     }
 
     /// <summary>For several people: the fewest sections for which an order keeps the target.</summary>
-    public static TopOrder ForCrew(MeasuredTop top, Aims aims, IReadOnlyList<Pace> rollers, ApplicationMethod method, long targetAgeMs)
+    public static TopOrder ForCrew(MeasuredTop top, Aims aims, IReadOnlyList<Pace> rollers, Product product, long targetAgeMs)
     {
         var choice = new Choice(targetAgeMs);
-        var ways = WaysOf(top, aims, method).Select(cut => (cut, TopOrder.ProblemOf(cut, rollers, method))).ToList();
+        var ways = WaysOf(top, aims, product).Select(cut => (cut, TopOrder.ProblemOf(cut, rollers, product.Method))).ToList();
         foreach (var (cut, problem) in MostHopeful(ways))
         {
             choice.Consider(Searched(cut, problem, targetAgeMs));
@@ -47,10 +47,10 @@ internal static class TopPlanning
         return choice.Best;
     }
 
-    private static IEnumerable<CutTop> WaysOf(MeasuredTop top, Aims aims, ApplicationMethod method) =>
-        method is ApplicationMethod.Poured
-            ? [Sectioning.Cut(top, aims, new CutChoice.WholeFaces())]
-            : Sectioning.Ways(top, aims);
+    private static IEnumerable<CutTop> WaysOf(MeasuredTop top, Aims aims, Product product) =>
+        product.WholeTopAtOnce ? [Sectioning.Cut(top, aims, new CutChoice.WholeFaces())]
+        : top.Top.SectionLines.Count > 0 ? [Sectioning.Cut(top, aims, new CutChoice.Given())]
+        : Sectioning.Ways(top, aims);
 
     private static IEnumerable<(CutTop Cut, OrderProblem Problem)> MostHopeful(IEnumerable<(CutTop Cut, OrderProblem Problem)> ways) =>
         ways.OrderBy(w => w.Problem.Sections.Max(s => s.ShortestMs)).ThenBy(w => w.Cut.Sections.Count).Take(WaysSearched);
@@ -71,9 +71,11 @@ internal static class TopPlanning
 
         public void Consider(TopOrder order)
         {
-            var works = order.Cut.Reasons.Count == 0;
-            if (_youngest is null || (works, -order.WorstAgeMs).CompareTo((_youngest.Cut.Reasons.Count == 0, -_youngest.WorstAgeMs)) > 0) _youngest = order;
+            var works = Works(order);
+            if (_youngest is null || (works, -order.WorstAgeMs).CompareTo((Works(_youngest), -_youngest.WorstAgeMs)) > 0) _youngest = order;
             if (works && order.WorstAgeMs <= targetAgeMs && (Simplest is null || order.IsSimplerThan(Simplest))) Simplest = order;
         }
+
+        private static bool Works(TopOrder order) => order.Cut.Reasons.All(r => r.Limit == Explain.Limit.Note);
     }
 }

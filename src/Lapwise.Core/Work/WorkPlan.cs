@@ -25,6 +25,9 @@ public sealed record CoatWork(
     long TargetMarginMs,
     IReadOnlyList<Reason> Reasons)
 {
+    /// <summary>A poured coat by the clock: pours, levelling, bubble passes, scraping. Empty for a coat that is rolled or wiped.</summary>
+    public IReadOnlyList<TimedStep> Steps { get; init; } = [];
+
     public long OpenTimeMs => (long)Math.Floor(OpenTime.Seconds * 1000);
     /// <summary>Whole seconds, rounded down: what the batches' use-by times count with.</summary>
     public long PotLifeMs => (long)Math.Floor(PotLife.Seconds) * 1000;
@@ -59,6 +62,28 @@ public sealed record Section(
     long EndMs,
     string Batch);
 
+[JsonConverter(typeof(CamelCaseEnumConverter<StepKind>))]
+public enum StepKind
+{
+    /// <summary>Poured out and spread.</summary>
+    Pour,
+    /// <summary>Levelled; its window ends when the film no longer flows.</summary>
+    Level,
+    /// <summary>A splash or panel, brushed top down from the same batch.</summary>
+    Brush,
+    BubblePass,
+    ScrapeDrips,
+}
+
+/// <summary>One thing done at its time on a poured coat.</summary>
+/// <param name="Sections">What it is done to.</param>
+/// <param name="FromMs">When the product asks for it: not before.</param>
+/// <param name="ToMs">Not after; null: no limit.</param>
+public sealed record TimedStep(StepKind Kind, string Top, IReadOnlyList<string> Sections, int Person, long StartMs, long EndMs, long FromMs, long? ToMs)
+{
+    public bool IsInTime => ToMs is not { } to || (Kind == StepKind.BubblePass ? StartMs : EndMs) <= to;
+}
+
 [JsonConverter(typeof(CamelCaseEnumConverter<LapKind>))]
 public enum LapKind
 {
@@ -70,7 +95,13 @@ public enum LapKind
 
 /// <summary>The line where two sections meet.</summary>
 /// <param name="Line">In the plane of section <paramref name="A"/>.</param>
-public sealed record Lap(string A, string B, LapKind Kind, double LengthM, IReadOnlyList<PointM> Line, long AgeMs);
+public sealed record Lap(string A, string B, LapKind Kind, double LengthM, IReadOnlyList<PointM> Line, long AgeMs)
+{
+    /// <summary>Of the two, the section that is begun later: it joins the one that is already wet.</summary>
+    public string JoinedBy { get; init; } = B;
+    /// <summary>Number, within its top, of the line it is a part of: what is moved together. Null at a fold.</summary>
+    public int? Cut { get; init; }
+}
 
 /// <summary>Material mixed at one time, as the plan places it.</summary>
 /// <param name="NetMl">A and B that go on the sections of the batch.</param>

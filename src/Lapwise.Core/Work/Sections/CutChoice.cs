@@ -38,14 +38,23 @@ public abstract record CutChoice
     /// <summary>The usual way: parts of about 4 ft × 2 ft, whatever the reach. Common practice, no source.</summary>
     public sealed record UsualGrid : CutChoice;
 
-    /// <summary>Every face at once, cut at planned joints only: for a coat that is poured and levelled.</summary>
+    /// <summary>Every face at once, cut at planned joints only: for a coat that bears no lap.</summary>
     public sealed record WholeFaces : CutChoice;
+
+    /// <summary>As few parts as one batch each can cover, straight across each top: for a coat that is poured.</summary>
+    /// <param name="MostFilmM2">Film that one batch covers.</param>
+    public sealed record Pours(double MostFilmM2) : CutChoice;
+
+    /// <summary>At the finisher's own lines, and nowhere else.</summary>
+    public sealed record Given : CutChoice;
 
     /// <summary>How this choice is told to a person.</summary>
     public Phrase Text => this switch
     {
         Strips s => v => string.Join(", ", new[] { Strip(v, s.Finer), Corner(v, s.Corners), Cutout(v, s.Cutouts), Upright(v, s.Uprights) }),
         WholeFaces => v => v.Say("every face at once", "cada cara de una vez"),
+        Pours => v => v.Say("one part for each batch", "una parte por mezcla"),
+        Given => v => v.Say("your own lines", "sus propias líneas"),
         _ => v => v.Say("parts of about 4 ft × 2 ft", "partes de unos 1,2 m × 0,6 m"),
     };
 

@@ -51,4 +51,5 @@ public sealed record SectionShape(
 
 /// <summary>A line where two sections meet. Two sections may share several, as in front of and behind a cutout.</summary>
 /// <param name="Line">In the plane of section <paramref name="A"/>.</param>
-public sealed record Seam(int A, int B, LapKind Kind, double LengthM, IReadOnlyList<PointM> Line);
+/// <param name="Cut">Number of the line it is a part of, in the order of cutting; null at a fold.</param>
+public sealed record Seam(int A, int B, LapKind Kind, double LengthM, IReadOnlyList<PointM> Line, int? Cut);

@@ -20,14 +20,20 @@ internal sealed class FlatCutting(FaceEdges flat, Standing standing, Aims aims, 
 
     private readonly Axis length = Marching.LongAxis(flat.Whole.Outer);
 
-    public IReadOnlyList<FlatPart> Cut(IReadOnlyList<(PointM From, Axis Direction)> joints, CutChoice choice)
+    /// <summary>Lines of the finisher that meet nothing.</summary>
+    public int Missed { get; private set; }
+
+    /// <param name="given">The finisher's own lines: a point of each, and its direction.</param>
+    public IReadOnlyList<FlatPart> Cut(IReadOnlyList<(PointM From, Axis Direction)> joints, IReadOnlyList<(PointM Through, Axis Direction)> given, CutChoice choice)
     {
         IReadOnlyList<Piece> pieces = [flat.Whole];
         foreach (var (from, direction) in joints) pieces = Split(pieces, CutLine.Through(from, direction, LapKind.Break), from);
         return choice switch
         {
             CutChoice.Strips strips => [.. Arms(pieces, strips.Corners).SelectMany(arm => Strips(arm, strips))],
-            CutChoice.WholeFaces => [.. pieces.Select(p => Part(p, length))],
+            CutChoice.WholeFaces => [.. pieces.Select(p => new FlatPart(p, standing.BestOrRound(p, length)))],
+            CutChoice.Pours pours => [.. pieces.SelectMany(p => Pours(p, pours.MostFilmM2))],
+            CutChoice.Given => [.. Given(pieces, given)],
             _ => [.. Arms(pieces, CornerCut.WithTheLength).SelectMany(Grid)],
         };
     }
@@ -42,6 +48,36 @@ internal sealed class FlatCutting(FaceEdges flat, Standing standing, Aims aims, 
         places.Aggregate(pieces, (parts, place) => Split(parts, new CutLine(axis, place, LapKind.Flat)));
 
     private FlatPart Part(Piece piece, Axis march) => new(piece, standing.Best(piece, march));
+
+    private IEnumerable<FlatPart> Pours(Piece piece, double mostFilmM2)
+    {
+        var march = Marching.LongAxis(piece.Outer);
+        return Split([piece], march, Marching.Places(flat, piece, march, [], mostFilmM2)).Select(p => new FlatPart(p, standing.BestOrRound(p, march)));
+    }
+
+    private IEnumerable<FlatPart> Given(IReadOnlyList<Piece> pieces, IReadOnlyList<(PointM Through, Axis Direction)> given)
+    {
+        foreach (var (through, direction) in given)
+        {
+            var line = CutLine.Through(through, direction, LapKind.Flat);
+            lines.Add(line);
+            IReadOnlyList<Piece> parts = [.. pieces.SelectMany(p => p.SplitAt(line, lines.Count - 1, through))];
+            if (parts.Count == pieces.Count) Missed++;
+            pieces = parts;
+        }
+
+        return pieces.Select(p => Part(p, MarchOf(p)));
+    }
+
+    /// <summary>Square to the longest line a part is cut by: one works on across it.</summary>
+    private Axis MarchOf(Piece piece)
+    {
+        var longest = piece.Rings
+            .SelectMany(r => r.Points.Select((from, i) => (From: from, To: r.Next(i), Tag: r.Tags[i])))
+            .Where(e => e.Tag < 0)
+            .MaxBy(e => e.From.DistanceTo(e.To));
+        return longest.Tag < 0 ? Axis.From(longest.From, longest.To).Quarter : length;
+    }
 
     // Arms
 

@@ -69,6 +69,15 @@ internal sealed class Piece
         return chords.Count == 0 ? [this] : net.Trace(chords, cut);
     }
 
+    /// <summary>Cuts the part of the piece a point of the line lies in, to both sides until the line leaves the top.</summary>
+    public IReadOnlyList<Piece> SplitAt(CutLine line, int cut, PointM through)
+    {
+        if (!Plane.Contains([Outer], through)) return [this];
+        var net = new Net(this, line);
+        var chords = net.RunAt(net.Chords(this), line.Place(through));
+        return chords.Count == 0 ? [this] : net.Trace(chords, cut);
+    }
+
     private static PointM Crossing(PointM a, PointM b, CutLine line)
     {
         // The same edge is met in both directions from its two sides: one order, so one point.
@@ -145,6 +154,20 @@ internal sealed class Piece
             if (start < 0) return [];
             var end = chords.FindIndex(start, c => c.B < outerCount);
             return end < 0 ? [] : chords.GetRange(start, end - start + 1);
+        }
+
+        /// <summary>The chords round a place, across holes, between two meetings with the outer boundary.</summary>
+        public List<(int A, int B)> RunAt(List<(int A, int B)> chords, double place)
+        {
+            var start = 0;
+            for (var i = 0; i < chords.Count; i++)
+            {
+                if (chords[i].A < outerCount) start = i;
+                if (chords[i].B >= outerCount) continue;
+                if (line.Place(points[chords[start].A]) <= place && place <= line.Place(points[chords[i].B])) return chords.GetRange(start, i - start + 1);
+            }
+
+            return [];
         }
 
         /// <summary>Walks every boundary, turning left as hard as it can, and puts holes back into the part they lie in.</summary>

@@ -34,13 +34,13 @@ internal static class Seams
         }
 
         return sides.SelectMany(s => Meetings(s.Value.Onward, s.Value.Backward)
-            .Select(m => new Seam(Math.Min(m.A, m.B), Math.Max(m.A, m.B), lines[s.Key].Kind, m.From.DistanceTo(m.To), [m.From, m.To])));
+            .Select(m => new Seam(Math.Min(m.A, m.B), Math.Max(m.A, m.B), lines[s.Key].Kind, m.From.DistanceTo(m.To), [m.From, m.To], s.Key)));
     }
 
     /// <param name="flats">Each flat section's stretches of the fold; likewise the other face's.</param>
     public static IEnumerable<Seam> Across(Fold fold, IEnumerable<(int Section, double FromM, double ToM)> flats, IEnumerable<(int Section, double FromM, double ToM)> others) =>
         Meetings([.. flats.Select(OnFold)], [.. others.Select(OnFold)])
-            .Select(m => new Seam(m.A, m.B, fold.IsJoint ? LapKind.Break : LapKind.Fold, m.ToM - m.FromM, Foot(fold, m.FromM, m.ToM)));
+            .Select(m => new Seam(m.A, m.B, fold.IsJoint ? LapKind.Break : LapKind.Fold, m.ToM - m.FromM, Foot(fold, m.FromM, m.ToM), null));
 
     /// <summary>A stretch of a fold in plan. On a curved side the flat's line is a little shorter than the fold: it follows the chords.</summary>
     public static IReadOnlyList<PointM> Foot(Fold fold, double fromM, double toM)

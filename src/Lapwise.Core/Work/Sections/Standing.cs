@@ -3,7 +3,8 @@ using Lapwise.Core.Quantities;
 namespace Lapwise.Core.Work.Sections;
 
 /// <summary>Where one stands for a section, and how far the roller goes from there.</summary>
-internal sealed record Stand(char Side, IReadOnlyList<PointM> Part, double ReachM)
+/// <param name="WalksRound">It is reached from all sides one can stand at; the side is where one begins.</param>
+internal sealed record Stand(char Side, IReadOnlyList<PointM> Part, double ReachM, bool WalksRound = false)
 {
     public PointM Nearest(PointM p) => Plane.Nearest(Part, p).Point;
 }
@@ -45,6 +46,14 @@ internal sealed class Standing
         // The inside is searched only where the corners leave a chance.
         var nearby = choices.Where(c => Within(c.ReachM)).ToList();
         return Best([.. (nearby.Count > 0 ? nearby : choices).Select(c => c with { ReachM = Farthest(piece, c) })], march);
+    }
+
+    /// <summary>As <see cref="Best(Piece, Axis)"/>; what no side reaches alone is worked by walking round the top.</summary>
+    public Stand? BestOrRound(Piece piece, Axis march)
+    {
+        if (Best(piece, march) is not { } best || Within(best.ReachM)) return Best(piece, march);
+        double FromAnySide(PointM p) => flat.Face.StandLines.Min(s => Plane.Nearest(s.Line, p).DistanceM);
+        return best with { ReachM = Farthest(piece, FromAnySide, piece.Outlines.Max(ring => ring.Max(FromAnySide))), WalksRound = true };
     }
 
     /// <summary>The side to work a line of the plan from, as the foot of a splash.</summary>
@@ -89,11 +98,17 @@ internal sealed class Standing
     private static double Farthest(Piece piece, Stand stand)
     {
         if (Plane.IsStraight(stand.Part)) return stand.ReachM;
+        var line = Plane.Thinned(stand.Part, FineM);
+        return Farthest(piece, p => Plane.Nearest(line, p).DistanceM, stand.ReachM);
+    }
 
+    private const double FineM = 0.001;
+
+    /// <param name="atLeast">A distance some point of the piece is known to have.</param>
+    private static double Farthest(Piece piece, Func<PointM, double> distanceTo, double atLeast)
+    {
         const int steps = 10;
-        const double fineM = 0.001;
-        var line = Plane.Thinned(stand.Part, fineM);
-        var farthest = stand.ReachM;
+        var farthest = atLeast;
         var ((left, right), (top, bottom)) = (piece.Extent(new Axis(1, 0)), piece.Extent(new Axis(0, 1)));
         var step = Math.Max(right - left, bottom - top) / steps;
         var best = piece.Centre();
@@ -104,14 +119,14 @@ internal sealed class Standing
             for (var e = 0; e < ring.Points.Length; e++)
                 for (var d = step / 2; d < ring.Points[e].DistanceTo(ring.Next(e)); d += step / 2)
                     Try(Plane.Between(ring.Points[e], ring.Next(e), d / ring.Points[e].DistanceTo(ring.Next(e))), isInside: true);
-        for (; step > fineM; step /= 2)
+        for (; step > FineM; step /= 2)
             foreach (var (x, y) in new[] { (step, 0.0), (-step, 0), (0, step), (0, -step), (step, step), (-step, -step), (step, -step), (-step, step) })
                 Try(new(best.X + x, best.Y + y));
         return farthest;
 
         void Try(PointM p, bool isInside = false)
         {
-            var distance = Plane.Nearest(line, p).DistanceM;
+            var distance = distanceTo(p);
             if (distance <= farthest || !(isInside || piece.Contains(p))) return;
             (farthest, best) = (distance, p);
         }

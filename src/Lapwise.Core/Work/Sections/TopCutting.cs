@@ -14,6 +14,7 @@ internal sealed class TopCutting
     private readonly Standing standing;
     private readonly IReadOnlyList<(FaceEdges Face, int Fold)> uprights;
     private readonly IReadOnlyList<(PointM From, Axis Direction)> joints;
+    private readonly IReadOnlyList<(PointM Through, Axis Direction)> given;
     private readonly double dryPassDeg;
 
     public TopCutting(MeasuredTop top, Aims aims)
@@ -28,6 +29,7 @@ internal sealed class TopCutting
         })];
         standing = new Standing(flat, aims.ReachM);
         joints = [.. top.Top.Breaks.SelectMany(Joint)];
+        given = [.. top.Top.SectionLines.Where(l => l.On == SectionLineOn.Flat).Select(Own).OfType<(PointM, Axis)>()];
         HasCorners = InnerCorner.Of(flat.Whole.Outer).Any();
         var length = Marching.LongAxis(flat.Whole.Outer);
         dryPassDeg = HalfTurn(top.Top.DryPassDeg ?? Math.Atan2(length.Y, length.X) * 180 / Math.PI);
@@ -40,14 +42,15 @@ internal sealed class TopCutting
     public CutTop Cut(CutChoice choice)
     {
         var lines = new List<CutLine>();
-        var parts = new FlatCutting(flat, standing, aims, lines).Cut(joints, choice).OrderBy(p => Place(p.Piece)).ToList();
+        var cutting = new FlatCutting(flat, standing, aims, lines);
+        var parts = cutting.Cut(joints, given, choice).OrderBy(p => Place(p.Piece)).ToList();
         var placed = parts.Select(OnFlat).ToList();
         var seams = Seams.Along([.. parts.Select(p => p.Piece)], 0, lines).ToList();
         foreach (var (face, number) in uprights)
         {
             var (fold, first) = (top.Folds[number], placed.Count);
             var feet = parts.SelectMany((p, i) => Seams.OnFold(flat, p.Piece, number).Select(s => (Section: i, s.FromM, s.ToM))).ToList();
-            var pieces = UprightCutting.Cut(face, fold, [.. feet.SelectMany(f => new[] { f.FromM, f.ToM })], choice, aims, lines).OrderBy(Place).ToList();
+            var pieces = UprightCutting.Cut(face, fold, [.. feet.SelectMany(f => new[] { f.FromM, f.ToM })], OwnOn(fold), choice, aims, lines).OrderBy(Place).ToList();
             var stretches = pieces.Select((p, i) => Seams.OnFold(face, p, number).Select(s => (Section: first + i, s.FromM, s.ToM)).ToList()).ToList();
             placed.AddRange(pieces.Select((p, i) => OnUpright(face, p, first + i, fold, stretches[i].Min(s => s.FromM), stretches[i].Max(s => s.ToM))));
             seams.AddRange(Seams.Along(pieces, first, lines));
@@ -55,14 +58,14 @@ internal sealed class TopCutting
         }
 
         var sections = Leaning.Over(placed).ToList();
-        return new CutTop(top, choice, sections, [.. seams.OrderBy(s => (s.A, s.B, s.Line[0].X, s.Line[0].Y))], Reasons(sections));
+        return new CutTop(top, choice, sections, [.. seams.OrderBy(s => (s.A, s.B, s.Line[0].X, s.Line[0].Y))], [.. Reasons(sections), .. LinesMissed(cutting.Missed)]);
     }
 
     private Placed OnFlat(FlatPart part, int index)
     {
         var centre = part.Piece.Centre();
         var shape = Shape(flat, part.Piece, index) with { DryPassDeg = dryPassDeg };
-        return new Placed(Stood(shape, part.Stand, centre), part.Stand, Leaning.Targets(part.Piece, centre));
+        return new Placed(Stood(shape, part.Stand, centre), part.Stand is { WalksRound: true } ? null : part.Stand, Leaning.Targets(part.Piece, centre));
     }
 
     private Placed OnUpright(FaceEdges face, Piece piece, int index, Fold fold, double fromM, double toM)
@@ -89,16 +92,42 @@ internal sealed class TopCutting
     }
 
     /// <summary>A planned joint as the point on its side and the way into the top.</summary>
-    private IEnumerable<(PointM From, Axis Direction)> Joint(BreakLine joint)
+    private IEnumerable<(PointM From, Axis Direction)> Joint(BreakLine joint) =>
+        OnSide(joint.Side, joint.AtM) is { } on && joint.AtM < on.LengthM ? [(on.At, on.Inward)] : [];
+
+    /// <summary>The finisher's own line as a point on it and its direction; null where the outline has no such side.</summary>
+    private (PointM Through, Axis Direction)? Own(SectionLine line)
+    {
+        const double justInsideM = 0.002;
+        if (OnSide(line.Side, line.AtM) is not { } on) return null;
+        var direction = line.To is not { } to ? on.Inward : OnSide(to.Side, to.AtM) is { } end && end.At != on.At ? Axis.From(on.At, end.At) : (Axis?)null;
+        return direction is { } d ? (Plane.Step(on.At, d, line.InM > 0 ? line.InM : justInsideM), d) : null;
+    }
+
+    private List<double> OwnOn(Fold fold) => [.. top.Top.SectionLines.Where(l => l.On == SectionLineOn.Upright && l.Side == fold.Side).Select(l => l.AtM)];
+
+    /// <summary>A place on a side, cut off at its end, and the way square into the top from there.</summary>
+    private (PointM At, Axis Inward, double LengthM)? OnSide(char letter, double atM)
     {
         const double chordErrorM = 0.0001;
-        var segments = top.Outline.Segments.Where(s => s.Side == joint.Side).ToList();
-        if (segments.Count == 0) yield break;
+        var segments = top.Outline.Segments.Where(s => s.Side == letter).ToList();
+        if (segments.Count == 0) return null;
         List<PointM> side = [segments[0].From, .. segments.SelectMany(s => s.Flatten(chordErrorM))];
-        var part = Plane.Part(side, joint.AtM, Plane.Length(side));
-        if (part.Count < 2) yield break;
-        var inward = Axis.From(part[0], part[1]).Quarter;
-        yield return (part[0], flat.Whole.Contains(Plane.Step(part[0], inward, 0.001)) ? inward : inward.Opposite);
+        var lengthM = Plane.Length(side);
+        var onward = Plane.Part(side, atM, lengthM);
+        var (at, along) = onward.Count < 2 ? (side[^1], Axis.From(side[^2], side[^1])) : (onward[0], Axis.From(onward[0], onward[1]));
+        var beside = Plane.Step(at, along, onward.Count < 2 ? -0.001 : 0.001);
+        var inward = along.Quarter;
+        return (at, flat.Whole.Contains(Plane.Step(beside, inward, 0.001)) ? inward : inward.Opposite, lengthM);
+    }
+
+    private IEnumerable<Reason> LinesMissed(int count)
+    {
+        if (count == 0) yield break;
+        var name = top.Top.Name;
+        yield return new Reason("SectionLineMisses", Limit.Note,
+            v => v.Say($"{name}: {count} of your own lines cut nothing.", $"{name}: {count} de sus propias líneas no cortan nada."),
+            v => v.Say("Check the side and the distance, or take the line out.", "Revise el lado y la distancia, o quite la línea."));
     }
 
     private List<Reason> Reasons(List<SectionShape> sections)

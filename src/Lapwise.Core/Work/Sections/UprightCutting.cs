@@ -10,7 +10,8 @@ internal static class UprightCutting
     private const double ToFlatShare = 0.25;
 
     /// <param name="flatPlacesM">Where the sections of the flat begin and end along the fold.</param>
-    public static IReadOnlyList<Piece> Cut(FaceEdges face, Fold fold, IReadOnlyList<double> flatPlacesM, CutChoice choice, Aims aims, List<CutLine> lines)
+    /// <param name="givenM">The finisher's own lines, along the fold.</param>
+    public static IReadOnlyList<Piece> Cut(FaceEdges face, Fold fold, IReadOnlyList<double> flatPlacesM, IReadOnlyList<double> givenM, CutChoice choice, Aims aims, List<CutLine> lines)
     {
         var along = Axis.From(fold.LineOnOther[0], fold.LineOnOther[^1]);
         List<double> marks = [.. flatPlacesM.Select(m => along.Along(fold.LineOnOther[0]) + m)];
@@ -37,6 +38,10 @@ internal static class UprightCutting
                     return Marching.OntoMarks(face, whole, along, places, marks, ToFlatShare * (end - start) / (places.Count + 1), largestM2);
                 case CutChoice.WholeFaces:
                     return [];
+                case CutChoice.Pours pours:
+                    return Marching.Places(face, whole, along, [], pours.MostFilmM2);
+                case CutChoice.Given:
+                    return givenM.Select(m => along.Along(fold.LineOnOther[0]) + m);
                 default:
                     return FlatCutting.UsualPlaces(whole, along, FlatCutting.UsualLengthM);
             }
