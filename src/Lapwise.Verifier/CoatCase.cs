@@ -34,6 +34,11 @@ internal sealed class CoatCase
     public string At(PlannedBatch batch) => $"{Place} batch {batch.Id}";
     public string At(PlannedLap lap) => $"{Place} lap {lap.A}-{lap.B}";
 
+    public string At(PlannedStep step) => $"{Place} step {step.Kind} {string.Join(' ', step.Sections)}";
+
+    /// <summary>What is poured, or done over a whole face at once, may be reached from every side one can stand at.</summary>
+    public bool WalksRound => Coat.Product.Method == ApplicationMethod.Poured || Coat.Product.WholeTopAtOnce;
+
     public static bool Usable(PlannedSection s) =>
         s.OutlineM.Count >= 3 && s.HolesM.Append(s.OutlineM).All(ring => ring.Count >= 3 && ring.All(p => p.Length == 2 && p.All(double.IsFinite))) && s.StandAt.Length == 2;
 }

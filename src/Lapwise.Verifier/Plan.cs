@@ -43,6 +43,7 @@ public sealed record PlannedCoat(
     IReadOnlyList<PlannedSection> Sections,
     IReadOnlyList<PlannedLap> Laps,
     IReadOnlyList<PlannedBatch> Batches,
+    IReadOnlyList<PlannedStep> Steps,
     IReadOnlyList<PlannedBaseline> Baselines,
     IReadOnlyList<PlannedReason> Reasons);
 
@@ -53,13 +54,15 @@ public sealed record PlannedSection(
     double AreaM2, double FilmM2, double EdgeM, double[] StandAt, string? StandSide, double DryPassDeg,
     string Person, double StartS, double WetEndS, double EndS, string Batch);
 
-public sealed record PlannedLap(string A, string B, string Kind, double LengthM, double AgeS, double MarginS);
+public sealed record PlannedLap(string A, string B, string Kind, double LengthM, double AgeS, double MarginS, string JoinedBy);
 
 public sealed record PlannedBatch(
     string Id, string MixedBy, double MixStartS, double MixEndS, double UseByS, double NetMl, double VolumeMl,
     double AMl, double BMl, double ThinnerMl,
     [property: JsonPropertyName("aG")] double AG, [property: JsonPropertyName("bG")] double BG,
     double ThinnerG, double RatioError, double RatioErrorByMass);
+
+public sealed record PlannedStep(string Kind, string Top, IReadOnlyList<string> Sections, string Person, double StartS, double EndS, double FromS, double? ToS);
 
 public sealed record PlannedBaseline(string Name, double WorstLapAgeS);
 

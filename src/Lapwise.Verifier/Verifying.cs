@@ -23,7 +23,7 @@ public static class Verifying
             .Select((c, i) => new CoatCase(i, c.First.First, c.First.Second, c.Second, job, measured)).ToList();
         Action<CoatCase, Findings>[] rules =
         [
-            Clocks.Check, Partition.Check, Crew.Check, SectionTimes.Check, Reach.Check, Laps.Check, Ages.Check, Batches.Check, Tickets.Check, Claims.Check,
+            Clocks.Check, Partition.Check, Crew.Check, SectionTimes.Check, Reach.Check, Laps.Check, Ages.Check, Batches.Check, Steps.Check, Tickets.Check, Claims.Check,
         ];
         foreach (var rule in rules)
             foreach (var coat in cases) rule(coat, findings);

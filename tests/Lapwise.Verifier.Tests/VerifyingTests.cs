@@ -75,6 +75,7 @@ public sealed class VerifyingTests
 
     private const string Kitchen = "l-kitchen";
     private const string Island = "jumbo-island";
+    private const string Bar = "bar-top";
 
     private static readonly Dictionary<(string Job, string Code), Func<PlannedCoat, PlannedCoat>> Changes = new()
     {
@@ -130,6 +131,18 @@ public sealed class VerifyingTests
         [(Kitchen, "BatchTooLarge")] = Batch(b => b with { VolumeMl = 3000, AMl = 2000, BMl = 1000 }),
         [(Kitchen, "UseByWrong")] = Batch(b => b with { UseByS = b.MixEndS + (b.UseByS - b.MixStartS) }),
         [(Kitchen, "MixTimeWrong")] = Batch(b => b with { MixEndS = b.MixEndS - 60 }),
+        // steps of a pour
+        [(Island, "StepsOfCoatNotPoured")] = c => c with { Steps = [new("level", "Great island", ["1"], c.Sections[0].Person, 0, 5, 0, 60)] },
+        [(Bar, "StepMissing")] = c => c with { Steps = [.. c.Steps.Where(s => s.Kind != "scrapeDrips")] },
+        [(Bar, "StepForNothing")] = c => c with { Steps = [.. c.Steps, c.Steps.First(s => s.Kind == "bubblePass")] },
+        [(Bar, "StepTooLate")] = Step("bubblePass", s => s with { StartS = s.StartS + 200, EndS = s.EndS + 200 }),
+        [(Bar, "StepTooEarly")] = Step("bubblePass", s => s with { StartS = s.StartS - 60, EndS = s.EndS - 60 }),
+        [(Bar, "StepOfOtherSections")] = Step("scrapeDrips", s => s with { Sections = ["1"] }),
+        [(Bar, "StepDiffersFromSection")] = Step("level", s => s with { EndS = s.EndS + 30 }),
+        [(Bar, "StepWindowWrong")] = Step("level", s => s with { ToS = s.ToS + 300 }),
+        [(Bar, "StepTimeWrong")] = Step("bubblePass", s => s with { EndS = s.StartS + 5 }),
+        [(Bar, "TwoPlacesAtOnce")] = Step("scrapeDrips", s => s with { EndS = s.EndS + 120 }),
+        [(Bar, "JoinedByWrong")] = Lap(_ => true, l => l with { JoinedBy = l.JoinedBy == l.A ? l.B : l.A }),
         // tickets
         [(Kitchen, "PartsDoNotAddUp")] = Batch(b => b with { AMl = b.AMl + 10 }),
         [(Kitchen, "RatioErrorWrong")] = Batch(b => b with { AMl = b.AMl + 10, VolumeMl = b.VolumeMl + 10 }),
@@ -153,6 +166,9 @@ public sealed class VerifyingTests
 
     private static Func<PlannedCoat, PlannedCoat> Section(Func<PlannedSection, bool> which, Func<PlannedSection, PlannedSection> change) =>
         c => c with { Sections = [.. Once(c.Sections, which, change)] };
+
+    private static Func<PlannedCoat, PlannedCoat> Step(string kind, Func<PlannedStep, PlannedStep> change) =>
+        c => c with { Steps = [.. Once(c.Steps, s => s.Kind == kind, change)] };
 
     private static Func<PlannedCoat, PlannedCoat> Lap(Func<PlannedLap, bool> which, Func<PlannedLap, PlannedLap> change) =>
         c => c with { Laps = [.. Once(c.Laps, which, change)] };

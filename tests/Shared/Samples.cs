@@ -12,7 +12,7 @@ internal static class Samples
     // Before what reads from it: static members start in the order they stand.
     public static readonly string Folder = FindFolder();
 
-    public static readonly string[] Names = ["l-kitchen", "jumbo-island", "eight-small-pieces", "vanity"];
+    public static readonly string[] Names = ["l-kitchen", "jumbo-island", "eight-small-pieces", "vanity", "bar-top"];
 
     public static IReadOnlyList<ProductDocument> Library { get; } =
         [.. Directory.GetFiles(Path.Combine(Folder, "products"), "*.yaml").Order(StringComparer.Ordinal).Select(f => Read(f, JobJson.Default.ProductDocument))];

@@ -3,6 +3,7 @@ using Lapwise.Core.Answers;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Supply;
 using Lapwise.Core.Work;
+using Lapwise.Core.Work.Pouring;
 
 namespace Lapwise.Cli.Commands;
 
@@ -38,6 +39,7 @@ internal static class PlanCommand
         foreach (var reason in whole.ReasonsOf(coat)) terminal.Reason(reason, v);
 
         Sections(whole, work, v, terminal);
+        Steps(whole, work, v, terminal);
         Laps(work, v, terminal);
         Batches(whole, coat, v, terminal);
     }
@@ -59,7 +61,7 @@ internal static class PlanCommand
     private static void Sections(WholeJob whole, CoatWork work, Voice v, Terminal terminal)
     {
         var crewed = whole.Job.Crew.Count > 1;
-        List<Column> columns = [new Column.Number("#"), new Column.Text(v.Say("Face", "Cara")), new Column.Number(v.Say("Area", "Área")), new Column.Word(v.Say("Stand", "Lado")), new Column.Word(v.Say("Batch", "Mezcla")), new Column.Number(v.Say("Start", "Inicio")), new Column.Number(v.Say("Dry pass", "En seco")), new Column.Number(v.Say("Done", "Fin"))];
+        List<Column> columns = [new Column.Number("#"), new Column.Text(v.Say("Face", "Cara")), new Column.Number(v.Say("Area", "Área")), new Column.Word(v.Say("Stand", "Lado")), new Column.Word(v.Say("Batch", "Mezcla")), new Column.Number(v.Say("Start", "Inicio")), new Column.Number(work.Steps.Count > 0 ? v.Say("Level", "Nivelar") : v.Say("Dry pass", "En seco")), new Column.Number(v.Say("Done", "Fin"))];
         if (crewed) columns.Insert(3, new Column.Text(v.Say("Person", "Persona")));
         var table = Screen.Table([.. columns]);
         foreach (var s in work.Sections)
@@ -69,6 +71,15 @@ internal static class PlanCommand
             table.Row(cells);
         }
 
+        terminal.Tables().Write(table);
+    }
+
+    private static void Steps(WholeJob whole, CoatWork work, Voice v, Terminal terminal)
+    {
+        if (work.Steps.Count == 0) return;
+        var table = Screen.Table(new Column.Number(v.Say("Start", "Inicio")), new Column.Number(v.Say("Done", "Fin")), new Column.Text(v.Say("What", "Qué")), new Column.Text(v.Say("Top", "Cubierta")), new Column.Text(v.Say("Person", "Persona")), new Column.Word(v.Say("Due", "Plazo")));
+        foreach (var step in work.Steps)
+            table.Row(Clock(step.StartMs), Clock(step.EndMs), StepWords.What(step, v), step.Top, whole.Job.Crew[step.Person].Name, (step.IsInTime ? "" : "✗ ") + StepWords.When(step, v));
         terminal.Tables().Write(table);
     }
 

@@ -10,6 +10,8 @@ namespace Lapwise.Core.Work;
 internal sealed class BatchRule(Job job, CoatConditions conditions)
 {
     private readonly Consumption _takes = Consumption.Of(conditions.Coat, job.Tools);
+    private readonly long _lifeMs = (long)Math.Floor(conditions.PotLife.Seconds) * 1000;
+
     /// <summary>From the first contact of A and B, which is the start of mixing.</summary>
     public long LifeMs => _lifeMs;
 
@@ -18,8 +20,6 @@ internal sealed class BatchRule(Job job, CoatConditions conditions)
 
     /// <summary>Film that so much covers, square metres, edges left out of account.</summary>
     public double CoversM2(double ml) => ml / _takes.SpreadMlPerM2;
-
-    private readonly long _lifeMs = (long)Math.Floor(conditions.PotLife.Seconds) * 1000;
 
     /// <summary>Mixing one batch by hand, by whoever is slowest at it.</summary>
     public long MixMs { get; } = (long)Math.Ceiling(job.Crew.Max(p => p.Pace.MixS) - 1e-9) * 1000;

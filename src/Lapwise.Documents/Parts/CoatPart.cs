@@ -2,6 +2,7 @@ using Lapwise.Core;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Work;
+using Lapwise.Core.Work.Pouring;
 using Lapwise.Drawings;
 
 namespace Lapwise.Documents.Parts;
@@ -36,6 +37,11 @@ internal static class CoatPart
 
         yield return new Block.Heading(2, voice.Say("In this order", "En este orden"));
         yield return Order(work, whole.Job.Crew, voice);
+        if (work.Steps.Count > 0)
+        {
+            yield return new Block.Heading(2, voice.Say("By the clock", "Por el reloj"));
+            yield return Steps(work, whole.Job.Crew, voice);
+        }
         if (work.Laps.Count > 0)
         {
             yield return new Block.Heading(2, voice.Say(
@@ -88,6 +94,14 @@ internal static class CoatPart
             ],
             [.. mixing.Concat(sections).OrderBy(r => r.StartMs).Select(r => r.Row)]);
     }
+
+    /// <summary>What is done when on a poured coat; what comes too late is set in bold.</summary>
+    private static Block.Table Steps(CoatWork work, IReadOnlyList<Person> crew, Voice voice) => new(
+        [
+            new(voice.Say("start", "inicio"), 0.9, Right: true), new(voice.Say("end", "fin"), 0.9, Right: true), new(voice.Say("what", "qué"), 3.2), new(voice.Say("top", "cubierta"), 2),
+            new(voice.Say("person", "persona"), 1.2), new(voice.Say("due", "plazo"), 1.6),
+        ],
+        [.. work.Steps.Select(s => new Row([Voice.Clock(s.StartMs / 1000.0), Voice.Clock(s.EndMs / 1000.0), StepWords.What(s, voice), s.Top, crew[s.Person].Name, (s.IsInTime ? "" : "✗ ") + StepWords.When(s, voice)], Strong: !s.IsInTime))]);
 
     private static Block.Table Laps(CoatWork work, Voice voice) => new(
             [
@@ -151,7 +165,7 @@ internal static class CoatPart
     private static string Method(ApplicationMethod method, Voice voice) => method switch
     {
         ApplicationMethod.Rolled => voice.Say("rolled wet, then dry", "a rodillo, húmedo y luego seco"),
-        ApplicationMethod.Poured => voice.Say("poured and levelled, the whole top at once", "vertido y nivelado, toda la cubierta a la vez"),
+        ApplicationMethod.Poured => voice.Say("poured and levelled", "vertido y nivelado"),
         ApplicationMethod.Wiped => voice.Say("brushed or wiped", "a brocha o a paño"),
         _ => throw new ArgumentOutOfRangeException(nameof(method)),
     };

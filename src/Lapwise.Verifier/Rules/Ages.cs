@@ -18,6 +18,9 @@ internal static class Ages
             var ageS = Math.Max(a.EndS, b.EndS) - Math.Min(a.StartS, b.StartS);
             Same("LapAgeWrong", c.At(lap), lap.AgeS, ageS);
             Same("LapMarginWrong", c.At(lap), lap.MarginS, plan.OpenTimeS - ageS);
+            var later = a.StartS != b.StartS ? (a.StartS > b.StartS ? a : b) : a.EndS > b.EndS ? a : b;
+            f.Holds(lap.JoinedBy == later.Id || (lap.JoinedBy == a.Id && a.StartS == b.StartS && a.EndS == b.EndS), "JoinedByWrong", c.At(lap),
+                v => v.Say($"The plan says {lap.JoinedBy} joins it; {later.Id} is begun later.", $"El plan dice que la une {lap.JoinedBy}; {later.Id} empieza más tarde."));
             if (lap.Kind != "break") worstLapS = Math.Max(worstLapS, ageS);
         }
 

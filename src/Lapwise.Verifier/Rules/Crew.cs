@@ -1,6 +1,6 @@
 namespace Lapwise.Verifier.Rules;
 
-/// <summary>Everyone named is in the crew, and rolls or mixes one thing at a time.</summary>
+/// <summary>Everyone named is in the crew, and rolls, pours, mixes or scrapes one thing at a time.</summary>
 internal static class Crew
 {
     private sealed record Busy(string Person, double FromS, double ToS, string Place);
@@ -11,6 +11,7 @@ internal static class Crew
         List<Busy> all =
         [
             .. c.Plan.Sections.Select(s => new Busy(s.Person, s.StartS, s.EndS, c.At(s))),
+            .. c.Plan.Steps.Where(s => s.Kind is "bubblePass" or "scrapeDrips").Select(s => new Busy(s.Person, s.StartS, s.EndS, c.At(s))),
             .. c.Plan.Batches.Select(b => new Busy(b.MixedBy, b.MixStartS, b.MixEndS, c.At(b))),
         ];
         foreach (var person in all.GroupBy(b => b.Person))

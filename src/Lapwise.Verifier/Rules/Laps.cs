@@ -98,7 +98,7 @@ internal static class Laps
     /// <summary>The planned joints of a flat: a point on the side they start from, and the direction square to it.</summary>
     private static List<(PointM Start, double X, double Y)> Joints(CoatCase c, Face face)
     {
-        if (face.Kind != FaceKind.Flat) return [];
+        if (face.Kind != FaceKind.Flat || !c.Coat.Product.BreakAllowed) return [];
         var top = c.Measured.Tops.First(t => t.Top.Name == face.Top);
         return [.. top.Top.Breaks.Select(b =>
         {

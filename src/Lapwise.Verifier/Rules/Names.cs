@@ -14,5 +14,6 @@ internal static class Names
     public static readonly Phrase Ages = v => v.Say("lap ages, section ages and margins", "edades de solape y sección, y márgenes");
     public static readonly Phrase Batches = v => v.Say("batches: mixed in time, used in time, enough", "mezclas: a tiempo, usadas a tiempo, suficientes");
     public static readonly Phrase Tickets = v => v.Say("tickets: volumes, masses, ratio, thinner", "boletas: volúmenes, masas, proporción, diluyente");
+    public static readonly Phrase Steps = v => v.Say("steps of a pour: each there, in its window, long enough", "pasos del vertido: todos, en su plazo, con tiempo suficiente");
     public static readonly Phrase Claims = v => v.Say("what the plan claims of itself", "lo que el plan afirma de sí mismo");
 }

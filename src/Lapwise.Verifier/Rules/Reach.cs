@@ -5,7 +5,7 @@ namespace Lapwise.Verifier.Rules;
 
 /// <summary>
 /// The person stands at a side one can stand at, reaches all of the section from that side (stepping along it), and
-/// leans over nothing that is already wet. A panel is stood in front of.
+/// leans over nothing that is already wet. A panel is stood in front of; one walks round a pour and a top done as a whole.
 /// </summary>
 internal static class Reach
 {
@@ -29,13 +29,14 @@ internal static class Reach
             if (s.Face.Kind == FaceKind.Waterfall) continue;
 
             var targets = Targets(c, s).ToList();
-            var farthestM = targets.Max(p => Plane.Distance(stand!.Line, p));
+            IReadOnlyList<StandLine> from = c.WalksRound && s.Face.Kind == FaceKind.Flat ? flat.StandLines : [stand!];
+            var farthestM = targets.Max(p => from.Min(l => Plane.Distance(l.Line, p)));
             f.Holds(farthestM <= c.Job.Aims.ReachM + Tolerance.TapeM, "OutOfReach", c.At(s.Plan),
                 v => v.Say($"Its farthest point is {v.Length(farthestM)} from side {s.Plan.StandSide}; the reach is {v.Length(c.Job.Aims.ReachM)}.",
                     $"Su punto más lejano está a {v.Length(farthestM)} del lado {s.Plan.StandSide}; el alcance es {v.Length(c.Job.Aims.ReachM)}."));
 
             var wet = c.Sections.Where(w => w.Face == flat && w != s && w.Plan.StartS < s.Plan.StartS).ToList();
-            var over = targets.Select(p => LeansOver(wet, stand!.Line, p, c.Job.Aims.ReachM)).FirstOrDefault(w => w is not null);
+            var over = targets.Select(p => LeansOverFromAll(wet, from, p, c.Job.Aims.ReachM)).FirstOrDefault(w => w is not null);
             f.Holds(over is null, "LeansOverWet", c.At(s.Plan),
                 v => v.Say($"It is reached over section {over!.Plan.Id}, which is already wet.", $"Se alcanza por encima de la sección {over!.Plan.Id}, que ya está húmeda."));
         }
@@ -47,6 +48,13 @@ internal static class Reach
         if (s.Face.Kind == FaceKind.Flat) return s.Region.Sides.SelectMany(side => new[] { side.From, side.At(0.5) });
         var fold = c.Measured.Tops.SelectMany(t => t.Folds).First(x => x.OtherFace == s.Face.Id);
         return new[] { s.Region.MinX, (s.Region.MinX + s.Region.MaxX) / 2, s.Region.MaxX }.Select(x => FoldLine.OnFlat(fold, x));
+    }
+
+    /// <summary>Null where one of the sides reaches the point over nothing wet.</summary>
+    private static SectionCase? LeansOverFromAll(IReadOnlyList<SectionCase> wet, IReadOnlyList<StandLine> from, PointM to, double reachM)
+    {
+        var over = (from.Count == 1 ? from : from.Where(l => Plane.Distance(l.Line, to) <= reachM + Tolerance.TapeM)).Select(l => LeansOver(wet, l.Line, to, reachM)).ToList();
+        return over.Contains(null) ? null : over.FirstOrDefault();
     }
 
     /// <summary>The wet section that one leans over to a point, wherever along the side one stands; null where a free place is found.</summary>

@@ -1,10 +1,11 @@
 using Lapwise.Core.Jobs;
+using Lapwise.Core.Measure;
 
 namespace Lapwise.Verifier.Rules;
 
 /// <summary>
 /// Each section starts, is wet and is dry in that order, and takes what its area and edges take at the person's pace:
-/// the walk may be nothing, and each part may be rounded up to a whole second.
+/// a pour is levelled at the pace of a dry pass, an upright is only brushed; the walk may be nothing, and each part may be rounded up to a whole second.
 /// </summary>
 internal static class SectionTimes
 {
@@ -13,13 +14,15 @@ internal static class SectionTimes
         f.LookAt(Names.SectionTimes);
         foreach (var s in c.Plan.Sections)
         {
-            var inOrder = s.StartS >= -Tolerance.S && s.StartS < s.WetEndS && s.WetEndS <= s.EndS && (s.WetEndS < s.EndS || c.Coat.Product.Method != ApplicationMethod.Rolled);
+            var isFinished = c.Coat.Product.Method == ApplicationMethod.Rolled ||
+                (c.Coat.Product.Method == ApplicationMethod.Poured && c.Faces.TryGetValue(s.Face, out var face) && face.Kind == FaceKind.Flat);
+            var inOrder = s.StartS >= -Tolerance.S && s.StartS < s.WetEndS && s.WetEndS <= s.EndS && (s.WetEndS < s.EndS || !isFinished);
             f.Holds(inOrder, "TimesOutOfOrder", c.At(s), v => v.Say("Start, wet and dry do not follow one another.", "Inicio, húmedo y seco no van uno tras otro."));
             if (!c.Crew.TryGetValue(s.Person, out var person)) continue;
 
             var pace = person.Pace;
             var wetS = pace.ReloadS + (s.AreaM2 / pace.WetOutM2PerS) + (s.EdgeM / pace.EdgeMPerS);
-            var dryS = c.Coat.Product.Method == ApplicationMethod.Rolled ? s.AreaM2 / pace.DryPassM2PerS : 0;
+            var dryS = isFinished ? s.AreaM2 / pace.DryPassM2PerS : 0;
             Within(c, f, s, "WetTimeWrong", s.WetEndS - s.StartS, wetS, wetS + pace.WalkS);
             Within(c, f, s, "DryTimeWrong", s.EndS - s.WetEndS, dryS, dryS);
         }

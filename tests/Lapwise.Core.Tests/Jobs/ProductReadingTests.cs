@@ -1,4 +1,5 @@
 using Lapwise.Core.Jobs;
+using Lapwise.Core.Quantities;
 
 namespace Lapwise.Core.Tests.Jobs;
 
@@ -29,6 +30,10 @@ public sealed class ProductReadingTests
         new("air limits the wrong way round", "limits", "LeastOverMost", p => p with { Limits = p.Limits with { AirLeast = "90 °F" } }),
         new("a humidity limit over 100 %", "limits.humidityMost", "TooLarge", p => p with { Limits = p.Limits with { HumidityMost = "110 %" } }),
         new("a negative dew margin", "limits.dewMargin", "TooSmall", p => p with { Limits = p.Limits with { DewMargin = "-3 °C" } }),
+        new("what follows a pour, of a coat that is rolled", "pour", "PourOfCoatNotPoured", p => p with { Pour = new() { LevelWithin = "10 min" } }),
+        new("bubble passes that go back", "pour.bubblePassesAt[1]", "LeastOverMost", p => p with { Method = ApplicationMethod.Poured, Pour = new() { BubblePassesAt = ["25 min", "10 min"] } }),
+        new("more bubble passes than anyone makes", "pour.bubblePassesAt", "TooMany", p => p with { Method = ApplicationMethod.Poured, Pour = new() { BubblePassesAt = [.. Enumerable.Repeat(new Entry("10 min"), 21)] } }),
+        new("drips scraped before they begin", "pour.scrapeDrips", "LeastOverMost", p => p with { Method = ApplicationMethod.Poured, Pour = new() { ScrapeDrips = new() { From = "6 h", To = "3 h" } } }),
         new("no kits", "kits", "NoKits", p => p with { Kits = [] }),
         new("a kit of nothing", "kits[0].size", "NotPositive", p => p with { Kits = [new() { Size = "0 mL", Price = 1 }] }),
         new("a kit that pays", "kits[0].price", "PriceNegative", p => p with { Kits = [new() { Size = "24 fl oz", Price = -1 }] }),
@@ -70,6 +75,16 @@ public sealed class ProductReadingTests
         Assert.Equal(3, product.Limits.DewMarginC); // ISO 8502-4
         Assert.Equal(1, product.Thinner!.DensityGPerMl);
         Assert.Null(product.SagLimit);
+    }
+
+    [Fact]
+    public void What_follows_a_pour_is_read_in_seconds()
+    {
+        var read = ProductReading.Read(Written.Clear with { Method = ApplicationMethod.Poured, BreakAllowed = false, Pour = new() { LevelWithin = "12 min", BubblePassesAt = ["10 min", "1/2 h"], ScrapeDrips = new() { From = "3 h", To = "6 h" } } }, "").Product!;
+        Assert.Equal(720, read.Pour.LevelWithinS);
+        Assert.Equal([600, 1800], read.Pour.BubblePassesS);
+        Assert.Equal((10800, 21600), read.Pour.ScrapeDrips);
+        Assert.Equal((false, false), (read.WholeTopAtOnce, read.BreakAllowed));
     }
 
     [Fact]
