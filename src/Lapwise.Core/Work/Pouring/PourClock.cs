@@ -23,6 +23,7 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches)
     private readonly List<PlacedMix> _mixes = [];
     private readonly List<PlacedStep> _steps = [];
     private readonly List<PlacedStep> _pending = [];
+    private readonly long _inductionMs = Ms(product.InductionS);
     private double _leftMl;
 
     /// <summary>A step with the sections it is done to, by index over all tops.</summary>
@@ -32,6 +33,9 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches)
 
     /// <summary>Every batch is poured out before its use-by and large enough for what is poured from it.</summary>
     public bool KeepsBatches { get; private set; } = true;
+
+    /// <summary>When the last batch is mixed and has stood as long as the product asks.</summary>
+    private long ReadyMs => _mixes[^1].EndMs + _inductionMs;
 
     private Pace PourerPace => job.Crew[Pourer].Pace;
     private Pace SecondPace => job.Crew[_second].Pace;
@@ -55,9 +59,9 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches)
     {
         var time = SectionTime.Of(section, PourerPace, ApplicationMethod.Poured);
         var takenMl = batches.TakenMl(section);
-        if (_mixes.Count == 0 || takenMl > _leftMl || _freeMs[Pourer] + time.WetMs > _mixes[^1].StartMs + batches.LifeMs) Mix();
+        if (_mixes.Count == 0 || takenMl > _leftMl || Math.Max(_freeMs[Pourer], ReadyMs) + time.WetMs > _mixes[^1].StartMs + batches.LifeMs) Mix();
 
-        var start = Math.Max(_freeMs[Pourer], _mixes[^1].EndMs);
+        var start = Math.Max(_freeMs[Pourer], ReadyMs);
         var (spread, end) = (start + time.WetMs, start + time.TotalMs);
         KeepsBatches &= takenMl <= _leftMl && spread <= _mixes[^1].StartMs + batches.LifeMs;
         _leftMl -= takenMl;
@@ -82,9 +86,9 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches)
 
     private void Mix()
     {
-        var wanted = Math.Max(_freeMs[Pourer], batches.MixMs);
-        if (_second != Pourer) PassesUntil(wanted - batches.MixMs);
-        var start = _second == Pourer ? _freeMs[Pourer] : Math.Max(_freeMs[_second], wanted - batches.MixMs);
+        var lastStart = Math.Max(0, _freeMs[Pourer] - batches.MixMs - _inductionMs);
+        if (_second != Pourer) PassesUntil(lastStart);
+        var start = _second == Pourer ? _freeMs[Pourer] : Math.Max(_freeMs[_second], lastStart);
         _mixes.Add(new PlacedMix(_mixes.Count, _second, start, start + batches.MixMs));
         _freeMs[_second] = start + batches.MixMs;
         _leftMl = batches.UsableMl;
@@ -94,7 +98,7 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches)
     private void WaitForPasses(TopOrder top)
     {
         if (_second != Pourer) return;
-        var neededMs = top.Problem.Sections.Sum(s => s.ShortestMs) + (batches.MixMs * (1 + (long)Math.Ceiling(top.Cut.Sections.Sum(batches.TakenMl) / Math.Max(1, batches.UsableMl))));
+        var neededMs = top.Problem.Sections.Sum(s => s.ShortestMs) + ((batches.MixMs + _inductionMs) * (1 + (long)Math.Ceiling(top.Cut.Sections.Sum(batches.TakenMl) / Math.Max(1, batches.UsableMl))));
         while (Next() is { } pass && pass.ToMs < _freeMs[Pourer] + neededMs) Take(pass);
     }
 

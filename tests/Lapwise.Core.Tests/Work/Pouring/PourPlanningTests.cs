@@ -125,6 +125,16 @@ public sealed class PourPlanningTests
         Said.InEveryVoice([reason.Text, reason.Remedy]);
     }
 
+    [Fact]
+    public void A_batch_stands_as_long_as_its_product_asks_before_it_is_poured()
+    {
+        foreach (var crew in new[] { 1, 2 })
+        {
+            var work = Plan(Flood with { InductionS = 300 }, [Bar], crew);
+            Assert.All(work.Sections, s => Assert.True(s.StartMs >= work.Batches.Single(b => b.Id == s.Batch).MixEndMs + 300_000));
+        }
+    }
+
     /// <summary>Alone, each of many tops is poured only once the passes of those before it are done.</summary>
     [Fact]
     public void Alone_no_pass_comes_too_late_for_another_top()
