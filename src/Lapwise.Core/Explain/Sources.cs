@@ -49,6 +49,26 @@ public static partial class Sources
             "una película al agua seca a velocidad constante hasta que el polímero llena el 74 %, y luego a velocidad decreciente que la humedad apenas afecta (resúmenes)"),
         SourceStanding.Read);
 
+    public static readonly Source NioshPocketGuide = new("niosh-2005-151", "NIOSH Pocket Guide to Chemical Hazards (2005-151)",
+        v => v.Say("acetone: REL 250 ppm (590 mg/m³), IDLH 2500 ppm, 2.5 to 12.8 % flammable; HDI: REL 0.005 ppm, ceiling 0.020 ppm; the flammable range is recalled",
+            "acetona: REL 250 ppm (590 mg/m³), IDLH 2500 ppm, inflamable de 2,5 a 12,8 %; HDI: REL 0,005 ppm, techo 0,020 ppm; el margen inflamable es de memoria"),
+        SourceStanding.Read);
+
+    public static readonly Source NioshRecalled = new("niosh-npg-recalled", "NIOSH Pocket Guide to Chemical Hazards",
+        v => v.Say("other solvents: limits and flammable range", "otros disolventes: límites y margen inflamable"), SourceStanding.FromMemory);
+
+    public static readonly Source OshaZ1 = new("29-cfr-1910-1000", "29 CFR 1910.1000, Table Z-1",
+        v => v.Say("acetone: PEL 1000 ppm (2400 mg/m³)", "acetona: PEL 1000 ppm (2400 mg/m³)"), SourceStanding.Read);
+
+    public static readonly Source AcgihTlv = new("acgih-tlv", "ACGIH TLV",
+        v => v.Say("acetone 250 ppm, 500 ppm over 15 min; HDI 0.005 ppm; it changes from edition to edition", "acetona 250 ppm, 500 ppm en 15 min; HDI 0,005 ppm; cambia de una edición a otra"), SourceStanding.ReadSecondHand);
+
+    public static readonly Source AcgihVentilation = new("acgih-dilution", "ACGIH, Industrial Ventilation, dilution chapter",
+        v => v.Say("Q′ = 403 · SG · ER · 10⁶ / (MW · C); well-mixed room V dC/dt = G − Q C", "Q′ = 403 · SG · ER · 10⁶ / (MW · C); sala bien mezclada V dC/dt = G − Q C"), SourceStanding.ReadSecondHand);
+
+    public static readonly Source Voc40Cfr59 = new("40-cfr-59", "40 CFR 59.406",
+        v => v.Say("VOC less water and exempt = (Ws − Ww − Wec) / (Vm − Vw − Vec), of the coating as thinned and mixed", "COV sin agua ni exentos = (Ws − Ww − Wec) / (Vm − Vw − Vec), del producto diluido y mezclado"), SourceStanding.FromMemory);
+
     public static readonly Source FilmSpread = new("film-spread",
         v => v.Say("Spreading-rate identity: 1 L covers 1 m² at 1000 µm; 1604 ft²·mil per US gallon", "Identidad de rendimiento: 1 L cubre 1 m² a 1000 µm; 1604 ft²·mil por galón de EE. UU."),
         SourceStanding.ReadSecondHand);
@@ -76,7 +96,8 @@ public static partial class Sources
     public static IReadOnlyList<Source> All { get; } =
     [
         Geometry, AsEntered, Trade, CautiousGuess, Handbook44, AlduchovEskridge, Iso8502Part4, MilHdbk1110, Ufgs09971,
-        Arrhenius, HeatBalance, FilmClosing, FilmSpread, ExactSearch, SagTest, RespiratoryProtection, Bowditch, MilStd1472,
+        Arrhenius, HeatBalance, FilmClosing, FilmSpread,
+        NioshPocketGuide, NioshRecalled, OshaZ1, AcgihTlv, AcgihVentilation, Voc40Cfr59, ExactSearch, SagTest, RespiratoryProtection, Bowditch, MilStd1472,
     ];
 
     /// <summary>The standing of a source in words.</summary>

@@ -24,6 +24,26 @@ public static class Film
     /// <summary>A and B, without thinner, that one square metre of wet film takes, in mL.</summary>
     public static double SpreadMlPerM2(WetFilm wet, double thinnerFraction = 0) => wet.Micrometres / (1 + thinnerFraction);
 
+    /// <summary>
+    /// Material that fills a rough surface before any film stands over it, mL/m²: half the height from peak to valley, as in
+    /// a profile of triangles (geometry).
+    /// </summary>
+    public static double RoughnessMlPerM2(double peakToValleyUm) => peakToValleyUm / 2;
+
+    /// <summary>
+    /// A coat poured and levelled: A and B for a depth over an area, with what runs off its open edges, mL.
+    /// </summary>
+    public static double PouredMl(double depthUm, double areaM2, double openEdgeM) => depthUm * (areaM2 + (openEdgeM * Consumption.RunOffWidthM));
+
+    /// <summary>Spreading rate that a job really had, m²/L.</summary>
+    public static double PracticalM2PerL(double areaM2, double usedMl) => areaM2 / usedMl * 1000;
+
+    /// <summary>Spreading rate that a loss leaves of the theoretical one, m²/L.</summary>
+    public static double AfterLossM2PerL(double theoreticalM2PerL, double lossShare) => theoreticalM2PerL * (1 - lossShare);
+
+    /// <summary>Share lost: 1 − practical / theoretical. Negative: the film was thinner than wanted.</summary>
+    public static double LossShare(double practicalM2PerL, double theoreticalM2PerL) => 1 - (practicalM2PerL / theoreticalM2PerL);
+
     /// <summary>Theoretical spreading rate of unthinned material at a dry film: 1000 · VS / DFT, in m²/L.</summary>
     public static double SpreadingRateM2PerL(DryFilm dry, double volumeSolids) => 1000 * volumeSolids / dry.Micrometres;
 }

@@ -17,6 +17,13 @@ internal static class SupplyReasons
                 v => v.Say("Stir to the bottom of each container before every batch.", "Remueva hasta el fondo de cada envase antes de cada mezcla.")));
         }
 
+        if (coat.Product.InductionS > 0)
+        {
+            reasons.Add(new Reason("WaitInduction", Limit.Note,
+                v => v.Say($"{coat.Product.Name} stands {Voice.Span(coat.Product.InductionS)} after mixing before it is used; its pot life runs meanwhile.", $"{coat.Product.Name} reposa {Voice.Span(coat.Product.InductionS)} tras mezclar antes de usarse; mientras tanto corre su vida de mezcla."),
+                v => v.Say("Mix that much earlier, stir once more, then pour out.", "Mezcle con esa antelación, remueva otra vez y vierta.")));
+        }
+
         if (coat.Product.Kits.Count == 0)
         {
             reasons.Add(new Reason("NoKitsListed", Limit.Note,

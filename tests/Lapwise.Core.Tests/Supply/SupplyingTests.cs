@@ -23,6 +23,13 @@ public sealed class SupplyingTests
 
     /// <summary>By hand: 4 m² at 165 µm and 60 + 45 + 15 mL of losses are 780 mL: two kits of 24 fl oz (709.8 mL).</summary>
     [Fact]
+    public void A_product_that_must_stand_says_so_with_the_ticket()
+    {
+        var coat = Invented.Coat with { Product = Invented.Clear with { InductionS = 900 } };
+        Assert.Contains(Supply(coat, [500]).Reasons, r => r.Code == "WaitInduction" && r.Limit == Limit.Note);
+    }
+
+    [Fact]
     public void Without_a_plan_the_estimate_is_bought()
     {
         var supply = Supply(Invented.Coat, []);
