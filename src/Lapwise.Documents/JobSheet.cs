@@ -25,6 +25,7 @@ public static class JobSheet
             .. RoomPart.Blocks(whole, voice),
             .. CautionsPart.Blocks(whole, voice),
             .. TopsPart.Blocks(whole, voice, paper),
+            .. SectionPart.Blocks(whole, voice, paper),
             .. Enumerable.Range(0, whole.Work.Coats.Count).SelectMany(coat => CoatPart.Blocks(whole, coat, voice, paper)),
             .. PackingPart.Blocks(whole, voice),
         ]);

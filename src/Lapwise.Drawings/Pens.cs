@@ -54,6 +54,7 @@ public static class Pens
         Ink.Hatch => new("lw-hatch", Colour.Soft, 0.45, []),
         Ink.Suspect => new("lw-suspect", Colour.Lost, 1.4, []),
         Ink.DryPass => new("lw-dry-pass", Colour.Soft, 0.9, []),
+        Ink.Joining => new("lw-joining", Colour.Ink, 0.9, []),
         Ink.Leader => new("lw-leader", Colour.Soft, 0.5, []),
         _ => throw new ArgumentOutOfRangeException(nameof(ink)),
     };

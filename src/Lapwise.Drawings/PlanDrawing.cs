@@ -3,16 +3,18 @@ using Lapwise.Core.Jobs;
 using Lapwise.Core.Measure;
 using Lapwise.Core.Quantities;
 using Lapwise.Core.Work;
+using Lapwise.Core.Work.Pouring;
 
 namespace Lapwise.Drawings;
 
 /// <summary>
 /// Draws the order of work over a top: sections numbered in order, who rolls each, from where, which way the dry pass
-/// goes, and every lap with its margin.
+/// goes, and every lap with its margin and the way it is joined.
 /// </summary>
 public static class PlanDrawing
 {
     private static readonly double[] AlongLap = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9];
+    private static readonly double[] TowardsEnds = [0.14, 0.86, 0.22, 0.78, 0.3, 0.7, 0.07, 0.93, 0.4, 0.6, 0.5];
     private static readonly double[] NumberSizes = [1, 0.75, 0.6];
 
     public static Drawing Draw(MeasuredTop top, CoatWork work, IReadOnlyList<Person> crew, Voice voice, Sheet sheet)
@@ -45,6 +47,8 @@ public static class PlanDrawing
             // The roomiest places are enough to try, and the page draws as one types.
             var insides = Sections.Select(s => Shapes.Insides(OnSheet(s, layout)).Take(40).ToList()).ToList();
             foreach (var (section, inside) in Sections.Zip(insides)) Number(sketch, OnSheet(section, layout), inside, section);
+            // Before the labels, which can make do with fewer words.
+            foreach (var lap in Laps.Where(l => l.Kind != LapKind.Break)) Joining(sketch, layout, lap);
             foreach (var lap in Laps) Label(sketch, layout, lap);
             Standing(sketch, layout);
             foreach (var (section, inside) in Sections.Zip(insides)) DryPass(sketch, layout, inside, section);
@@ -90,6 +94,34 @@ public static class PlanDrawing
             if (sketch.TryText(style, Wordings(lap), places, Within, behind: !fold) is null)
                 sketch.Text(style, Wordings(lap)[^1], places.Concat(places.Select(p => p with { Scale = 0.8 })), behind: !fold);
         }
+
+        /// <summary>An arrow over a lap, from the section that is wet first into the one that joins it.</summary>
+        private void Joining(Sketch sketch, Layout layout, Lap lap)
+        {
+            var line = LineOf(lap, layout);
+            var fold = lap.Kind == LapKind.Fold;
+            var later = Sections.First(s => s.Id == lap.JoinedBy);
+            var rings = OnSheet(later, layout);
+            // Over a fold it lies in the gap, between the side and its panel.
+            var aside = fold ? GapOf(lap, layout) * 0.3 : new Spot(0, 0);
+            double[] sizes = fold ? [1.1, 0.8] : [1.5, 1.1, 0.8, 0.6];
+            var arrows =
+                from size in sizes
+                from share in TowardsEnds
+                let place = Shapes.AtShare(line, share)
+                let way = fold ? GapOf(lap, layout).Unit * (later.Face.Kind == FaceKind.Flat ? -1 : 1) : Into(rings, place.At, place.Along.Outward, sketch.Unit)
+                let half = way * (size * sketch.TextSize / 2)
+                select (From: place.At + aside - half, To: place.At + aside + half);
+            var (from, to) = arrows.Select(a => ((Spot From, Spot To)?)a).FirstOrDefault(a => sketch.IsClear(Room(a!.Value))) ?? arrows.Last();
+            sketch.Arrow(Ink.Joining, from, to);
+            sketch.KeepClear(Room((from, to)));
+
+            // The point is wider than the shaft.
+            Box Room((Spot From, Spot To) arrow) => Box.Over([arrow.From, arrow.To]).Grown(2.2 * sketch.Unit);
+        }
+
+        private static Spot Into(IReadOnlyList<IReadOnlyList<Spot>> rings, Spot at, Spot across, double unit) =>
+            Shapes.Contains(rings, at + (across * (1.5 * unit))) ? across : across * -1;
 
         /// <summary>A lap on its face; at a fold just off the edge, so that the edge's own line still shows.</summary>
         private IReadOnlyList<Spot> LineOf(Lap lap, Layout layout)
@@ -187,16 +219,20 @@ public static class PlanDrawing
                     Hatch(sketch, person, [swatch]);
                     sketch.Ring(Ink.Section, swatch);
                 })),
-                new(Voice.Say("dry pass", "pasada en seco"), (sketch, from, to) => sketch.Arrow(Ink.DryPass, from, to)),
+                new(Work.Steps.Count > 0 ? Voice.Say("levelled this way", "se nivela así") : Voice.Say("dry pass", "pasada en seco"), (sketch, from, to) => sketch.Arrow(Ink.DryPass, from, to)),
                 new(Voice.Say("stand here for sections", "de pie aquí para las secciones"), (sketch, from, to) =>
                 {
                     var middle = (from + to) * 0.5;
                     var size = 0.42 * sketch.TextSize;
                     sketch.Area(Wash.Stand, [middle - new Spot(0, size), middle + new Spot(size, size), middle + new Spot(-size, size)]);
                 }),
+                .. Laps.Where(l => l.Kind != LapKind.Break).Take(1).Select(_ => new Legend.Sample(
+                    Voice.Say("wet first → joins it later", "húmeda antes → se une después"), (sketch, from, to) => sketch.Arrow(Ink.Joining, from + ((to - from) * 0.2), to - ((to - from) * 0.2)))),
                 .. Laps.DistinctBy(InkOf).OrderBy(InkOf).Select(lap => Legend.Stroke(InkOf(lap), Meaning(lap))),
                 .. Legend.Edges(Top, Voice),
             ]);
+            foreach (var step in Work.Steps.Where(s => s.Top == Top.Top.Name && s.Kind is StepKind.BubblePass or StepKind.ScrapeDrips))
+                legend.Note(step.IsInTime ? Lettering.Note : Lettering.Warning, $"{(step.IsInTime ? "" : "✗ ")}{Voice.Clock(step.StartMs / 1000.0)} {StepWords.What(step, Voice)} ({Crew[step.Person].Name})");
         }
 
         public string Describe()
@@ -204,7 +240,7 @@ public static class PlanDrawing
             var sections = Sections.Select(s => Voice.Say(
                 $"Section {s.Id}: {Crew[s.Person].Name}, {Voice.Clock(s.StartMs / 1000.0)} to {Voice.Clock(s.EndMs / 1000.0)}.",
                 $"Sección {s.Id}: {Crew[s.Person].Name}, de {Voice.Clock(s.StartMs / 1000.0)} a {Voice.Clock(s.EndMs / 1000.0)}."));
-            var laps = Laps.Select(l => Voice.Say($"Lap {l.A}–{l.B}: {Wordings(l)[0]}.", $"Solape {l.A}–{l.B}: {Wordings(l)[0]}."));
+            var laps = Laps.Select(l => Voice.Say($"Lap {l.A}–{l.B}: {Wordings(l)[0]}, joined by {l.JoinedBy}.", $"Solape {l.A}–{l.B}: {Wordings(l)[0]}, lo une {l.JoinedBy}."));
             return string.Join(" ", sections.Concat(laps));
         }
 

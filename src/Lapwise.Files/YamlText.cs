@@ -33,7 +33,7 @@ public static partial class YamlText
         {
             return new YamlRead(null, refusal.Fault);
         }
-        catch (Exception slip) when (slip is YamlException or InvalidOperationException) // the parser lets the second out on an unclosed bracket
+        catch (Exception slip) when (slip is YamlException or InvalidOperationException or ArgumentException) // the parser lets the second out on an unclosed bracket, the third on a tag that is no address
         {
             return new YamlRead(null, new Fault("", "YamlNotUnderstood",
                 v => v.Say("This is not YAML from here on.", "Desde aquí no es YAML."),

@@ -117,6 +117,43 @@ public class PlanDrawingTests
         Assert.Equal(work.Sections.Count + 1, read.OfClass("lw-dry-pass").Count());
     }
 
+    [Theory]
+    [MemberData(nameof(EverySample))]
+    public void Draw_every_lap_points_from_the_section_wet_first_into_the_one_that_joins_it(string sample)
+    {
+        foreach (var (top, work, crew) in Plans(sample))
+        {
+            var laps = work.Laps.Where(l => l.Kind != LapKind.Break && work.Sections.First(s => s.Id == l.A).Face.Top == top.Top.Name).ToList();
+            foreach (var (sheet, voice) in new[] { (Sheet.Phone, Us), (Sheet.Wide, Us), (Sheet.Phone, Metric), (new Sheet(524, 225, 8.5), Metric) })
+            {
+                var drawing = PlanDrawing.Draw(top, work, crew, voice, sheet);
+                var arrows = drawing.Marks.OfType<Mark.Arrow>().Where(a => a.Ink == Ink.Joining).ToList();
+                // One more stands in the legend.
+                Assert.Equal(laps.Count == 0 ? 0 : laps.Count + 1, arrows.Count);
+                var texts = drawing.Marks.OfType<Mark.Text>().ToList();
+                foreach (var arrow in arrows)
+                    Assert.Empty(texts.Where(t => t.Box.Overlaps(Box.Over([arrow.From, arrow.To]).Grown(drawing.Unit))).Select(t => $"{drawing.Title} {sheet.Width}: {t.Words}"));
+            }
+
+            var flat = laps.Where(l => l.Kind == LapKind.Flat).ToList();
+            var wide = PlanDrawing.Draw(top, work with { Laps = flat }, crew, Us, Sheet.Wide);
+            var turned = PlanDrawing.Draw(top, work with { Laps = [.. flat.Select(l => l with { JoinedBy = l.JoinedBy == l.A ? l.B : l.A })] }, crew, Us, Sheet.Wide);
+            foreach (var (one, other) in Joins(wide).Zip(Joins(turned)).Take(flat.Count)) Assert.True((one.To - one.From).Dot(other.To - other.From) < 0);
+        }
+
+        static IEnumerable<Mark.Arrow> Joins(Drawing drawing) => drawing.Marks.OfType<Mark.Arrow>().Where(a => a.Ink == Ink.Joining);
+    }
+
+    [Fact]
+    public void Draw_a_poured_coat_lists_what_follows_the_pour()
+    {
+        var (top, work, crew) = Plans("bar-top").Last(p => p.Work.Steps.Count > 0);
+        var read = new Read(PlanDrawing.Draw(top, work, crew, Metric, Sheet.Phone).Svg());
+        Assert.Equal(work.Steps.Count(s => s.Top == top.Top.Name && s.Kind is StepKind.BubblePass), read.Words.Count(w => w.Contains("pasada contra burbujas", StringComparison.Ordinal)));
+        Assert.Contains(read.Words, w => w.Contains("raspar las gotas", StringComparison.Ordinal));
+        Assert.DoesNotContain("pasada en seco", read.Words);
+    }
+
     [Fact]
     public void Draw_survives_any_open_time_and_crew()
     {
