@@ -297,8 +297,9 @@ public static class LoggerText
     }
 
     /// <summary>Turns times as written into the wall's clock and the time really passed.</summary>
-    private sealed class WallClock(DateTime day, bool dayFirst)
+    private sealed class WallClock(DateTime firstDay, bool dayFirst)
     {
+        private DateTime _day = firstDay.Date;
         private static readonly string[] Times = ["H:mm", "H:mm:ss", "h:mm tt", "h:mm:ss tt", "H:mm:ss.fff", "h:mmtt"];
         private readonly string[] _dates = dayFirst
             ? ["yyyy-M-d", "yyyy/M/d", "d/M/yyyy", "d.M.yyyy", "d-M-yyyy", "d/M/yy", "d.M.yy"]
@@ -325,7 +326,7 @@ public static class LoggerText
                 if (step < 0)
                 {
                     // A forecast past midnight goes on with the next day; any other step back is the clock's.
-                    if (IsTimeOnly(written) && step < -6 * 3600) { day = day.AddDays(1); at = at.AddDays(1); step += 86400; }
+                    if (IsTimeOnly(written) && step < -6 * 3600) { _day = _day.AddDays(1); at = at.AddDays(1); step += 86400; }
                     else
                     {
                         if (_wentBack++ == 0) _firstBack = before;
@@ -364,7 +365,7 @@ public static class LoggerText
             var cut = plain.IndexOf(' ', StringComparison.Ordinal);
             var hasDate = cut > 0 && !plain[..cut].Contains(':', StringComparison.Ordinal);
             var (date, time) = hasDate ? (plain[..cut], plain[(cut + 1)..].Trim()) : ("", plain);
-            var on = day.Date;
+            var on = _day;
             if (hasDate && !DateTime.TryParseExact(date, _dates, CultureInfo.InvariantCulture, DateTimeStyles.None, out on)) return null;
             return DateTime.TryParseExact(time, Times, CultureInfo.InvariantCulture, DateTimeStyles.AllowWhiteSpaces, out var of) ? on + of.TimeOfDay : null;
         }
