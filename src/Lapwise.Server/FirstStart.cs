@@ -1,6 +1,4 @@
-using System.Text.Json;
-using System.Text.Json.Serialization.Metadata;
-using Lapwise.Core.Jobs;
+using Lapwise.Core.Explain;
 using Lapwise.Files;
 using Lapwise.Store;
 
@@ -17,17 +15,9 @@ internal static class FirstStart
         var (jobs, products) = (services.GetRequiredService<JobShelf>(), services.GetRequiredService<ProductShelf>());
         if ((await products.List(cancel)).Count > 0 || (await jobs.List(cancel)).Count > 0) return;
 
-        foreach (var file in Directory.EnumerateFiles(Path.Combine(Samples, "products"), "*.product.yaml").Order(StringComparer.Ordinal))
-        {
-            var product = await Read(file, JobJson.Default.ProductDocument, cancel);
+        foreach (var product in DocumentFile.ReadProducts(Path.Combine(Samples, "products")).Products)
             await products.Add(product.Id, product, cancel);
-        }
-        await jobs.Add("demo", await Read(Path.Combine(Samples, "l-kitchen.job.yaml"), JobJson.Default.JobDocument, cancel), cancel);
-    }
-
-    private static async Task<T> Read<T>(string file, JsonTypeInfo<T> json, CancellationToken cancel)
-    {
-        var read = YamlText.ToJson(await File.ReadAllTextAsync(file, cancel));
-        return JsonSerializer.Deserialize(read.Json ?? throw new InvalidDataException(file), json)!;
+        var demo = DocumentFile.ReadJob(await File.ReadAllTextAsync(Path.Combine(Samples, "l-kitchen.job.yaml"), cancel));
+        await jobs.Add("demo", demo.Document ?? throw new InvalidDataException(demo.Faults[0].Say(Voice.Default)), cancel);
     }
 }

@@ -6,6 +6,7 @@ using Lapwise.Server.Features.Jobs;
 using Lapwise.Server.Features.Materials;
 using Lapwise.Server.Features.Measure;
 using Lapwise.Server.Features.Products;
+using Lapwise.Server.Features.Sheet;
 using Lapwise.Server.Features.Work;
 using Lapwise.Server.Http;
 using Lapwise.Store;
@@ -73,6 +74,8 @@ public static class LapwiseServer
         TakeOffOfJob.Map(api);
         MaterialsOfJob.Map(api);
         PlanOfJob.Map(api);
+        PrintSheet.Map(api);
+        PdfSheet.Map(api);
         api.MapFallback(() => Problems.NotFound());
 
         app.MapStaticAssets();

@@ -50,7 +50,7 @@ internal static class CoatPart
             yield return Laps(work, voice);
         }
         yield return new Block.Heading(2, voice.Say("What is proven", "Qué está demostrado"));
-        yield return new Block.Paragraph(Proven(work, voice));
+        yield return new Block.Paragraph(ProofWords.Of(work, voice));
         if (work.Baselines.Count > 0) yield return Baselines(work, voice);
         yield return new Block.Heading(2, voice.Say("Batch tickets", "Boletas de mezcla"));
         foreach (var ticket in TicketsPart.Blocks(whole, index, voice)) yield return ticket;
@@ -128,24 +128,6 @@ internal static class CoatPart
             joint ? "–" : LapMargin.Clock(work.OpenTimeMs - lap.AgeMs),
             LapMargin.Word(standing, voice),
         ], Strong: standing is LapStanding.Lost or LapStanding.Narrow);
-    }
-
-    private static string Proven(CoatWork work, Voice voice)
-    {
-        var worst = Voice.Span(Math.Max(work.WorstLapAgeMs, work.WorstSectionAgeMs) / 1000.0);
-        var bound = Voice.Span(work.Proof.BoundMs / 1000.0);
-        return (work.Proof.State, work.Proof.Of) switch
-        {
-            (ProofState.Proven, "order") => voice.Say(
-                $"Best order for these sections, these times and this open time: the worst age is {worst}. No more than that is proven.",
-                $"El mejor orden para estas secciones, estos tiempos y este tiempo abierto: la peor edad es de {worst}. No se ha demostrado nada más."),
-            (ProofState.Proven, _) => voice.Say(
-                $"Best order and best sections for these times and this open time: the worst age is {worst}. No more than that is proven.",
-                $"El mejor orden y las mejores secciones para estos tiempos y este tiempo abierto: la peor edad es de {worst}. No se ha demostrado nada más."),
-            _ => voice.Say(
-                $"Not proven to be the best: the worst age of this order is {worst}, and no order of these sections at these times has one under {bound}.",
-                $"No se ha demostrado que sea el mejor: la peor edad de este orden es de {worst}, y ningún orden de estas secciones con estos tiempos baja de {bound}."),
-        };
     }
 
     private static Block.Table Baselines(CoatWork work, Voice voice)
