@@ -1,0 +1,36 @@
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace Lapwise.Browser.Tests;
+
+/// <summary>What the tests do over and over on a page.</summary>
+internal static class Pages
+{
+    /// <summary>A loaded machine may need long for the page's first start.</summary>
+    public const float FirstStartMs = 90_000;
+    private static readonly LocatorAssertionsToBeVisibleOptions Patient = new() { Timeout = FirstStartMs };
+
+    public static readonly string[] Steps = ["measure", "materials", "conditions", "work", "supply"];
+
+    public static async Task<IPage> Open(this IBrowserContext window, string address)
+    {
+        var page = await window.NewPageAsync();
+        page.SetDefaultTimeout(30_000);
+        await page.GotoAsync(address);
+        await Expect(page.Locator(".jobs, .teach, h2").First).ToBeVisibleAsync(Patient);
+        return page;
+    }
+
+    public static ILocator Field(this IPage page, string label) => page.GetByLabel(label, new() { Exact = true });
+
+    public static ILocator Verdict(this IPage page) => page.Locator("section.verdict .answer");
+
+    /// <summary>Waits until the order of work on show belongs to what is typed.</summary>
+    public static Task Planned(this IPage page) =>
+        Expect(page.Locator("[aria-busy=false] section.verdict")).ToBeVisibleAsync(Patient);
+
+    public static Task Kept(this IPage page, string words) =>
+        Expect(page.Locator(".kept")).ToContainTextAsync(words, new() { Timeout = 30_000 });
+
+    public static Task Go(this IPage page, string step) => page.GetByRole(AriaRole.Link, new() { NameRegex = new($"^\\d? ?{step}") }).First.ClickAsync();
+}

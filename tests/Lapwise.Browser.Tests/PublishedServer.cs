@@ -1,0 +1,104 @@
+using System.Diagnostics;
+using System.Net;
+using System.Net.Http.Headers;
+using System.Net.Sockets;
+using System.Text;
+using Microsoft.Playwright;
+
+[assembly: AssemblyFixture(typeof(Lapwise.Browser.Tests.PublishedServer))]
+// One server for all, and one test takes it away for a while.
+[assembly: CollectionBehavior(DisableTestParallelization = true)]
+
+namespace Lapwise.Browser.Tests;
+
+/// <summary>The server as it is published, in a process of its own on a database of its own, and one browser for all tests.</summary>
+public sealed class PublishedServer : IAsyncLifetime
+{
+    private static readonly string[] BrowserSwitches =
+        ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"];
+
+    private readonly string data = Path.Combine(Path.GetTempPath(), "lapwise-browser-" + Guid.NewGuid().ToString("N"));
+    private readonly int port = FreePort();
+    private string app = "";
+    private Process? server;
+    private IPlaywright playwright = null!;
+    private IBrowser browser = null!;
+
+    public string Address => $"http://127.0.0.1:{port}";
+    public HttpClient Http { get; } = new();
+
+    public async ValueTask InitializeAsync()
+    {
+        Http.BaseAddress = new Uri(Address);
+        app = (await Run("bash", [Path.Combine(RepositoryRoot(), "eng", "publish")])).Trim();
+        await StartServer();
+        playwright = await Playwright.CreateAsync();
+        browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = BrowserSwitches });
+    }
+
+    /// <summary>A browser window with a storage of its own.</summary>
+    public Task<IBrowserContext> Window(int width = 1440, int height = 900, string locale = "en-US") =>
+        browser.NewContextAsync(new() { BaseURL = Address, ViewportSize = new() { Width = width, Height = height }, Locale = locale });
+
+    /// <summary>A copy of the sample job under a new id, so that tests do not meet in one job.</summary>
+    public async Task<string> CopyOfDemo()
+    {
+        var id = "t" + Guid.NewGuid().ToString("N");
+        var demo = await Http.GetStringAsync("/api/jobs/demo", TestContext.Current.CancellationToken);
+        using var request = new HttpRequestMessage(HttpMethod.Put, "/api/jobs/" + id) { Content = new StringContent(demo, Encoding.UTF8, "application/json") };
+        request.Headers.IfNoneMatch.Add(EntityTagHeaderValue.Any);
+        (await Http.SendAsync(request, TestContext.Current.CancellationToken)).EnsureSuccessStatusCode();
+        return id;
+    }
+
+    public async Task StartServer()
+    {
+        server = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(app, "Lapwise.Server.dll")])
+        {
+            RedirectStandardOutput = true,
+            Environment = { ["LAPWISE_DATA"] = data, ["LAPWISE_PORT"] = port.ToString(System.Globalization.CultureInfo.InvariantCulture) },
+        })!;
+        while (await server.StandardOutput.ReadLineAsync() is { } line)
+            if (line.Contains(Address, StringComparison.Ordinal)) return;
+        throw new InvalidOperationException("The server stopped before it was ready.");
+    }
+
+    public async Task StopServer()
+    {
+        server!.Kill();
+        await server.WaitForExitAsync();
+        server.Dispose();
+        server = null;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (browser is not null) await browser.DisposeAsync();
+        playwright?.Dispose();
+        Http.Dispose();
+        if (server is not null) await StopServer();
+        if (Directory.Exists(data)) Directory.Delete(data, recursive: true);
+    }
+
+    private static int FreePort()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+
+    private static string RepositoryRoot()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder.FullName, "Lapwise.slnx"))) folder = folder.Parent!;
+        return folder.FullName;
+    }
+
+    private static async Task<string> Run(string program, string[] arguments)
+    {
+        using var process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true })!;
+        var said = await process.StandardOutput.ReadToEndAsync();
+        await process.WaitForExitAsync();
+        return process.ExitCode == 0 ? said : throw new InvalidOperationException($"{program} {string.Join(' ', arguments)} ended with {process.ExitCode}.");
+    }
+}
