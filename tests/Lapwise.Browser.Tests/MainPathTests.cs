@@ -92,7 +92,8 @@ public sealed class MainPathTests(PublishedServer server)
         await Expect(page.Locator("html")).ToHaveAttributeAsync("lang", "es");
         await page.GetByRole(AriaRole.Button, new() { Name = "mm, métrico" }).ClickAsync();
         await Expect(page.Locator(".lw-drawing")).ToContainTextAsync("A · 3353 mm");
-        // What was typed is not touched by it.
+        // What was typed is not touched by it; how it was read stands beside it.
+        await Expect(page.Locator(".field", new() { Has = page.Field("Todo el fondo, lado A") }).Locator(".hint")).ToHaveTextAsync("= 3353 mm");
         await Expect(page.Field("Todo el fondo, lado A")).ToHaveValueAsync("11' 0\"");
 
         await page.ReloadAsync();

@@ -7,7 +7,7 @@ using Microsoft.Playwright;
 
 [assembly: AssemblyFixture(typeof(Lapwise.Browser.Tests.PublishedServer))]
 // One server for all, and one test takes it away for a while.
-[assembly: CollectionBehavior(DisableTestParallelization = true)]
+[assembly: Xunit.v3.Parallelization(Mode = Xunit.Sdk.ParallelMode.None)]
 
 namespace Lapwise.Browser.Tests;
 
