@@ -115,11 +115,13 @@ public sealed class ForEveryoneTests(PublishedServer server)
         await using var window = await server.Window(390, 844);
         var page = await window.Open($"/jobs/{await server.CopyOfDemo()}/work");
         var best = double.PositiveInfinity;
-        foreach (var pace in new[] { "21 s", "22 s", "23 s", "24 s", "20 s" })
+        var sectionAge = page.Locator(".figure", new() { HasText = "Worst section age" }).Locator(".figure-value");
+        await page.Locator("details", new() { HasText = "Pace" }).First.EvaluateAsync("d => d.open = true");
+        foreach (var pace in new[] { "30 s", "40 s", "50 s", "60 s", "20 s" })
         {
-            await page.Locator("details", new() { HasText = "Pace" }).First.EvaluateAsync("d => d.open = true");
+            var before = await sectionAge.InnerTextAsync();
             await page.Field("Reload, each section").FillAsync(pace);
-            await Expect(page.Locator("[aria-busy=true]")).ToBeVisibleAsync();
+            await Expect(sectionAge).Not.ToHaveTextAsync(before, new() { Timeout = 30_000 });
             await page.Planned();
             best = Math.Min(best, double.Parse((await page.Locator("section.verdict").GetAttributeAsync("data-plan-ms"))!, CultureInfo.InvariantCulture));
         }

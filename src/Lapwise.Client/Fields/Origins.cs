@@ -8,8 +8,8 @@ internal static class Origins
 {
     public static string Words(Origin origin, Voice voice) => origin switch
     {
-        Origin.DataSheet => voice.Say("from the data sheet", "de la hoja técnica"),
-        Origin.TestBoard => voice.Say("from your test board", "de su tablero de prueba"),
-        _ => voice.Say("a guess: try a test board", "una estimación: haga un tablero de prueba"),
+        Origin.DataSheet => voice.Say("from the data sheet", "de la ficha técnica"),
+        Origin.TestBoard => voice.Say("from your test board", "de su placa de prueba"),
+        _ => voice.Say("a guess: try a test board", "una estimación: haga una placa de prueba"),
     };
 }

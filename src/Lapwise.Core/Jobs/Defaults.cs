@@ -115,7 +115,7 @@ public static class Defaults
 
     /// <summary>Metres: a built-up laminate or a 1 1/2 in slab.</summary>
     public static readonly Assumption Thickness = Trade(1.5 * MetresPerInch,
-        v => v.Say("Tops are 1 1/2 in thick", "Las encimeras tienen 38 mm de grueso"));
+        v => v.Say("Tops are 1 1/2 in thick", "Las cubiertas tienen 38 mm de grueso"));
 
     /// <summary>Metres: the smallest step of a common tape.</summary>
     public static Assumption TapeStep(UnitSystem units) => units == UnitSystem.Us

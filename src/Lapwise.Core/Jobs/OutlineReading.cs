@@ -90,7 +90,7 @@ internal static class OutlineReading
         {
             fields.Add(path + ".sides", "TooManySides",
                 v => v.Say($"{count} sides are more than the letters A to Z, {SideLetters.Most}.", $"{count} lados son más que las letras de la A a la Z, {SideLetters.Most}."),
-                v => v.Say("Split the top in two at a planned joint, or enter a curve as one arc.", "Divida la encimera en dos por una junta prevista, o escriba la curva como un solo arco."));
+                v => v.Say("Split the top in two at a planned joint, or enter a curve as one arc.", "Divida la cubierta en dos por una junta prevista, o escriba la curva como un solo arco."));
             return new OutlineSpec.Walk([]);
         }
 
@@ -102,7 +102,7 @@ internal static class OutlineReading
         {
             fields.Add(path + ".sides", "TooFewSides",
                 v => v.Say($"{count} sides do not close an outline; at least {least} are needed.", $"{count} lados no cierran un contorno; hacen falta al menos {least}."),
-                v => v.Say("Walk once round the top, back to where you started.", "Recorra la encimera una vez, hasta volver al punto de partida."));
+                v => v.Say("Walk once round the top, back to where you started.", "Recorra la cubierta una vez, hasta volver al punto de partida."));
         }
 
         return new OutlineSpec.Walk(sides);
@@ -117,7 +117,7 @@ internal static class OutlineReading
         {
             fields.Add(path + ".length", "ArcOverFullTurn",
                 v => v.Say($"An arc of {v.Length(length)} at a radius of {v.Length(r)} goes once round or more.", $"Un arco de {v.Length(length)} con radio de {v.Length(r)} da una vuelta entera o más."),
-                v => v.Say("Check the radius; for a whole round top choose the circle.", "Revise el radio; para una encimera redonda elija el círculo."));
+                v => v.Say("Check the radius; for a whole round top choose the circle.", "Revise el radio; para una cubierta redonda elija el círculo."));
         }
 
         return new WalkedSide(length, turn, radius, side.Bend ?? Bend.Right);

@@ -11,8 +11,8 @@ internal static class TopReading
         if (document.Tops is not { Count: > 0 })
         {
             fields.Add("tops", "NoTops",
-                v => v.Say("There is no top to coat.", "No hay ninguna encimera que recubrir."),
-                v => v.Say("Add a top with its outline.", "Añada una encimera con su contorno."));
+                v => v.Say("There is no top to coat.", "No hay ninguna cubierta que recubrir."),
+                v => v.Say("Add a top with its outline.", "Añada una cubierta con su contorno."));
         }
 
         var (read, names) = (new List<Top>(), Fields.NoNames());

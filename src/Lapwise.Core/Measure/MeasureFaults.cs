@@ -15,7 +15,7 @@ internal static class MeasureFaults
         v => v.Say("The turns go round to the left.", "Los giros van hacia la izquierda."),
         v => v.Say(
             "Walk clockwise with the top on your right, or change left turns to right ones.",
-            "Recorra en sentido horario con la encimera a su derecha, o cambie los giros a la izquierda por giros a la derecha."));
+            "Recorra en sentido horario con la cubierta a su derecha, o cambie los giros a la izquierda por giros a la derecha."));
 
     public static Fault TurnsDoNotAddUp(string path, double turnsRad) => new(path, "TurnsDoNotAddUp",
         v => v.Say(
@@ -34,7 +34,7 @@ internal static class MeasureFaults
     public static Fault DiagonalDoesNotFit(string path, Diagonal d, double leastM, double mostM) => new(path, "DiagonalDoesNotFit",
         v => v.Say(
             $"No four-sided top has these sides and a diagonal {d.From}–{d.To} of {v.Length(d.LengthM)}.",
-            $"Ninguna encimera de cuatro lados tiene estos lados y una diagonal {d.From}–{d.To} de {v.Length(d.LengthM)}."),
+            $"Ninguna cubierta de cuatro lados tiene estos lados y una diagonal {d.From}–{d.To} de {v.Length(d.LengthM)}."),
         v => v.Say(
             $"Measure it again; with these sides it lies between {v.Length(leastM)} and {v.Length(mostM)}.",
             $"Vuelva a medirla; con estos lados está entre {v.Length(leastM)} y {v.Length(mostM)}."));
@@ -56,7 +56,7 @@ internal static class MeasureFaults
             $"Revise la longitud y el giro de los lados {place.SideA} a {place.SideB}."));
 
     public static Fault CutoutOutside(string path, Cutout cutout) => new(path, "CutoutOutside",
-        v => v.Say($"{Named(v, cutout)} lies outside the top.", $"{Named(v, cutout)} queda fuera de la encimera."),
+        v => v.Say($"{Named(v, cutout)} lies outside the top.", $"{Named(v, cutout)} queda fuera de la cubierta."),
         v => v.Say(
             "Place its centre: along side A from its start, then square in from side A.",
             "Sitúe su centro: a lo largo del lado A desde su inicio, y a escuadra hacia dentro desde el lado A."));
