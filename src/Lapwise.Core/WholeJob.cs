@@ -36,13 +36,22 @@ public sealed record WholeJob(
     /// <summary>Works a document through the phases; null with the faults where nothing could be read.</summary>
     public static (WholeJob? Whole, IReadOnlyList<Fault> Faults) From(JobDocument document, IReadOnlyList<ProductDocument> library)
     {
+        // Without a pause nothing is ever waited for, so the task has ended when it is handed back.
+        var worked = FromAsync(document, library, Effort.AtOnce);
+        return worked.IsCompleted ? worked.Result : throw new InvalidOperationException("the work paused without a pause");
+    }
+
+    /// <summary>The same in slices, so that a page stays alive while it plans.</summary>
+    /// <exception cref="OperationCanceledException">The pause stopped it.</exception>
+    public static async ValueTask<(WholeJob? Whole, IReadOnlyList<Fault> Faults)> FromAsync(JobDocument document, IReadOnlyList<ProductDocument> library, Effort effort)
+    {
         var read = JobReading.Read(document, library);
         if (read.Job is not { } job) return (null, read.Faults);
 
         var measured = Measuring.Measure(job);
         var materials = Estimating.Estimate(job, measured);
         var conditions = Judging.Judge(job);
-        var work = Planning.Plan(job, measured, conditions);
+        var work = await Planning.PlanAsync(job, measured, conditions, effort);
         var supply = Supplying.Supply(job, materials, work);
 
         IReadOnlyList<Fault> faults = [.. read.Faults, .. measured.Faults];

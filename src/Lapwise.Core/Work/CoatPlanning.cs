@@ -24,8 +24,11 @@ internal sealed class CoatPlanning
     private readonly long _openTimeMs;
     private readonly long _targetAgeMs;
 
-    public CoatPlanning(Job job, CoatConditions conditions)
+    private readonly Effort _effort;
+
+    public CoatPlanning(Job job, CoatConditions conditions, Effort effort)
     {
+        _effort = effort;
         _job = job;
         _conditions = conditions;
         _batches = new BatchRule(job, conditions);
@@ -36,75 +39,80 @@ internal sealed class CoatPlanning
 
     private IReadOnlyList<Pace> Paces => [.. _job.Crew.Select(p => p.Pace)];
 
-    public CoatWork Plan(MeasuredJob measured)
+    public async ValueTask<CoatWork> PlanAsync(MeasuredJob measured)
     {
-        var schedule = BestSchedule(measured);
+        var schedule = await BestScheduleAsync(measured);
+        var bound = await BoundAsync(schedule);
         var (sections, laps) = ScheduleNames.Of(schedule, Paces, _method);
-        var bound = Bound(schedule);
         var work = new CoatWork(
             _conditions.Coat, _conditions.OpenTime, _conditions.PotLife, sections, laps, _batches.Of(schedule, sections),
             new Proof(schedule.WorstAgeMs <= bound ? ProofState.Proven : ProofState.Bounded, "order", Math.Min(bound, schedule.WorstAgeMs)),
             Baselines.Of(measured, _job.Aims, _job.Crew[0].Pace, _method),
             _openTimeMs - _targetAgeMs,
             []);
+        await _effort.Pause();
         return work with { Reasons = [.. _conditions.Reasons, .. schedule.Tops.SelectMany(t => t.Cut.Reasons), .. WorkReasons.Of(work, _job, schedule.KeepsBatches)] };
     }
 
-    private CoatSchedule BestSchedule(MeasuredJob measured)
+    private async ValueTask<CoatSchedule> BestScheduleAsync(MeasuredJob measured)
     {
-        var alone = ForOne(measured);
+        var alone = await ForOneAsync(measured);
         if (_job.Crew.Count == 1 || Works(alone)) return alone;
-        var together = ForCrew(measured);
+        var together = await ForCrewAsync(measured);
         return together.IsBetterThan(alone) ? together : alone;
     }
 
     private bool Works(CoatSchedule schedule) => schedule.KeepsBatches && schedule.WorstAgeMs <= _targetAgeMs;
 
     /// <summary>Tops chosen without mixing first; again with room for one mixing where a batch break falls inside a top.</summary>
-    private CoatSchedule ForOne(MeasuredJob measured)
+    private async ValueTask<CoatSchedule> ForOneAsync(MeasuredJob measured)
     {
-        var schedule = ForOne(measured, _targetAgeMs);
+        var schedule = await ForOneAsync(measured, _targetAgeMs);
         if (Works(schedule) || schedule.Mixes.Count < 2) return schedule;
-        var roomier = ForOne(measured, _targetAgeMs - _batches.MixMs);
+        var roomier = await ForOneAsync(measured, _targetAgeMs - _batches.MixMs);
         return roomier.IsBetterThan(schedule) ? roomier : schedule;
     }
 
-    private CoatSchedule ForOne(MeasuredJob measured, long targetAgeMs)
+    private async ValueTask<CoatSchedule> ForOneAsync(MeasuredJob measured, long targetAgeMs)
     {
-        var tops = measured.Tops.Select(t => TopPlanning.ForOne(t, _job.Aims, _job.Crew[0].Pace, _conditions.Coat.Product, targetAgeMs)).ToList();
-        var inSequence = InSequence(tops);
-        if (!inSequence.KeepsBatches) return Unmixed(inSequence.Tops, Joined(inSequence.Tops, keepSequences: true));
+        var tops = new List<TopOrder>();
+        foreach (var top in measured.Tops)
+            tops.Add(await TopPlanning.ForOneAsync(top, _job.Aims, _job.Crew[0].Pace, _conditions.Coat.Product, targetAgeMs, _effort));
+        var inSequence = await InSequenceAsync(tops);
+        if (!inSequence.KeepsBatches) return await UnmixedAsync(inSequence.Tops, Joined(inSequence.Tops, keepSequences: true));
         if (Works(inSequence)) return inSequence;
-        var free = WithBatches(tops, Joined(tops, keepSequences: false));
+        var free = await WithBatchesAsync(tops, Joined(tops, keepSequences: false));
         return free.IsBetterThan(inSequence) ? free : inSequence;
     }
 
     /// <summary>Tops as entered, unless they need fewer batches, or only work, when grouped. Fewer batches leave less in cups.</summary>
-    private CoatSchedule InSequence(IReadOnlyList<TopOrder> tops)
+    private async ValueTask<CoatSchedule> InSequenceAsync(IReadOnlyList<TopOrder> tops)
     {
-        var entered = WithBatches(tops, Joined(tops, keepSequences: true));
+        var entered = await WithBatchesAsync(tops, Joined(tops, keepSequences: true));
         var grouping = TopGrouping.Of(tops, _batches, _batches.Rule(tops.Count, byHelper: _job.Crew.Count > 1));
         if (grouping is null || (Works(entered) && entered.Mixes.Count <= grouping.Batches)) return entered;
-        var grouped = WithBatches(grouping.Tops, Joined(grouping.Tops, keepSequences: true));
+        var grouped = await WithBatchesAsync(grouping.Tops, Joined(grouping.Tops, keepSequences: true));
         var isBetter = Works(entered) ? Works(grouped) && grouped.Mixes.Count < entered.Mixes.Count : Works(grouped) || grouped.IsBetterThan(entered);
         return isBetter ? grouped : entered;
     }
 
-    private CoatSchedule ForCrew(MeasuredJob measured)
+    private async ValueTask<CoatSchedule> ForCrewAsync(MeasuredJob measured)
     {
-        var tops = measured.Tops.Select(t => TopPlanning.ForCrew(t, _job.Aims, Paces, _conditions.Coat.Product, _targetAgeMs)).ToList();
-        return WithBatches(tops, Joined(tops, keepSequences: false));
+        var tops = new List<TopOrder>();
+        foreach (var top in measured.Tops)
+            tops.Add(await TopPlanning.ForCrewAsync(top, _job.Aims, Paces, _conditions.Coat.Product, _targetAgeMs, _effort));
+        return await WithBatchesAsync(tops, Joined(tops, keepSequences: false));
     }
 
     /// <summary>Mixes along the way: as few batches as keep the target.</summary>
-    private CoatSchedule WithBatches(IReadOnlyList<TopOrder> tops, OrderProblem problem)
+    private async ValueTask<CoatSchedule> WithBatchesAsync(IReadOnlyList<TopOrder> tops, OrderProblem problem)
     {
         CoatSchedule? best = null;
         var fewest = _batches.Fewest(problem);
         for (var batches = fewest; batches <= fewest + MoreBatchesTried; batches++)
         {
             var rule = _batches.Rule(batches, byHelper: problem.Crew < _job.Crew.Count);
-            var found = OrderSearch.Solve(problem with { Mixing = rule }, StepsForMixing, _targetAgeMs);
+            var found = await OrderSearch.SolveAsync(problem with { Mixing = rule }, StepsForMixing * _effort.Times, _targetAgeMs, _effort.Pause);
             var mixed = problem.Crew < _job.Crew.Count ? _batches.MixedByHelper(found) : found;
             var schedule = new CoatSchedule(tops, problem, mixed, mixed.KeepsLimits);
             if (best is null || schedule.IsBetterThan(best)) best = schedule;
@@ -115,11 +123,12 @@ internal sealed class CoatPlanning
     }
 
     /// <summary>No batch rule can be kept: the order is still shown, as one that does not work.</summary>
-    private CoatSchedule Unmixed(IReadOnlyList<TopOrder> tops, OrderProblem problem)
+    private async ValueTask<CoatSchedule> UnmixedAsync(IReadOnlyList<TopOrder> tops, OrderProblem problem)
     {
         const long weekMs = 7L * 24 * 3600 * 1000;
         var endless = new MixingRule(_batches.MixMs, weekMs, double.MaxValue / 8, 1);
-        return new CoatSchedule(tops, problem, OrderSearch.Solve(problem with { Mixing = endless }, StepsForMixing), false);
+        var found = await OrderSearch.SolveAsync(problem with { Mixing = endless }, StepsForMixing, enoughMs: 0, _effort.Pause);
+        return new CoatSchedule(tops, problem, found, false);
     }
 
     /// <summary>All tops as one problem; kept sequences are chained so that only the mixing is searched.</summary>
@@ -150,10 +159,17 @@ internal sealed class CoatPlanning
     }
 
     /// <summary>No order of these sections has a smaller worst age, whatever the mixing: each top alone without it.</summary>
-    private static long Bound(CoatSchedule schedule) =>
-        schedule.Tops.Select(t => OrderSearch.Solve(t.Problem, StepsForTheBound, schedule.WorstAgeMs - 1).BoundMs)
-            .Concat(schedule.Problem.Sections.Select(s => s.ShortestMs))
-            .DefaultIfEmpty(0).Max();
+    private async ValueTask<long> BoundAsync(CoatSchedule schedule)
+    {
+        var bound = schedule.Problem.Sections.Select(s => s.ShortestMs).DefaultIfEmpty(0).Max();
+        foreach (var top in schedule.Tops)
+        {
+            var found = await OrderSearch.SolveAsync(top.Problem, StepsForTheBound * _effort.Times, schedule.WorstAgeMs - 1, _effort.Pause);
+            bound = Math.Max(bound, found.BoundMs);
+        }
+
+        return bound;
+    }
 }
 
 /// <summary>A coat on the clock: the tops' cuts, the joined problem and the order found for it.</summary>

@@ -12,17 +12,32 @@ public static class Planning
     /// <summary>
     /// One plan for each coat. Plans that do not work are given too, with the reasons; deterministic, in counted steps.
     /// </summary>
-    public static JobWork Plan(Job job, MeasuredJob measured, JobConditions conditions) =>
-        new([.. conditions.Coats.Where(_ => measured.Tops.Count > 0 && job.Crew.Count > 0).Select(coat => PlanCoat(job, measured, coat))]);
+    public static JobWork Plan(Job job, MeasuredJob measured, JobConditions conditions)
+    {
+        // Without a pause nothing is ever waited for, so the task has ended when it is handed back.
+        var planned = PlanAsync(job, measured, conditions, Effort.AtOnce);
+        return planned.IsCompleted ? planned.Result : throw new InvalidOperationException("planning paused without a pause");
+    }
 
-    private static CoatWork PlanCoat(Job job, MeasuredJob measured, CoatConditions conditions)
+    /// <summary>The same in slices, with a pause between them.</summary>
+    /// <exception cref="OperationCanceledException">The pause stopped it.</exception>
+    public static async ValueTask<JobWork> PlanAsync(Job job, MeasuredJob measured, JobConditions conditions, Effort effort)
+    {
+        var coats = new List<CoatWork>();
+        if (measured.Tops.Count > 0 && job.Crew.Count > 0)
+            foreach (var coat in conditions.Coats)
+                coats.Add(await PlanCoatAsync(job, measured, coat, effort));
+        return new JobWork(coats);
+    }
+
+    private static async ValueTask<CoatWork> PlanCoatAsync(Job job, MeasuredJob measured, CoatConditions conditions, Effort effort)
     {
         var product = conditions.Coat.Product;
         var broken = product.BreakAllowed ? [] : measured.Tops.Where(t => t.Top.Breaks.Count > 0).ToList();
         if (broken.Count > 0) measured = measured with { Tops = [.. measured.Tops.Select(t => t with { Top = t.Top with { Breaks = [] } })] };
         var work = product.Method is ApplicationMethod.Poured
             ? new PourPlanning(job, conditions).Plan(measured)
-            : new CoatPlanning(job, conditions).Plan(measured);
+            : await new CoatPlanning(job, conditions, effort).PlanAsync(measured);
         return broken.Count == 0 ? work : work with { Reasons = [.. work.Reasons, BreakNotAllowed(product, broken)] };
     }
 

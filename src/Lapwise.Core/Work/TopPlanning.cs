@@ -16,7 +16,7 @@ internal static class TopPlanning
     private const int WaysSearched = 6;
 
     /// <summary>For one person: sweeps first, any order where no sweep keeps the target.</summary>
-    public static TopOrder ForOne(MeasuredTop top, Aims aims, Pace pace, Product product, long targetAgeMs)
+    public static async ValueTask<TopOrder> ForOneAsync(MeasuredTop top, Aims aims, Pace pace, Product product, long targetAgeMs, Effort effort)
     {
         var ways = new List<(CutTop Cut, OrderProblem Problem)>();
         var choice = new Choice(targetAgeMs);
@@ -26,21 +26,22 @@ internal static class TopPlanning
             var problem = TopOrder.ProblemOf(cut, [pace], product.Method);
             ways.Add((cut, problem));
             foreach (var order in TopSweeps.Of(cut, problem)) choice.Consider(order);
+            await effort.Pause();
         }
 
         if (choice.Simplest is null)
-            foreach (var (cut, problem) in MostHopeful(ways)) choice.Consider(Searched(cut, problem, targetAgeMs));
+            foreach (var (cut, problem) in MostHopeful(ways)) choice.Consider(await SearchedAsync(cut, problem, targetAgeMs, effort));
         return choice.Best;
     }
 
     /// <summary>For several people: the fewest sections for which an order keeps the target.</summary>
-    public static TopOrder ForCrew(MeasuredTop top, Aims aims, IReadOnlyList<Pace> rollers, Product product, long targetAgeMs)
+    public static async ValueTask<TopOrder> ForCrewAsync(MeasuredTop top, Aims aims, IReadOnlyList<Pace> rollers, Product product, long targetAgeMs, Effort effort)
     {
         var choice = new Choice(targetAgeMs);
         var ways = WaysOf(top, aims, product).Select(cut => (cut, TopOrder.ProblemOf(cut, rollers, product.Method))).ToList();
         foreach (var (cut, problem) in MostHopeful(ways))
         {
-            choice.Consider(Searched(cut, problem, targetAgeMs));
+            choice.Consider(await SearchedAsync(cut, problem, targetAgeMs, effort));
             if (choice.Simplest is not null) break;
         }
 
@@ -55,9 +56,9 @@ internal static class TopPlanning
     private static IEnumerable<(CutTop Cut, OrderProblem Problem)> MostHopeful(IEnumerable<(CutTop Cut, OrderProblem Problem)> ways) =>
         ways.OrderBy(w => w.Problem.Sections.Max(s => s.ShortestMs)).ThenBy(w => w.Cut.Sections.Count).Take(WaysSearched);
 
-    private static TopOrder Searched(CutTop cut, OrderProblem problem, long targetAgeMs)
+    private static async ValueTask<TopOrder> SearchedAsync(CutTop cut, OrderProblem problem, long targetAgeMs, Effort effort)
     {
-        var found = OrderSearch.Solve(problem, StepsAWay, targetAgeMs);
+        var found = await OrderSearch.SolveAsync(problem, StepsAWay * effort.Times, targetAgeMs, effort.Pause);
         var worst = Math.Max(found.WorstLapAgeMs, found.Sections.Max(p => p.EndMs - p.StartMs));
         return new TopOrder(cut, problem, [.. found.Sections.OrderBy(p => p.StartMs).Select(p => p.Section)], worst);
     }

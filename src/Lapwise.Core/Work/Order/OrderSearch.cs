@@ -42,10 +42,26 @@ public sealed class OrderSearch
     /// <summary>Searches until an order with so small a worst age is found, or none can be, or out of steps.</summary>
     public static FoundOrder Solve(OrderProblem problem, long mostSteps, long enoughMs)
     {
-        var search = new OrderSearch(problem);
-        if (enoughMs > 0) Array.ForEach(search._parts, p => p.AskFirst(enoughMs));
+        var search = Towards(problem, enoughMs);
         while (search.Steps < mostSteps && !search.IsEnough(enoughMs) && search.Step(Math.Min(20_000, mostSteps - search.Steps))) { }
         return search.Best;
+    }
+
+    /// <summary>The same in slices short enough for a page, with a pause after each.</summary>
+    internal static async ValueTask<FoundOrder> SolveAsync(OrderProblem problem, long mostSteps, long enoughMs, Pause pause)
+    {
+        const long slice = 250;
+        var search = Towards(problem, enoughMs);
+        await pause();
+        while (search.Steps < mostSteps && !search.IsEnough(enoughMs) && search.Step(Math.Min(slice, mostSteps - search.Steps))) await pause();
+        return search.Best;
+    }
+
+    private static OrderSearch Towards(OrderProblem problem, long enoughMs)
+    {
+        var search = new OrderSearch(problem);
+        if (enoughMs > 0) Array.ForEach(search._parts, p => p.AskFirst(enoughMs));
+        return search;
     }
 
     private bool IsEnough(long ms) => Best.KeepsLimits && Best.WorstLapAgeMs <= ms;

@@ -1,0 +1,15 @@
+namespace Lapwise.Core.Work;
+
+/// <summary>
+/// A place where a long computation lets its caller breathe: a page draws and takes taps there, or throws
+/// <see cref="OperationCanceledException"/> to stop. The core itself never looks at a clock.
+/// </summary>
+public delegate ValueTask Pause();
+
+/// <summary>How hard to search, in counted steps, and where to pause.</summary>
+/// <param name="Times">Multiple of the usual number of steps, from 1: more finds younger laps and proves more.</param>
+public sealed record Effort(int Times, Pause Pause)
+{
+    /// <summary>The usual number of steps, without a pause.</summary>
+    public static readonly Effort AtOnce = new(1, () => ValueTask.CompletedTask);
+}

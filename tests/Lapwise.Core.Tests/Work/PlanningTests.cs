@@ -1,0 +1,100 @@
+using CsCheck;
+using Lapwise.Core.Conditions;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Measure;
+using Lapwise.Core.Quantities;
+using Lapwise.Core.Work;
+
+namespace Lapwise.Core.Tests.Work;
+
+public sealed class PlanningTests
+{
+    [Fact]
+    public async Task Planning_with_pauses_gives_the_same_plan_as_at_one_go()
+    {
+        var (job, measured, conditions) = Island(open: 8, people: 2);
+        var pauses = 0;
+        var sliced = await Planning.PlanAsync(job, measured, conditions, new Effort(1, async () =>
+        {
+            pauses++;
+            await Task.Yield();
+        }));
+        Assert.Equal(Describe(Planning.Plan(job, measured, conditions)), Describe(sliced));
+        Assert.True(pauses > 5);
+    }
+
+    [Fact]
+    public async Task A_pause_can_stop_the_planning()
+    {
+        var (job, measured, conditions) = Island(open: 8, people: 1);
+        await Assert.ThrowsAsync<OperationCanceledException>(async () =>
+            await Planning.PlanAsync(job, measured, conditions, new Effort(1, () => throw new OperationCanceledException())));
+    }
+
+    [Fact]
+    public void A_plan_is_worse_than_a_usual_way_only_where_it_keeps_its_target() =>
+        Gen.Select(Gen.Int[5, 25], Gen.Int[1, 2]).Sample((open, people) =>
+        {
+            var (job, measured, conditions) = Island(open, people);
+            var coat = Planning.Plan(job, measured, conditions).Coats[0];
+            var worst = Math.Max(coat.WorstLapAgeMs, coat.WorstSectionAgeMs);
+            Assert.True(coat.LapMarginMs >= coat.TargetMarginMs || coat.Batches.Count > 1 || coat.Baselines.All(b => worst <= b.WorstAgeMs));
+        }, iter: 30);
+
+    [Fact]
+    public void One_rolls_and_the_other_mixes_where_that_keeps_the_margin()
+    {
+        var (job, measured, conditions) = Island(open: 15, people: 2);
+        var coat = Planning.Plan(job, measured, conditions).Coats[0];
+        Assert.All(coat.Sections, s => Assert.Equal(0, s.Person));
+        Assert.All(coat.Batches, b => Assert.Equal(1, b.MixedBy));
+        Assert.Contains(coat.Reasons, r => r.Code == "OneRolls");
+        Assert.True(coat.LapMarginMs >= coat.TargetMarginMs);
+    }
+
+    [Fact]
+    public void Both_roll_where_one_alone_would_lose_a_lap()
+    {
+        var (job, measured, conditions) = Island(open: 5, people: 1);
+        var alone = Planning.Plan(job, measured, conditions).Coats[0];
+        (job, measured, conditions) = Island(open: 5, people: 2);
+        var together = Planning.Plan(job, measured, conditions).Coats[0];
+        Assert.True(alone.LapMarginMs < together.LapMarginMs);
+        Assert.Contains(together.Sections, s => s.Person == 1);
+    }
+
+    /// <summary>12 ft × 5 ft, walkable all round; the pace of the defaults.</summary>
+    private static (Job, MeasuredJob, JobConditions) Island(int open, int people)
+    {
+        var read = JobReading.Read(
+            new JobDocument
+            {
+                Name = "Island",
+                Room = new RoomDocument { Air = "73 °F", Humidity = "45 %", Surface = "73 °F", Material = "73 °F" },
+                Crew = [.. Enumerable.Range(1, people).Select(i => new PersonDocument { Name = $"Person {i}" })],
+                Tops = [new TopDocument
+                {
+                    Name = "Island",
+                    Outline = new OutlineDocument { Length = "12 ft", Depth = "5 ft" },
+                    Edges = "ABCD".ToDictionary(c => $"{c}", _ => new EdgeDocument { Kind = EdgeKind.Open }, StringComparer.Ordinal),
+                }],
+                System = [new CoatDocument { Product = "clear" }],
+            },
+            [Clear]);
+        Assert.Empty(read.Faults.Select(f => f.Say(Voice.Default)));
+        var job = read.Job! with { System = [read.Job.System[0] with { TestBoard = new OpenTime(open * 60, Origin.TestBoard) }] };
+        return (job, Measuring.Measure(job), Judging.Judge(job));
+    }
+
+    private static ProductDocument Clear => new()
+    {
+        Id = "clear", Name = "Clear", Mix = new MixDocument { A = 2, B = 1 }, DensityA = "1.05 g/mL", DensityB = "1.1 g/mL", VolumeSolids = "60 %",
+        WetFilm = new WetFilmDocument { Least = "5 mil", Most = "8 mil" },
+        PotLife = [new TimeAtDocument { Time = "45 min", At = "73 °F" }], OpenTime = [new TimeAtDocument { Time = "11 min", At = "73 °F" }],
+        Kits = [new KitDocument { Size = "24 fl oz", Price = 80 }],
+        Limits = new LimitsDocument { AirLeast = "60 °F", AirMost = "90 °F", HumidityMost = "80 %" },
+    };
+
+    private static string Describe(JobWork work) => string.Join('\n', work.Coats[0].Sections.Select(s => $"{s.Id} {s.Person} {s.StartMs} {s.EndMs} {s.Batch} {s.FilmM2}"));
+}
