@@ -20,7 +20,7 @@ public static class CommandLine
         }
 
         if (request.Help) return Help(request with { Files = [command.Name] }, terminal);
-        if (request.Files.Count != command.Arguments.Count)
+        if (!command.Takes(request.Files.Count))
         {
             return Faults.Print([new Fault(command.Name, "ArgumentsWrong",
                 v => v.Say($"It takes {string.Join(' ', command.Arguments)}.", $"Lleva {string.Join(' ', command.Arguments)}."),

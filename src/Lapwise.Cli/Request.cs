@@ -18,6 +18,9 @@ public sealed record Request(
     string? Products,
     string? OutFile)
 {
+    /// <summary>Each number with its inputs, formula and source.</summary>
+    public bool Explain { get; init; }
+
     /// <summary>How to speak where no job says it.</summary>
     public Voice Voice => new(Language ?? Core.Explain.Language.English, Units ?? UnitSystem.Us);
 
@@ -43,6 +46,9 @@ public sealed record Request(
                     break;
                 case "--json":
                     request = request with { Json = true };
+                    break;
+                case "--explain":
+                    request = request with { Explain = true };
                     break;
                 case "-h" or "--help":
                     request = request with { Help = true };

@@ -16,9 +16,15 @@ public sealed record Command(
     Phrase More,
     Func<Request, Terminal, Outcome> Run)
 {
+    /// <summary>The last argument may be left out or stand many times.</summary>
+    public bool LastRepeats { get; init; }
+
+    /// <summary>Whether this many words beside the name are what it takes.</summary>
+    public bool Takes(int words) => LastRepeats ? words >= Arguments.Count - 1 : words == Arguments.Count;
+
     /// <summary>Every command, in the order of the help.</summary>
     public static IReadOnlyList<Command> All { get; } = 
     [
-        CheckCommand.Command, TakeOffCommand.Command, MaterialsCommand.Command, PlanCommand.Command, SheetCommand.Command, VerifyCommand.Command, OrderCommand.Command,
+        CheckCommand.Command, TakeOffCommand.Command, MaterialsCommand.Command, PlanCommand.Command, SheetCommand.Command, VerifyCommand.Command, OrderCommand.Command, QuickCommand.Command, HoursCommand.Command,
     ];
 }

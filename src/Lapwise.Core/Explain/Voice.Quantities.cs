@@ -58,6 +58,15 @@ public sealed partial record Voice
 
     public string HeatPerMass(double jPerG) => Number(jPerG, 0) + " J/g";
 
+    /// <summary>VOC: lb/gal or g/L.</summary>
+    public string Voc(double gPerL) => IsUs ? Number(gPerL / 1000 * MlPerUsGallon / GramsPerPound, 2) + " lb/gal" : Number(gPerL, 0) + " g/L";
+
+    /// <summary>The volume of a room: ft³ or m³.</summary>
+    public string RoomVolume(double m3) => IsUs ? Number(m3 / CubicMetresPerCubicFoot, 0) + " ft³" : Number(m3, 1) + " m³";
+
+    /// <summary>Air moved in a time: ft³/min or m³/h.</summary>
+    public string AirFlow(double m3PerS) => IsUs ? Number(m3PerS / CubicMetresPerCubicFoot * 60, 0) + " ft³/min" : Number(m3PerS * 3600, 0) + " m³/h";
+
     /// <summary>How far one volume goes: ft²/gal or m²/L.</summary>
     public string SpreadingRate(double m2PerL) => IsUs ? Number(m2PerL * MlPerUsGallon / 1000 / SquareMetresPerSquareFoot, 0) + " ft²/gal" : Number(m2PerL, 2) + " m²/L";
 

@@ -48,6 +48,11 @@ internal sealed class Fields(UnitSystem? units)
 
     public double LengthRate(string path, Entry? entry, Bounds bounds) => Within(path, entry, Reading.LengthRate(entry ?? default), bounds);
 
+    /// <summary>Grams in a millilitre of something thin; 0 may stand.</summary>
+    public double Concentration(string path, Entry? entry, Bounds bounds) => Within(path, entry, Reading.Density(entry ?? default), bounds);
+
+    public double Number(string path, Entry? entry, Bounds bounds) => Within(path, entry, Reading.Number(entry ?? default), bounds);
+
     public double Turn(string path, Entry? entry) => Within(path, entry, Reading.Turn(entry ?? default), Ranges.TurnRadians);
 
     public double Angle(string path, Entry? entry, Bounds bounds) => Within(path, entry, Reading.Angle(entry ?? default), bounds);

@@ -161,7 +161,7 @@ public sealed record Product(
     /// <summary>Lives of a stated mass; empty: no effect of the mass is claimed.</summary>
     public IReadOnlyList<MassLife> MassLives { get; init; } = [];
 
-    /// <summary>Heat of the whole reaction; null: fitted, or the stated default.</summary>
+    /// <summary>Heat of the whole reaction; null: the stated default.</summary>
     public double? HeatJPerG { get; init; }
 
     /// <summary>A batch that overheats is done at this temperature.</summary>

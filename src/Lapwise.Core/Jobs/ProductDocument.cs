@@ -33,7 +33,7 @@ public sealed record ProductDocument
     public IReadOnlyList<TimeAtDocument> PotLife { get; set; } = [];
     /// <summary>Pot lives that say the mass they hold for, as 100 g at 25 °C; left out: no effect of the mass is claimed.</summary>
     public IReadOnlyList<MassLifeDocument>? PotLifeOfMass { get; set; }
-    /// <summary>Heat of the whole reaction for each gram of mix, as <c>350 J/g</c>; left out: fitted where lives of two masses are given, else a stated default.</summary>
+    /// <summary>Heat of the whole reaction for each gram of mix, as <c>350 J/g</c>; left out: a stated default.</summary>
     public Entry? HeatOfMix { get; set; }
     /// <summary>Temperature at which a batch that overheats is done; left out: a cautious figure.</summary>
     public Entry? HottestMix { get; set; }

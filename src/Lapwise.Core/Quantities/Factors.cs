@@ -10,6 +10,7 @@ public static class Factors
     public const double MetresPerFoot = 0.3048;
     public const double SquareMetresPerSquareFoot = 0.09290304;
     public const double SquareMetresPerSquareInch = 0.00064516;
+    public const double CubicMetresPerCubicFoot = 0.028316846592;
     public const double MicrometresPerMil = 25.4;
     public const double MlPerUsGallon = 3785.411784;
     public const double MlPerUsQuart = 946.352946;

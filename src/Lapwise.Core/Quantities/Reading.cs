@@ -27,6 +27,18 @@ public static class Reading
     /// <summary>Grams per millilitre. The unit must be said.</summary>
     public static Read<double> Density(Entry entry) => Whole(Kinds.Density, entry, null);
 
+    /// <summary>A bare number, as <c>2.5</c> or <c>2,5</c>.</summary>
+    public static Read<double> Number(Entry entry)
+    {
+        if (entry.IsBlank) return Misreads.NumberMissing("", 0);
+        var scanner = new Scanner(entry.Text);
+        scanner.SkipSpaces();
+        var sign = scanner.TakeDash() ? -1 : 1;
+        if (scanner.Number().Failed(out var why, out var number)) return why;
+        scanner.SkipSpaces();
+        return scanner.AtEnd ? sign * number : Misreads.NumberMissing(entry.Text, scanner.Position);
+    }
+
     /// <summary>Joules per gram. The unit must be said.</summary>
     public static Read<double> HeatPerMass(Entry entry) => Whole(Kinds.HeatPerMass, entry, null);
 

@@ -213,7 +213,7 @@ public static class LoggerText
             if (_missing > 0)
             {
                 _notes.Add(new Reason("LinesWithoutReading", Limit.Note,
-                    v => v.Say($"{_missing} lines have no usable reading and were left out (the first is line {_firstMissing}).", $"{_missing} líneas no tienen una lectura utilizable y se dejaron fuera (la primera es la línea {_firstMissing})."),
+                    v => v.Say($"Lines without a usable reading, left out: {_missing}; the first is line {_firstMissing}.", $"Líneas sin lectura utilizable, que se dejan fuera: {_missing}; la primera es la {_firstMissing}."),
                     v => v.Say("Hours without a reading are shown as such.", "Las horas sin lectura se muestran como tales.")));
             }
 
@@ -253,8 +253,8 @@ public static class LoggerText
         }
 
         private static Reason HasGaps(IReadOnlyList<Gap> gaps) => new("ReadingsHaveGaps", Limit.Note,
-            v => v.Say($"There are {gaps.Count} gaps without readings; the longest is from {Longest(gaps).From:yyyy-MM-dd HH:mm} to {Longest(gaps).To:yyyy-MM-dd HH:mm}. A gap of one hour in spring may be the clock put forward.",
-                $"Hay {gaps.Count} huecos sin lecturas; el más largo va del {Longest(gaps).From:yyyy-MM-dd HH:mm} al {Longest(gaps).To:yyyy-MM-dd HH:mm}. Un hueco de una hora en primavera puede ser el cambio de hora."),
+            v => v.Say($"Gaps without readings: {gaps.Count}; the longest is from {Longest(gaps).From:yyyy-MM-dd HH:mm} to {Longest(gaps).To:yyyy-MM-dd HH:mm}. A gap of one hour in spring may be the clock put forward.",
+                $"Huecos sin lecturas: {gaps.Count}; el más largo va del {Longest(gaps).From:yyyy-MM-dd HH:mm} al {Longest(gaps).To:yyyy-MM-dd HH:mm}. Un hueco de una hora en primavera puede ser el cambio de hora."),
             v => v.Say("Gaps are not filled in: those hours stay unknown.", "Los huecos no se rellenan: esas horas quedan sin conocer."));
 
         private static Gap Longest(IReadOnlyList<Gap> gaps) => gaps.MaxBy(g => g.To - g.From);
@@ -350,8 +350,8 @@ public static class LoggerText
             if (_wentBack == 0) yield break;
             var (times, first) = (_wentBack, _firstBack);
             yield return new Reason("ClockWentBack", Limit.Note,
-                v => v.Say($"The clock goes back {times} times, first after {first:yyyy-MM-dd HH:mm}, as when summer time ends. Both passes count in the hour they name.",
-                    $"El reloj retrocede {times} veces, la primera tras {first:yyyy-MM-dd HH:mm}, como al acabar el horario de verano. Las dos vueltas cuentan en la hora que nombran."),
+                v => v.Say($"The clock goes back (times: {times}), first after {first:yyyy-MM-dd HH:mm}, as when summer time ends. Both passes count in the hour they name.",
+                    $"El reloj retrocede (veces: {times}), la primera tras {first:yyyy-MM-dd HH:mm}, como al acabar el horario de verano. Las dos vueltas cuentan en la hora que nombran."),
                 v => v.Say("Export times with their offset, such as 2026-10-25T02:30+02:00, to be exact.", "Exporte las horas con su desfase, como 2026-10-25T02:30+02:00, para que sea exacto."));
         }
 

@@ -26,7 +26,7 @@ public sealed record BatchHeat(FittedMix Fit, double MassG, Vessel Vessel, Batch
         var mass = volumeMl * product.MixedDensityGPerMl;
         double? hot = product.EndsBy is EndOfPotLife.Overheats ? product.HottestMixC : null;
         var stands = vessel ?? new Vessel.Bucket();
-        BatchLife Run(Vessel v) => new SelfHeating(fit.Mix, mass, v.AreaM2(volumeMl)).Run(materialCelsius, airCelsius, hotCelsius: hot);
+        BatchLife Run(Vessel v) => new SelfHeating(fit.Mix, mass, v.AreaM2(volumeMl), fit.LossWPerM2K).Run(materialCelsius, airCelsius, hotCelsius: hot);
         return new BatchHeat(fit, mass, stands, Run(stands), Run(RollerTray), BasisOf(fit, product, mass, stands.AreaM2(volumeMl), materialCelsius, airCelsius, hot));
     }
 
@@ -44,9 +44,9 @@ public sealed record BatchHeat(FittedMix Fit, double MassG, Vessel Vessel, Batch
             new(v => v.Say("activation energy E", "energía de activación E"),
                 v => v.Number(fit.Mix.EnergyOverRK * 8.314462618 / 1000, 1) + " kJ/mol" + (fit.EnergyFitted ? v.Say(", fitted", ", ajustada") : v.Say(", stated default", ", valor por defecto"))),
             new(v => v.Say("heat of the mix H", "calor de la mezcla H"),
-                v => v.HeatPerMass(fit.Mix.HeatJPerG) + (fit.HeatFitted ? v.Say(", fitted", ", ajustado") : product.HeatJPerG is null ? v.Say(", stated default", ", valor por defecto") : "")),
+                v => v.HeatPerMass(fit.Mix.HeatJPerG) + (product.HeatJPerG is null ? v.Say(", stated default", ", valor por defecto") : "")),
             new(v => v.Say("heat capacity c", "capacidad calorífica c"), v => v.Number(Reactivity.HeatCapacityJPerGK, 1) + " J/(g·K)"),
-            new(v => v.Say("heat loss U", "pérdida de calor U"), v => v.Number(Reactivity.LossWPerM2K, 0) + " W/(m²·K)"),
+            new(v => v.Say("heat loss U", "pérdida de calor U"), v => v.Number(fit.LossWPerM2K, 1) + " W/(m²·K)" + (fit.LossFitted ? v.Say(", fitted", ", ajustada") : v.Say(", stated default", ", valor por defecto"))),
             .. hot is { } h ? [new BasisInput(v => v.Say("or at temperature", "o al llegar a"), v => v.Temperature(h))] : Array.Empty<BasisInput>(),
         ],
         Sources.HeatBalance);

@@ -4,8 +4,9 @@ namespace Lapwise.Core.Conditions.Exotherm;
 
 /// <summary>A fitted mix, and how far each life it was fitted to is missed: modelled over stated, less 1.</summary>
 /// <param name="EnergyFitted">False: the sheet gives one temperature, and the energy is the stated default.</param>
-/// <param name="HeatFitted">False: the heat is entered, or the stated default.</param>
-public sealed record FittedMix(Reactivity Mix, IReadOnlyList<double> Misses, bool EnergyFitted, bool HeatFitted)
+/// <param name="LossWPerM2K">Heat that leaves through each square metre for each kelvin.</param>
+/// <param name="LossFitted">False: the sheet gives one mass, and the loss is the stated default.</param>
+public sealed record FittedMix(Reactivity Mix, double LossWPerM2K, IReadOnlyList<double> Misses, bool EnergyFitted, bool LossFitted)
 {
     /// <summary>Largest miss, as a share.</summary>
     public double WorstMiss => Misses.Max(Math.Abs);
@@ -13,7 +14,8 @@ public sealed record FittedMix(Reactivity Mix, IReadOnlyList<double> Misses, boo
 
 /// <summary>
 /// The reactivity that gives back the lives of a data sheet, each of a mass at a temperature in a bucket in air of that
-/// temperature. One life fixes the rate; lives at two temperatures the energy too; lives of two masses the heat too.
+/// temperature. One life fixes the rate; lives at two temperatures the energy too; lives of two masses the heat loss too, for
+/// of all that decides what a mass does it is known least.
 /// Least squares in the logarithm of time, by damped Gauss–Newton steps.
 /// </summary>
 public static class LifeFit
@@ -28,33 +30,43 @@ public static class LifeFit
     private const double LeastEnergyOverRK = 2000;
     private const double MostEnergyOverRK = 15000;
 
+    // A cup wrapped in foam, and a thin tin on a stone floor.
+    private const double LeastLoss = 1;
+    private const double MostLoss = 60;
+
     // Two masses or temperatures nearer than this say nothing about the difference between them.
     private const double LeastMassRatio = 1.5;
     private const double LeastSpanK = 2;
 
     /// <param name="lives">One or more.</param>
-    /// <param name="heatJPerG">Entered heat of the mix; null: fitted where two masses are given, else the default.</param>
+    /// <param name="heatJPerG">Entered heat of the mix; null: the stated default.</param>
     public static FittedMix Through(IReadOnlyList<MassLife> lives, double densityGPerMl, double? heatJPerG)
     {
         ArgumentOutOfRangeException.ThrowIfZero(lives.Count, nameof(lives));
         var fitsEnergy = lives.Max(l => l.Celsius) - lives.Min(l => l.Celsius) >= LeastSpanK;
-        var fitsHeat = heatJPerG is null && lives.Max(l => l.MassG) >= LeastMassRatio * lives.Min(l => l.MassG);
+        var fitsLoss = lives.Max(l => l.MassG) >= LeastMassRatio * lives.Min(l => l.MassG);
         var start = new Reactivity(1, DefaultEnergyKJPerMol * 1000 / GasConstant, heatJPerG ?? DefaultHeatJPerG);
         var first = lives[0];
         start = start with { RateAt25PerS = start.IsothermalS(first.Celsius, Reactivity.EndConversion) / first.Seconds / 2 };
 
-        var fitted = Settle(start, lives, densityGPerMl, fitsEnergy, fitsHeat);
-        return new FittedMix(fitted, [.. Logs(fitted, lives, densityGPerMl).Select(r => Math.Exp(r) - 1)], fitsEnergy, fitsHeat);
+        var fitted = Settle(new Trial(start, Reactivity.LossWPerM2K), lives, densityGPerMl, fitsEnergy, fitsLoss);
+        return new FittedMix(fitted.Mix, fitted.LossWPerM2K, [.. Logs(fitted, lives, densityGPerMl).Select(r => Math.Exp(r) - 1)], fitsEnergy, fitsLoss);
     }
 
-    private static Reactivity Settle(Reactivity start, IReadOnlyList<MassLife> lives, double density, bool fitsEnergy, bool fitsHeat)
+    private sealed record Trial(Reactivity Mix, double LossWPerM2K)
     {
-        Func<Reactivity, double, Reactivity>[] moves =
-        [
-            (m, by) => m with { RateAt25PerS = m.RateAt25PerS * Math.Exp(by) },
-            .. fitsEnergy ? [(Func<Reactivity, double, Reactivity>)((m, by) => m with { EnergyOverRK = Math.Clamp(m.EnergyOverRK * Math.Exp(by), LeastEnergyOverRK, MostEnergyOverRK) })] : Array.Empty<Func<Reactivity, double, Reactivity>>(),
-            .. fitsHeat ? [(Func<Reactivity, double, Reactivity>)((m, by) => m with { HeatJPerG = Math.Clamp(m.HeatJPerG * Math.Exp(by), 1, 1000) })] : Array.Empty<Func<Reactivity, double, Reactivity>>(),
-        ];
+        public Trial Faster(double by) => this with { Mix = Mix with { RateAt25PerS = Mix.RateAt25PerS * Math.Exp(by) } };
+
+        public Trial Steeper(double by) => this with { Mix = Mix with { EnergyOverRK = Math.Clamp(Mix.EnergyOverRK * Math.Exp(by), LeastEnergyOverRK, MostEnergyOverRK) } };
+
+        public Trial Leakier(double by) => this with { LossWPerM2K = Math.Clamp(LossWPerM2K * Math.Exp(by), LeastLoss, MostLoss) };
+    }
+
+    private static Trial Settle(Trial start, IReadOnlyList<MassLife> lives, double density, bool fitsEnergy, bool fitsLoss)
+    {
+        List<Func<Trial, double, Trial>> moves = [(t, by) => t.Faster(by)];
+        if (fitsEnergy) moves.Add((t, by) => t.Steeper(by));
+        if (fitsLoss) moves.Add((t, by) => t.Leakier(by));
         var (mix, damping) = (start, 1e-3);
         var misses = Logs(mix, lives, density);
         for (var round = 0; round < 60 && Sum(misses) > 1e-18; round++)
@@ -62,7 +74,7 @@ public static class LifeFit
             var slopes = moves.Select(move => Logs(move(mix, 1e-4), lives, density).Zip(misses, (moved, was) => (moved - was) / 1e-4).ToArray()).ToArray();
             var step = LeastSquares(slopes, misses, damping);
             var tried = mix;
-            for (var i = 0; i < moves.Length; i++) tried = moves[i](tried, Math.Clamp(step[i], -1.5, 1.5));
+            for (var i = 0; i < moves.Count; i++) tried = moves[i](tried, Math.Clamp(step[i], -1.5, 1.5));
             var missed = Logs(tried, lives, density);
             if (Sum(missed) < Sum(misses)) (mix, misses, damping) = (tried, missed, damping / 5);
             else damping *= 8;
@@ -73,10 +85,10 @@ public static class LifeFit
     }
 
     /// <summary>ln(modelled / stated) of each life.</summary>
-    private static double[] Logs(Reactivity mix, IReadOnlyList<MassLife> lives, double density) =>
+    private static double[] Logs(Trial trial, IReadOnlyList<MassLife> lives, double density) =>
     [
         .. lives.Select(l => Math.Log(
-            new SelfHeating(mix, l.MassG, new Vessel.Bucket().AreaM2(l.MassG / density)).LifeS(l.Celsius, l.Celsius) / l.Seconds)),
+            new SelfHeating(trial.Mix, l.MassG, new Vessel.Bucket().AreaM2(l.MassG / density), trial.LossWPerM2K).LifeS(l.Celsius, l.Celsius) / l.Seconds)),
     ];
 
     private static double Sum(double[] misses) => misses.Sum(m => m * m);

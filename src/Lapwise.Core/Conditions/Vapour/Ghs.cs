@@ -46,6 +46,16 @@ public static class Ghs
         _ => throw new ArgumentOutOfRangeException(nameof(hazard), hazard, null),
     };
 
+    /// <summary>Signal word and statements as labels usually print them for these hazards; null where there are none.</summary>
+    public static Phrase? Label(IReadOnlyList<Hazard> hazards)
+    {
+        var statements = hazards.SelectMany(Usual).Distinct().OrderBy(s => s.Code, StringComparer.Ordinal).ToList();
+        if (statements.Count == 0) return null;
+        var signal = statements.Max(s => s.Signal);
+        return v => v.Say("Labels of this kind usually say", "Las etiquetas de este tipo suelen decir") +
+            $": {Say(signal, v).ToUpperInvariant()}. " + string.Join("; ", statements.Select(s => $"{s.Text(v)} ({s.Code})")) + ".";
+    }
+
     public static string Say(SignalWord word, Voice v) => word is SignalWord.Danger ? v.Say("Danger", "Peligro") : v.Say("Warning", "Atención");
 
     private static IReadOnlyList<HazardStatement> Pick(params string[] codes) => [.. codes.Select(c => All.Single(s => s.Code == c))];

@@ -1,0 +1,85 @@
+using Lapwise.Core;
+using Lapwise.Core.Conditions.Day;
+using Lapwise.Core.Conditions.Drying;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Files;
+
+namespace Lapwise.Cli.Commands;
+
+/// <summary>A room's readings hour by hour against each coat of a job.</summary>
+internal static class HoursCommand
+{
+    public static readonly Command Command = new("hours", ["JOB", "READINGS"], [Phases.Conditions],
+        v => v.Say("the room hour by hour from a logger's CSV or a typed forecast", "la sala hora a hora, de un CSV de registrador o un pronóstico"),
+        v => v.Say(
+            "READINGS is a logger's CSV with headings and units, or lines such as: 2026-11-25 14:30 72 °F 45 %. Each hour is judged by its worst reading: go, wait or no go. Hours without a reading stay unknown.\nThe last day of the readings is shown. Ends with 1 where no hour is go.",
+            "READINGS es el CSV de un registrador con títulos y unidades, o líneas como: 2026-11-25 14:30 22 °C 45 %. Cada hora se juzga por su peor lectura: adelante, espere o no. Las horas sin lectura quedan sin conocer.\nSe muestra el último día de las lecturas. Termina con 1 si ninguna hora es buena."),
+        Run);
+
+    private static Outcome Run(Request request, Terminal terminal)
+    {
+        if (JobInput.Read(request, terminal) is not { } input) return Outcome.BadInput;
+        var v = input.Voice;
+        var read = JobReading.Read(input.Document, input.Products);
+        if (read.Job is not { } job || read.Faults.Count > 0) return Faults.Print(input.WithLines(read.Faults), v, terminal);
+
+        var (text, unreadable) = LoggerFile.Read(request.Files[1], terminal.In);
+        if (text is null) return Faults.Print(unreadable, v, terminal);
+        // A typed forecast without dates is of no particular day; only its hours are shown.
+        var logged = LoggerText.Read(text, DateTime.UnixEpoch, v.Units);
+        if (logged.Record is not { } record) return Faults.Print(logged.Faults, v, terminal);
+
+        var day = LastFullDay(record);
+        var strips = job.System.Select(coat => (coat, HourStrip.Of(coat.Product, record, day))).ToList();
+        foreach (var note in logged.Notes) terminal.Reason(note, v);
+        foreach (var (coat, strip) in strips) Print(coat, strip, record, v, terminal);
+        terminal.Cautions(job.System, v);
+        return strips.All(s => s.Item2.Best is not null) ? Outcome.Done : Outcome.DoesNotWork;
+    }
+
+    /// <summary>The last 24 hours of the readings.</summary>
+    private static DateTime LastFullDay(RoomRecord record)
+    {
+        var (first, last) = (record.Readings[0].At, record.Readings[^1].At);
+        var start = last.AddHours(-23);
+        return start < first ? first : start;
+    }
+
+    private static void Print(Coat coat, HourStrip strip, RoomRecord record, Voice v, Terminal terminal)
+    {
+        terminal.Line();
+        terminal.Line($"{coat.Product.Name}, {Day(strip.Hours[0].From)}");
+        var table = Screen.Table(new Column.Word(v.Say("Hour", "Hora")), new Column.Word(v.Say("Coat?", "¿Aplicar?")), new Column.Number(v.Say("Air", "Aire")),
+            new Column.Number(v.Say("Humidity", "Humedad")), new Column.Number(v.Say("Dew margin", "Margen de rocío")), new Column.Text(v.Say("Because", "Porque")));
+        var said = "";
+        foreach (var hour in strip.Hours)
+        {
+            var because = hour.Verdict is Verdict.Go or Verdict.Unknown || hour.Reasons.Count == 0 ? null : hour.Reasons[0];
+            table.Row(
+                $"{hour.From:HH:mm}", Sign(hour.Verdict) + HourStrip.Say(hour.Verdict, v), hour.WarmestC is { } c ? v.Temperature(c) : "", hour.MostHumidity is { } h ? v.Percent(h) : "",
+                hour.LeastDewMarginC is { } m ? v.TemperatureDifference(m) : "", because is null ? "" : because.Code == said ? v.Say("as above", "como arriba") : because.Text(v));
+            said = because?.Code ?? "";
+        }
+
+        terminal.Tables().Write(table);
+        foreach (var gap in strip.Gaps) terminal.Line(v.Say($"No readings from {gap.From:HH:mm} to {gap.To:HH:mm}.", $"Sin lecturas de {gap.From:HH:mm} a {gap.To:HH:mm}."), 2);
+        if (strip.Best is not { } best)
+        {
+            terminal.Line(v.Say("✗ No hour of this day is go.", "✗ Ninguna hora de este día es buena."), 2);
+            return;
+        }
+
+        terminal.Line(v.Say($"✓ Best hours: {best.From:HH:mm} to {best.To:HH:mm}, at least {v.TemperatureDifference(best.LeastDewMarginC)} above the dew point.", $"✓ Mejores horas: de {best.From:HH:mm} a {best.To:HH:mm}, al menos {v.TemperatureDifference(best.LeastDewMarginC)} sobre el punto de rocío."), 2);
+        foreach (var wait in HourStrip.WaitsAfter(coat.Product, record, best.From))
+        {
+            terminal.Line(wait.Seconds is { } s
+                ? v.Say($"· Coated at {best.From:HH:mm}: {Waits.Say(wait.For, v)} after {Voice.Span(s)}, at {best.From.AddSeconds(s):HH:mm}.", $"· Aplicando a las {best.From:HH:mm}: {Waits.Say(wait.For, v)} tras {Voice.Span(s)}, a las {best.From.AddSeconds(s):HH:mm}.")
+                : v.Say($"· {Waits.Say(wait.For, v)}: the readings end before.", $"· {Waits.Say(wait.For, v)}: las lecturas acaban antes."), 4);
+        }
+    }
+
+    private static string Day(DateTime at) => at.Year == 1970 ? "" : $"{at:yyyy-MM-dd}";
+
+    private static string Sign(Verdict verdict) => verdict switch { Verdict.Go => "✓ ", Verdict.Wait => "… ", Verdict.NoGo => "✗ ", _ => "? " };
+}
