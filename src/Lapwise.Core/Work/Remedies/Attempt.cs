@@ -1,0 +1,31 @@
+using Lapwise.Core.Conditions;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Materials;
+using Lapwise.Core.Measure;
+
+namespace Lapwise.Core.Work.Remedies;
+
+/// <summary>One coat really planned, in the room and with the film of its job.</summary>
+/// <param name="Job">The job with this coat alone.</param>
+/// <param name="Holds">No limit of conditions, materials or work is broken.</param>
+public sealed record Attempt(Job Job, MeasuredJob Measured, CoatWork Work, bool Holds)
+{
+    public bool KeepsTarget => Holds && Work.LapMarginMs >= Work.TargetMarginMs;
+
+    public bool IsBetterThan(Attempt other) => Standing.CompareTo(other.Standing) > 0;
+
+    public bool OutlivesPot => Work.Reasons.Any(r => r.Code == "BatchOutlivesPot");
+
+    private (bool, bool, bool, long) Standing => (KeepsTarget, Holds, !OutlivesPot, Work.LapMarginMs);
+
+    /// <summary>Null where there is nothing to plan.</summary>
+    public static Attempt? Of(Job job, MeasuredJob measured, Coat coat)
+    {
+        var one = job with { System = [coat] };
+        var conditions = Judging.Judge(one);
+        if (Planning.Plan(one, measured, conditions).Coats is not [var work]) return null;
+        var reasons = work.Reasons.Concat(Estimating.Estimate(one, measured).Coats[0].Reasons);
+        return new Attempt(one, measured, work, work.Holds && reasons.All(r => r.Limit == Limit.Note));
+    }
+}

@@ -1,0 +1,53 @@
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Measure;
+
+namespace Lapwise.Core.Work.Remedies;
+
+/// <summary>Planned joints on the tops whose laps are too old. A joint is a line that was chosen; it has no age.</summary>
+internal static class BreakRemedies
+{
+    public static Remedy? AtCorner(Trying trying) => Break(trying, RemedyKind.BreakAtCorner, BreakPlaces.AtCorners);
+
+    public static Remedy? NearEnd(Trying trying) => Break(trying, RemedyKind.BreakNearEnd, top => BreakPlaces.At(top, 0.25, 0.75));
+
+    public static Remedy? InMiddle(Trying trying) => Break(trying, RemedyKind.BreakInMiddle, top => BreakPlaces.At(top, 0.5));
+
+    private static Remedy? Break(Trying trying, RemedyKind kind, Func<MeasuredTop, IReadOnlyList<IReadOnlyList<BreakLine>>> places)
+    {
+        var atFault = AtFault(trying.Now.Work);
+        var choices = trying.Now.Measured.Tops.Where(t => atFault.Contains(t.Top.Name))
+            .Select(t => (Top: t.Top.Name, Places: places(t))).Where(c => c.Places.Count > 0)
+            .ToDictionary(c => c.Top, c => c.Places, StringComparer.Ordinal);
+        if (choices.Count == 0) return null;
+
+        // One place a top at a time; a top with fewer places keeps its last.
+        var best = trying.FirstGood(
+            Enumerable.Range(0, choices.Values.Max(c => c.Count)).Select(n => choices.ToDictionary(c => c.Key, c => c.Value[Math.Min(n, c.Value.Count - 1)], StringComparer.Ordinal)),
+            breaks => trying.Plan(With(trying.Now.Measured, breaks)));
+        return best is not { } b ? null : trying.Made(kind, b.Tried, v => v.Say("Plan a joint: ", "Prevea una junta: ")
+            + string.Join("; ", b.Choice.SelectMany(c => c.Value.Select(line => Placed(c.Key, line, v))))
+            + v.Say(". It will be seen: agree it with the customer.", ". Se verá: acuérdela con el cliente."));
+    }
+
+    /// <summary>Tops with a lap or section older than the target allows.</summary>
+    private static HashSet<string> AtFault(CoatWork work)
+    {
+        var target = work.OpenTimeMs - work.TargetMarginMs;
+        var topOf = work.Sections.ToDictionary(s => s.Id, s => s.Face.Top, StringComparer.Ordinal);
+        return
+        [
+            .. work.Laps.Where(l => l.Kind != LapKind.Break && l.AgeMs > target).Select(l => topOf[l.A]),
+            .. work.Sections.Where(s => s.EndMs - s.StartMs > target).Select(s => s.Face.Top),
+        ];
+    }
+
+    private static MeasuredJob With(MeasuredJob measured, Dictionary<string, IReadOnlyList<BreakLine>> breaks) => measured with
+    {
+        Tops = [.. measured.Tops.Select(t => breaks.TryGetValue(t.Top.Name, out var lines) ? t with { Top = t.Top with { Breaks = [.. t.Top.Breaks, .. lines] } } : t)],
+    };
+
+    private static string Placed(string top, BreakLine line, Voice v) => v.Say(
+        $"{top}, side {line.Side} at {v.Length(line.AtM)}",
+        $"{top}, lado {line.Side} a {v.Length(line.AtM)}");
+}

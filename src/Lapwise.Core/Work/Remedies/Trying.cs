@@ -1,0 +1,52 @@
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Measure;
+
+namespace Lapwise.Core.Work.Remedies;
+
+/// <summary>A plan that wants a remedy, and ways to plan it again with something changed.</summary>
+internal sealed record Trying(Attempt Now)
+{
+    public Job Job => Now.Job;
+    public Coat Coat => Now.Job.System[0];
+    public Product Product => Coat.Product;
+
+    public Attempt? Plan(Job job) => Attempt.Of(job, Now.Measured, job.System[0]);
+
+    public Attempt? Plan(MeasuredJob measured) => Attempt.Of(Job, measured, Coat);
+
+    public Attempt? Plan(Coat coat) => Attempt.Of(Job, Now.Measured, coat);
+
+    /// <summary>The first that keeps the target, else the best of those that help; null: none helps.</summary>
+    public (T Choice, Attempt Tried)? FirstGood<T>(IEnumerable<T> choices, Func<T, Attempt?> plan)
+    {
+        (T Choice, Attempt Tried)? best = null;
+        foreach (var choice in choices)
+        {
+            if (plan(choice) is not { } tried || !tried.IsBetterThan(best?.Tried ?? Now)) continue;
+            best = (choice, tried);
+            if (tried.KeepsTarget) break;
+        }
+
+        return best;
+    }
+
+    /// <summary>A remedy with what it changes in the plan.</summary>
+    public Remedy Made(RemedyKind kind, Attempt tried, Phrase text)
+    {
+        var (before, after) = (Counts(Now.Work), Counts(tried.Work));
+        return new Remedy(kind, text, v => string.Join("; ", new[]
+        {
+            Changed(v.Say("sections", "secciones"), before.Sections, after.Sections),
+            Changed(v.Say("batches", "mezclas"), before.Batches, after.Batches),
+            Changed(v.Say("who roll", "que aplican"), before.Rollers, after.Rollers),
+        }), tried);
+    }
+
+    public static Remedy Untold(RemedyKind kind, Phrase text, Phrase why) => new(kind, text, why, null);
+
+    private static (int Sections, int Batches, int Rollers) Counts(CoatWork work) =>
+        (work.Sections.Count, work.Batches.Count, work.Sections.Select(s => s.Person).Distinct().Count());
+
+    private static string Changed(string what, int before, int after) => before == after ? $"{after} {what}" : $"{before} → {after} {what}";
+}

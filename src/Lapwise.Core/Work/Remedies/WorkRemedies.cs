@@ -1,0 +1,81 @@
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+
+namespace Lapwise.Core.Work.Remedies;
+
+/// <summary>Remedies in how the work is done and by whom.</summary>
+internal static class WorkRemedies
+{
+    /// <summary>Against the largest section as asked for. The plan itself already tries a third of it.</summary>
+    private static readonly double[] Narrower = [0.6, 0.35, 0.2];
+
+    private const int MostPeople = 4;
+
+    public static Remedy? NarrowerSections(Trying trying)
+    {
+        if (trying.Product.Method is ApplicationMethod.Poured) return null;
+        var aims = trying.Job.Aims;
+        var best = trying.FirstGood(
+            Narrower.Select(share => aims.LargestSectionM2 * share),
+            m2 => trying.Plan(trying.Job with { Aims = aims with { LargestSectionM2 = m2 } }));
+        return best is not { } b ? null : trying.Made(RemedyKind.NarrowerSections, b.Tried, v => v.Say(
+            $"Allow sections of at most {v.Area(b.Choice)} instead of {v.Area(aims.LargestSectionM2)}.",
+            $"Admita secciones de {v.Area(b.Choice)} como mucho en vez de {v.Area(aims.LargestSectionM2)}."));
+    }
+
+    /// <summary>Fewer mixings inside the work: a larger container, never past the data sheet's own limit.</summary>
+    public static Remedy? LargerBatch(Trying trying)
+    {
+        var (tools, coat) = (trying.Job.Tools, trying.Coat);
+        if (trying.Now.Work.Batches.Count < 2 && !trying.Now.OutlivesPot) return null;
+        if (trying.Product.LargestBatchMl is not { } limitMl)
+        {
+            return Trying.Untold(RemedyKind.LargerBatch,
+                v => v.Say("Mix larger batches.", "Haga mezclas más grandes."),
+                v => v.Say("No number can be had: the data sheet as entered gives no largest batch, and a large mixed mass can overheat.",
+                    "No hay cifra posible: la ficha técnica anotada no da una mezcla máxima, y una masa grande ya mezclada puede sobrecalentarse."));
+        }
+
+        var containerMl = limitMl * (1 + coat.ThinnerFraction);
+        if (containerMl <= tools.LargestBatchMl) return null;
+        var best = trying.FirstGood([containerMl], ml => trying.Plan(trying.Job with { Tools = tools with { LargestBatchMl = ml } }));
+        return best is not { } b ? null : trying.Made(RemedyKind.LargerBatch, b.Tried, v => v.Say(
+            $"Mix in a container of {v.Volume(b.Choice)}, the most the data sheet lets mix at one time, instead of {v.Volume(tools.LargestBatchMl)}.",
+            $"Mezcle en un recipiente de {v.Volume(b.Choice)}, lo máximo que la ficha técnica admite de una vez, en lugar de {v.Volume(tools.LargestBatchMl)}."));
+    }
+
+    /// <summary>One person more, then two, then three, of the pace of the last of the crew.</summary>
+    public static IEnumerable<Func<Remedy?>> MorePeople(Trying trying)
+    {
+        for (var people = trying.Job.Crew.Count + 1; people <= MostPeople; people++)
+        {
+            var crew = people;
+            yield return () => With(trying, crew);
+        }
+    }
+
+    private static Remedy? With(Trying trying, int people)
+    {
+        var crew = trying.Job.Crew;
+        // One person fewer was planned before; where that keeps the target, more is only more trouble.
+        if (people > crew.Count + 1 && Crewed(trying, people - 1) is { KeepsTarget: true }) return null;
+        if (Crewed(trying, people) is not { } tried || !tried.IsBetterThan(trying.Now)) return null;
+        var more = people - crew.Count;
+        return tried.Work.Sections.All(s => s.Person == 0)
+            ? more > 1 ? null : trying.Made(RemedyKind.HelperMixes, tried, v => v.Say(
+                $"Have a helper mix each batch just before it is wanted; {crew[0].Name} rolls without stopping.",
+                $"Que un ayudante prepare cada mezcla justo antes de usarla; {crew[0].Name} aplica sin parar."))
+            : trying.Made(RemedyKind.AnotherPersonRolls, tried, v => v.Say(
+                $"Roll with {people} people at the pace of {crew[^1].Name}.",
+                $"Aplique con {people} personas al ritmo de {crew[^1].Name}."));
+    }
+
+    private static Attempt? Crewed(Trying trying, int people)
+    {
+        var crew = trying.Job.Crew;
+        var voice = new Voice(trying.Job.Language, trying.Job.Units);
+        var more = Enumerable.Range(crew.Count + 1, people - crew.Count)
+            .Select(n => crew[^1] with { Name = voice.Say($"Person {n}", $"Persona {n}") });
+        return trying.Plan(trying.Job with { Crew = [.. crew, .. more] });
+    }
+}
