@@ -8,6 +8,9 @@ namespace Lapwise.Cli;
 /// <summary>A job as a command gets it: the document, its products, and how to speak of it.</summary>
 internal sealed record JobInput(JobDocument Document, IReadOnlyList<ProductDocument> Products, Voice Voice, Func<IEnumerable<Fault>, IReadOnlyList<Fault>> WithLines)
 {
+    /// <summary>Every product that could be taken, read.</summary>
+    public IReadOnlyList<Product> AllProducts => JobReading.ReadProducts(Document, Products);
+
     /// <summary>Reads the job and its products; null with every fault printed.</summary>
     public static JobInput? Read(Request request, Terminal terminal)
     {

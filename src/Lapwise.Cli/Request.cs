@@ -21,6 +21,12 @@ public sealed record Request(
     /// <summary>Each number with its inputs, formula and source.</summary>
     public bool Explain { get; init; }
 
+    /// <summary>With the plan, the chance that it goes wrong.</summary>
+    public bool Risk { get; init; }
+
+    /// <summary>With the plan, what would make it work.</summary>
+    public bool Remedies { get; init; }
+
     /// <summary>How to speak where no job says it.</summary>
     public Voice Voice => new(Language ?? Core.Explain.Language.English, Units ?? UnitSystem.Us);
 
@@ -49,6 +55,12 @@ public sealed record Request(
                     break;
                 case "--explain":
                     request = request with { Explain = true };
+                    break;
+                case "--risk":
+                    request = request with { Risk = true };
+                    break;
+                case "--remedies":
+                    request = request with { Remedies = true };
                     break;
                 case "-h" or "--help":
                     request = request with { Help = true };

@@ -7,8 +7,12 @@ namespace Lapwise.Cli.Commands;
 internal static class JobCommand
 {
     public static Command Of(string name, IReadOnlyList<Phase> answers, Phrase summary, Phrase more, Func<WholeJob, Voice, Request, Terminal, Outcome> answer) =>
+        WithProducts(name, answers, summary, more, (whole, input, request, terminal) => answer(whole, input.Voice, request, terminal));
+
+    /// <summary>The same for a command that asks about the products at hand too.</summary>
+    public static Command WithProducts(string name, IReadOnlyList<Phase> answers, Phrase summary, Phrase more, Func<WholeJob, JobInput, Request, Terminal, Outcome> answer) =>
         new(name, ["JOB"], answers, summary, more, (request, terminal) =>
             JobInput.Read(request, terminal) is { } input && input.Work(terminal) is { } whole
-                ? answer(whole, input.Voice, request, terminal)
+                ? answer(whole, input, request, terminal)
                 : Outcome.BadInput);
 }

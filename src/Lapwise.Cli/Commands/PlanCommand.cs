@@ -10,17 +10,30 @@ namespace Lapwise.Cli.Commands;
 /// <summary>The order of work of every coat, with its batches.</summary>
 internal static class PlanCommand
 {
-    public static readonly Command Command = JobCommand.Of("plan", [Phases.Work, Phases.Supply],
+    public static readonly Command Command = JobCommand.WithProducts("plan", [Phases.Work, Phases.Supply],
         v => v.Say("sections in order, laps with their age, batches on the clock", "secciones en orden, solapes con su edad, mezclas con hora"),
         v => v.Say("Lap age is the later end of two sections minus the earlier start. The margin is the open time minus the worst of all lap and section ages. Ends with 1 where the plan does not work.",
             "La edad de un solape es el último final de dos secciones menos el primer inicio. El margen es el tiempo abierto menos la peor edad de solape o sección. Termina con 1 donde el plan no funciona."),
-        (whole, voice, request, terminal) =>
+        (whole, input, request, terminal) =>
         {
-            if (request.Json) terminal.Json(Answering.Plan(whole, voice), AnswerJson.Default.PlanAnswer);
-            else for (var coat = 0; coat < whole.Work.Coats.Count; coat++) Print(whole, coat, voice, terminal);
-            if (!request.Json) terminal.Cautions(whole.Job.System, voice);
+            if (request.Json) terminal.Json(Answer(whole, input, request), AnswerJson.Default.PlanAnswer);
+            else for (var coat = 0; coat < whole.Work.Coats.Count; coat++) Print(whole, coat, input, request, terminal);
+            if (!request.Json) terminal.Cautions(whole.Job.System, input.Voice);
             return Enumerable.Range(0, whole.Work.Coats.Count).All(whole.Holds) ? Outcome.Done : Outcome.DoesNotWork;
         });
+
+    private static PlanAnswer Answer(WholeJob whole, JobInput input, Request request) => new([.. Answering.Plan(whole, input.Voice).Coats.Select((answer, coat) => answer with
+    {
+        Risk = request.Risk ? PlanRisk.Answer(whole, coat) : null,
+        Remedies = request.Remedies ? PlanRemedies.Answer(whole, coat, input.AllProducts, input.Voice) : null,
+    })]);
+
+    private static void Print(WholeJob whole, int coat, JobInput input, Request request, Terminal terminal)
+    {
+        Print(whole, coat, input.Voice, terminal);
+        if (request.Risk) PlanRisk.Print(whole, coat, input.Voice, terminal);
+        if (request.Remedies) PlanRemedies.Print(whole, coat, input.AllProducts, input.Voice, terminal);
+    }
 
     private static void Print(WholeJob whole, int coat, Voice v, Terminal terminal)
     {

@@ -6,6 +6,8 @@ using Lapwise.Core.Quantities;
 using Lapwise.Core.Supply;
 using Lapwise.Core.Work;
 using Lapwise.Core.Work.Order;
+using Lapwise.Core.Work.Remedies;
+using Lapwise.Core.Work.Risk;
 
 namespace Lapwise.Core.Answers;
 
@@ -21,6 +23,19 @@ public static class Answering
     /// <param name="voice">Language and units of the reasons; the numbers do not change with it.</param>
     public static PlanAnswer Plan(WholeJob whole, Voice voice) =>
         new([.. whole.Work.Coats.Select((_, coat) => CoatPlan(whole, coat, voice))]);
+
+    /// <param name="boughtMl">A and B at hand; null: not known, and the chance of running short is left out.</param>
+    public static RiskAnswer Risk(CoatRisk risk, double? boughtMl) => new(
+        risk.Trials, risk.Seed, Chance(risk.Line), Chance(risk.BatchOutlivesPot), boughtMl is { } ml ? Chance(risk.RunsShort(ml)) : null,
+        Seconds(risk.WorstMargins.MedianMs), Seconds(risk.WorstMargins.TwentiethMs),
+        Seconds(risk.WorstMargins.FromMs), Seconds(risk.WorstMargins.BinMs), risk.WorstMargins.Counts,
+        [.. risk.Laps.Select(l => new LapRiskAnswer(l.Lap.A, l.Lap.B, Chance(l.Line)))]);
+
+    public static RemedyAnswer Remedy(Remedy remedy, Voice voice) => new(
+        remedy.Code, remedy.Text(voice), remedy.Change(voice), remedy.KeepsTarget, remedy.Holds,
+        remedy.LapMarginMs is { } margin ? Seconds(margin) : null, remedy.WorstAgeMs is { } age ? Seconds(age) : null);
+
+    private static ChanceAnswer Chance(Chance chance) => new(Fine(chance.Share), Fine(chance.Within95.Least), Fine(chance.Within95.Most));
 
     public static OrderAnswer Order(OrderProblem problem, FoundOrder found) => new(
         Seconds(found.WorstLapAgeMs), Seconds(found.BoundMs), found.Proven,

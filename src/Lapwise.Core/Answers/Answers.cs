@@ -38,7 +38,16 @@ public sealed record CoatPlanAnswer(
     IReadOnlyList<BatchAnswer> Batches,
     IReadOnlyList<StepAnswer> Steps,
     IReadOnlyList<BaselineAnswer> Baselines,
-    IReadOnlyList<ReasonAnswer> Reasons);
+    IReadOnlyList<ReasonAnswer> Reasons)
+{
+    /// <summary>Only where it was asked for.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public RiskAnswer? Risk { get; init; }
+
+    /// <summary>Only where they were asked for; empty: the plan keeps its target, or nothing helps.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<RemedyAnswer>? Remedies { get; init; }
+}
 
 public sealed record ProofAnswer(ProofState State, string Of, double BoundS);
 

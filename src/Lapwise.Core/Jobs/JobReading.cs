@@ -35,6 +35,13 @@ public static class JobReading
         return new JobRead(job, fields.Faults);
     }
 
+    /// <summary>The products a job could take, each id once, those inside the document first; one with a fault is left out.</summary>
+    public static IReadOnlyList<Product> ReadProducts(JobDocument document, IReadOnlyList<ProductDocument> library) =>
+    [
+        .. (document.Products ?? []).Concat(library).DistinctBy(p => p.Id, StringComparer.Ordinal)
+            .Select(p => ProductReading.Read(p, "").Product).OfType<Product>(),
+    ];
+
     private static Room ReadRoom(Fields fields, RoomDocument room) => new(
         new AirTemperature(fields.Temperature("room.air", room.Air, Ranges.RoomTemperature)),
         fields.Humidity("room.humidity", room.Humidity),

@@ -16,6 +16,10 @@ namespace Lapwise.Core.Work.Remedies;
 /// <param name="WaitingMs">Waiting for a batch or for the other.</param>
 public sealed record AgeParts(string A, string B, long AgeMs, long OwnRollingMs, long BetweenMs, long ReloadMs, long MixingMs, long WaitingMs)
 {
+    public Phrase Name => A == B
+        ? v => v.Say($"section {A}", $"sección {A}")
+        : v => v.Say($"lap {A}–{B}", $"solape {A}–{B}");
+
     /// <summary>Each part in words with its time, the largest first; parts of nothing left out.</summary>
     public IReadOnlyList<(Phrase Name, long Ms)> Parts =>
     [

@@ -7,17 +7,18 @@ namespace Lapwise.Core.Work.Remedies;
 /// <summary>Planned joints on the tops whose laps are too old. A joint is a line that was chosen; it has no age.</summary>
 internal static class BreakRemedies
 {
-    public static Remedy? AtCorner(Trying trying) => Break(trying, RemedyKind.BreakAtCorner, BreakPlaces.AtCorners);
+    /// <summary>At an inner corner where a top has one, near an end where it has not; nothing where none has one.</summary>
+    public static Remedy? AtCorner(Trying trying) => AtFault(trying.Now).All(t => BreakPlaces.AtCorners(t).Count == 0)
+        ? null
+        : Break(trying, RemedyKind.BreakAtCorner, top => BreakPlaces.AtCorners(top) is { Count: > 0 } corners ? corners : NearEnds(top));
 
-    public static Remedy? NearEnd(Trying trying) => Break(trying, RemedyKind.BreakNearEnd, top => BreakPlaces.At(top, 0.25, 0.75));
+    public static Remedy? NearEnd(Trying trying) => Break(trying, RemedyKind.BreakNearEnd, NearEnds);
 
     public static Remedy? InMiddle(Trying trying) => Break(trying, RemedyKind.BreakInMiddle, top => BreakPlaces.At(top, 0.5));
 
     private static Remedy? Break(Trying trying, RemedyKind kind, Func<MeasuredTop, IReadOnlyList<IReadOnlyList<BreakLine>>> places)
     {
-        var atFault = AtFault(trying.Now.Work);
-        var choices = trying.Now.Measured.Tops.Where(t => atFault.Contains(t.Top.Name))
-            .Select(t => (Top: t.Top.Name, Places: places(t))).Where(c => c.Places.Count > 0)
+        var choices = AtFault(trying.Now).Select(t => (Top: t.Top.Name, Places: places(t))).Where(c => c.Places.Count > 0)
             .ToDictionary(c => c.Top, c => c.Places, StringComparer.Ordinal);
         if (choices.Count == 0) return null;
 
@@ -30,16 +31,17 @@ internal static class BreakRemedies
             + v.Say(". It will be seen: agree it with the customer.", ". Se verá: acuérdela con el cliente."));
     }
 
+    private static IReadOnlyList<IReadOnlyList<BreakLine>> NearEnds(MeasuredTop top) => BreakPlaces.At(top, 0.25, 0.75);
+
     /// <summary>Tops with a lap or section older than the target allows.</summary>
-    private static HashSet<string> AtFault(CoatWork work)
+    private static IEnumerable<MeasuredTop> AtFault(Attempt now)
     {
-        var target = work.OpenTimeMs - work.TargetMarginMs;
+        var (work, target) = (now.Work, now.Work.OpenTimeMs - now.Work.TargetMarginMs);
         var topOf = work.Sections.ToDictionary(s => s.Id, s => s.Face.Top, StringComparer.Ordinal);
-        return
-        [
-            .. work.Laps.Where(l => l.Kind != LapKind.Break && l.AgeMs > target).Select(l => topOf[l.A]),
-            .. work.Sections.Where(s => s.EndMs - s.StartMs > target).Select(s => s.Face.Top),
-        ];
+        var names = work.Laps.Where(l => l.Kind != LapKind.Break && l.AgeMs > target).Select(l => topOf[l.A])
+            .Concat(work.Sections.Where(s => s.EndMs - s.StartMs > target).Select(s => s.Face.Top))
+            .ToHashSet(StringComparer.Ordinal);
+        return now.Measured.Tops.Where(t => names.Contains(t.Top.Name));
     }
 
     private static MeasuredJob With(MeasuredJob measured, Dictionary<string, IReadOnlyList<BreakLine>> breaks) => measured with

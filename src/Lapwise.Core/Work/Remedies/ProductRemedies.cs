@@ -19,7 +19,7 @@ internal static class ProductRemedies
     }
 
     /// <summary>Products put on the same way and of the same chemistry that stay open longer in this room, the longest first.</summary>
-    public static IEnumerable<Func<Remedy?>> Slower(Trying trying, IReadOnlyList<Product> library)
+    public static IEnumerable<Remedy> Slower(Trying trying, IReadOnlyList<Product> library)
     {
         var now = trying.Product;
         var slower =
@@ -30,7 +30,7 @@ internal static class ProductRemedies
             where open > trying.Now.Work.OpenTime.Seconds
             orderby open descending, product.Id
             select coat;
-        return slower.Select(coat => (Func<Remedy?>)(() => With(trying, coat)));
+        return slower.Select(coat => With(trying, coat)).OfType<Remedy>();
     }
 
     private static Remedy? With(Trying trying, Coat coat)

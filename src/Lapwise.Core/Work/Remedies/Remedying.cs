@@ -7,7 +7,7 @@ namespace Lapwise.Core.Work.Remedies;
 public static class Remedying
 {
     /// <summary>
-    /// Remedies for one coat, least trouble first, each really planned only when it is asked for, in counted steps.
+    /// Remedies for one coat, about in the order of their trouble, each really planned only when it is asked for, in counted steps.
     /// Nothing where the plan keeps its target already. What would not help is left out. <see cref="Remedy.Ranked"/> ranks them.
     /// </summary>
     /// <param name="coat">Place of the coat in the system, from 0.</param>
@@ -25,21 +25,16 @@ public static class Remedying
     {
         if (Attempt.Of(job, measured, job.System[coat]) is not { } now || !IsWanted(now)) yield break;
         var trying = new Trying(now);
-        IEnumerable<Func<Remedy?>> remedies =
-        [
-            () => WorkRemedies.NarrowerSections(trying),
-            () => WorkRemedies.LargerBatch(trying),
-            () => RoomRemedies.CoolerMaterial(trying),
-            () => RoomRemedies.CoolerHour(trying),
-            () => ProductRemedies.Thinner(trying),
-            .. WorkRemedies.MorePeople(trying),
-            () => BreakRemedies.AtCorner(trying),
-            () => BreakRemedies.NearEnd(trying),
-            () => BreakRemedies.InMiddle(trying),
-            .. ProductRemedies.Slower(trying, library),
-        ];
-        foreach (var remedy in remedies)
-            if (remedy() is { } found) yield return found;
+        if (WorkRemedies.NarrowerSections(trying) is { } narrower) yield return narrower;
+        if (WorkRemedies.LargerBatch(trying) is { } batch) yield return batch;
+        if (RoomRemedies.CoolerMaterial(trying) is { } material) yield return material;
+        if (RoomRemedies.CoolerHour(trying) is { } hour) yield return hour;
+        if (ProductRemedies.Thinner(trying) is { } thinner) yield return thinner;
+        foreach (var people in WorkRemedies.MorePeople(trying)) yield return people;
+        if (BreakRemedies.AtCorner(trying) is { } corner) yield return corner;
+        if (BreakRemedies.NearEnd(trying) is { } end) yield return end;
+        if (BreakRemedies.InMiddle(trying) is { } middle) yield return middle;
+        foreach (var slower in ProductRemedies.Slower(trying, library)) yield return slower;
     }
 
     /// <summary>Work can cure a narrow margin and a batch gone off; a room outside its limits is cured in the room.</summary>

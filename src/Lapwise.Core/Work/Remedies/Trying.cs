@@ -34,19 +34,18 @@ internal sealed record Trying(Attempt Now)
     /// <summary>A remedy with what it changes in the plan.</summary>
     public Remedy Made(RemedyKind kind, Attempt tried, Phrase text)
     {
-        var (before, after) = (Counts(Now.Work), Counts(tried.Work));
+        var (before, after) = (Now.Work, tried.Work);
         return new Remedy(kind, text, v => string.Join("; ", new[]
         {
-            Changed(v.Say("sections", "secciones"), before.Sections, after.Sections),
-            Changed(v.Say("batches", "mezclas"), before.Batches, after.Batches),
-            Changed(v.Say("who roll", "que aplican"), before.Rollers, after.Rollers),
-        }), tried);
+            Changed(v.Say("sections", "secciones"), before.Sections.Count, after.Sections.Count),
+            Changed(v.Say("batches", "mezclas"), before.Batches.Count, after.Batches.Count),
+            Changed(v.Say("people rolling", "personas que aplican"), Rollers(before), Rollers(after)),
+        }.OfType<string>().DefaultIfEmpty(v.Say("as many sections and batches as before", "tantas secciones y mezclas como antes"))), tried);
     }
 
     public static Remedy Untold(RemedyKind kind, Phrase text, Phrase why) => new(kind, text, why, null);
 
-    private static (int Sections, int Batches, int Rollers) Counts(CoatWork work) =>
-        (work.Sections.Count, work.Batches.Count, work.Sections.Select(s => s.Person).Distinct().Count());
+    private static int Rollers(CoatWork work) => work.Sections.Select(s => s.Person).Distinct().Count();
 
-    private static string Changed(string what, int before, int after) => before == after ? $"{after} {what}" : $"{before} → {after} {what}";
+    private static string? Changed(string what, int before, int after) => before == after ? null : $"{what} {before} → {after}";
 }

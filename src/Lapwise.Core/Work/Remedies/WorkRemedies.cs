@@ -44,31 +44,26 @@ internal static class WorkRemedies
             $"Mezcle en un recipiente de {v.Volume(b.Choice)}, lo máximo que la ficha técnica admite de una vez, en lugar de {v.Volume(tools.LargestBatchMl)}."));
     }
 
-    /// <summary>One person more, then two, then three, of the pace of the last of the crew.</summary>
-    public static IEnumerable<Func<Remedy?>> MorePeople(Trying trying)
+    /// <summary>One person more, then two, then three, of the pace of the last of the crew, until the target is kept.</summary>
+    public static IEnumerable<Remedy> MorePeople(Trying trying)
     {
-        for (var people = trying.Job.Crew.Count + 1; people <= MostPeople; people++)
+        var crew = trying.Job.Crew;
+        for (var people = crew.Count + 1; people <= MostPeople; people++)
         {
-            var crew = people;
-            yield return () => With(trying, crew);
+            if (Crewed(trying, people) is not { } tried || !tried.IsBetterThan(trying.Now)) continue;
+            if (tried.Work.Sections.Any(s => s.Person > 0)) yield return Rolled(trying, tried, people);
+            else if (people == crew.Count + 1) yield return Helped(trying, tried);
+            if (tried.KeepsTarget) break;
         }
     }
 
-    private static Remedy? With(Trying trying, int people)
-    {
-        var crew = trying.Job.Crew;
-        // One person fewer was planned before; where that keeps the target, more is only more trouble.
-        if (people > crew.Count + 1 && Crewed(trying, people - 1) is { KeepsTarget: true }) return null;
-        if (Crewed(trying, people) is not { } tried || !tried.IsBetterThan(trying.Now)) return null;
-        var more = people - crew.Count;
-        return tried.Work.Sections.All(s => s.Person == 0)
-            ? more > 1 ? null : trying.Made(RemedyKind.HelperMixes, tried, v => v.Say(
-                $"Have a helper mix each batch just before it is wanted; {crew[0].Name} rolls without stopping.",
-                $"Que un ayudante prepare cada mezcla justo antes de usarla; {crew[0].Name} aplica sin parar."))
-            : trying.Made(RemedyKind.AnotherPersonRolls, tried, v => v.Say(
-                $"Roll with {people} people at the pace of {crew[^1].Name}.",
-                $"Aplique con {people} personas al ritmo de {crew[^1].Name}."));
-    }
+    private static Remedy Helped(Trying trying, Attempt tried) => trying.Made(RemedyKind.HelperMixes, tried, v => v.Say(
+        $"Have a helper mix each batch just before it is wanted; {trying.Job.Crew[0].Name} rolls without stopping.",
+        $"Que un ayudante prepare cada mezcla justo antes de usarla; {trying.Job.Crew[0].Name} aplica sin parar."));
+
+    private static Remedy Rolled(Trying trying, Attempt tried, int people) => trying.Made(RemedyKind.AnotherPersonRolls, tried, v => v.Say(
+        $"Roll with {people} people at the pace of {trying.Job.Crew[^1].Name}.",
+        $"Aplique con {people} personas al ritmo de {trying.Job.Crew[^1].Name}."));
 
     private static Attempt? Crewed(Trying trying, int people)
     {

@@ -57,7 +57,6 @@ public static class Risking
         private readonly (int A, int B)[] _laps;
         private readonly double[] _daySpread;
         private readonly double[] _day;
-        private readonly double _openTimeSpread;
         private readonly double _netMl;
         private readonly double _lossMl;
         private long _openTimeMs;
@@ -70,12 +69,6 @@ public static class Risking
             _day = new double[crew.Count];
             var place = work.Sections.Select((s, i) => (s.Id, i)).ToDictionary(s => s.Id, s => s.i, StringComparer.Ordinal);
             _laps = [.. work.Laps.Select(l => l.Kind == LapKind.Break ? (-1, -1) : (place[l.A], place[l.B]))];
-            _openTimeSpread = work.OpenTime.Origin switch
-            {
-                Origin.TestBoard => 0,
-                Origin.DataSheet => spreads.SheetOpenTime,
-                _ => spreads.GuessedOpenTime,
-            };
             _netMl = work.Batches.Sum(b => b.NetMl);
             _lossMl = work.Batches.Sum(b => b.VolumeMl) - _netMl;
         }
@@ -97,9 +90,17 @@ public static class Risking
             for (var p = 0; p < _day.Length; p++) _day[p] = _daySpread[p] * _draws.Normal(from + FirstPersonPlace + (ulong)p);
             _plan.Run((step, person, isMixing) =>
                 Math.Exp((isMixing ? 0 : _day[person]) + ((isMixing ? _spreads.Mixing : _spreads.Section) * _draws.Normal(from + FirstStepPlace + (ulong)step))));
-            _openTimeMs = (long)Math.Round(_work.OpenTimeMs * Math.Exp(_openTimeSpread * _draws.Normal(from + OpenTimePlace)));
+            _openTimeMs = (long)Math.Round(OpenTimeMs(from + OpenTimePlace));
             NeedMl = _netMl + (_lossMl * Math.Exp(_spreads.Loss * _draws.Normal(from + LossPlace)));
         }
+
+        private double OpenTimeMs(ulong place) => (_work.OpenTime.Origin, _work.Coat.TestBoardFirstBadS) switch
+        {
+            (Origin.TestBoard, { } badS) => _work.OpenTimeMs + (((badS * 1000) - _work.OpenTimeMs) * _draws.Even(place)),
+            (Origin.TestBoard, null) => _work.OpenTimeMs,
+            (Origin.DataSheet, _) => _work.OpenTimeMs * Math.Exp(_spreads.SheetOpenTime * _draws.Normal(place)),
+            _ => _work.OpenTimeMs * Math.Exp(_spreads.GuessedOpenTime * _draws.Normal(place)),
+        };
 
         /// <summary>The worst margin of the trial; counts each lap that shows.</summary>
         public long MarginMs(int[] lapLines)

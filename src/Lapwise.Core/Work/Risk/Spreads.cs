@@ -4,8 +4,8 @@ namespace Lapwise.Core.Work.Risk;
 
 /// <summary>
 /// How much what a plan counts with varies, as the spread of the logarithm: about the coefficient of variation while it is
-/// small. The entered value is taken as the middle, as often exceeded as not; but a test board's last good lap is the lower
-/// end of what it found, and counts as it stands. All 0: the day goes exactly as planned.
+/// small. The entered value is taken as the middle, as often exceeded as not. A test board has no spread but its own: the open
+/// time lies evenly between its last good lap and its first bad one, or counts as the last good where no bad one is known.
 /// </summary>
 /// <param name="Section">Pace from section to section, on top of each person's own from day to day (<see cref="Pace.DaySpread"/>).</param>
 /// <param name="Mixing">Time to mix a batch.</param>

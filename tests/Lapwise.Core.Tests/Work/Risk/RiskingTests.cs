@@ -50,6 +50,15 @@ public sealed class RiskingTests
         AssertNear(1 - Phi(Math.Log(300.0 / 240) / Math.Sqrt((0.1 * 0.1) + (0.15 * 0.15) + (0.2 * 0.2))), risk.Line);
     }
 
+    [Fact] // Evenly between 240 s good and 300 s bad: a section of 255 s is too long a quarter of the time.
+    public void Of_a_test_board_the_open_time_lies_evenly_between_good_and_bad()
+    {
+        var work = Plans.Path(240, Origin.TestBoard, 0, 255_000);
+        var board = work with { Coat = work.Coat with { TestBoardFirstBadS = 300 } };
+        AssertNear(0.25, Risking.Of(board, Steady, 20_000, 11, Spreads.None).Line);
+        Assert.Equal(1, Risking.Of(work, Steady, 100, 11, Spreads.None).Line.Share);
+    }
+
     [Fact] // 300 mL on the top and 60 mL lost in the middle: 390 mL are passed where e^(σZ) > 1.5.
     public void RunsShort_follows_the_spread_of_losses()
     {
