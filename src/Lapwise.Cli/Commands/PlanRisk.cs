@@ -27,7 +27,7 @@ internal static class PlanRisk
         foreach (var lap in risk.Laps.Where(l => l.Line.Times > 0).OrderByDescending(l => l.Line.Times).Take(MostLaps))
             Row(table, v.Say($"  lap {lap.Lap.A}–{lap.Lap.B}", $"  solape {lap.Lap.A}–{lap.Lap.B}"), lap.Line, v);
         Row(table, v.Say("a batch past its pot life", "una mezcla pasada de su vida"), risk.BatchOutlivesPot, v);
-        if (BoughtMl(whole.Supply.Coats[coat]) is { } ml) Row(table, v.Say("short of the kits to buy", "faltan juegos de los previstos"), risk.RunsShort(ml), v);
+        if (BoughtMl(whole.Supply.Coats[coat]) is { } ml) Row(table, v.Say("short of the kits to buy", "no alcanzan los juegos previstos"), risk.RunsShort(ml), v);
         terminal.Tables().Write(table);
         Bars(risk, v, terminal);
     }

@@ -25,7 +25,7 @@ public sealed record AgeParts(string A, string B, long AgeMs, long OwnRollingMs,
     [
         .. new (Phrase Name, long Ms)[]
         {
-            (v => v.Say("rolling the two sections", "rodar las dos secciones"), OwnRollingMs),
+            (v => v.Say("rolling the two sections", "aplicar las dos secciones"), OwnRollingMs),
             (v => v.Say("sections in between", "secciones intermedias"), BetweenMs),
             (v => v.Say("walking and reloading", "caminar y recargar"), ReloadMs),
             (v => v.Say("mixing", "mezclar"), MixingMs),
