@@ -15,6 +15,14 @@ public sealed class RunningServer : IAsyncLifetime
     public HttpClient Http { get; private set; } = null!;
     public ServerSettings Settings => new(folder, 0);
 
+    /// <summary>For a test that must be the first to touch the database.</summary>
+    public static async Task<RunningServer> OnNewDatabase()
+    {
+        var server = new RunningServer();
+        await server.InitializeAsync();
+        return server;
+    }
+
     public async ValueTask InitializeAsync()
     {
         app = LapwiseServer.Build(Settings, TimeProvider.System);

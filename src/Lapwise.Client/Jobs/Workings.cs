@@ -16,7 +16,9 @@ namespace Lapwise.Client.Jobs;
 internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<ProductDocument>> library) : IDisposable
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(250);
+    private static readonly TimeSpan Slice = TimeSpan.FromMilliseconds(30);
     private CancellationTokenSource planning = new();
+    private long breathedAt;
 
     public Job? Job { get; private set; }
     public IReadOnlyList<Fault> Faults { get; private set; } = [];
@@ -67,11 +69,29 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
         }
         if (Job is not { } job || Measured is null || Materials is null || Conditions is null) return;
 
-        var started = System.Diagnostics.Stopwatch.GetTimestamp();
-        var work = Planning.Plan(job, Measured, Conditions);
-        Whole = new WholeJob(job, Measured, Materials, Conditions, work, Supplying.Supply(job, Materials, work), Faults);
+        var started = breathedAt = System.Diagnostics.Stopwatch.GetTimestamp();
+        var (measured, materials, conditions, faults) = (Measured, Materials, Conditions, Faults);
+        try
+        {
+            var work = await Planning.PlanAsync(job, measured, conditions, Effort.AtOnce with { Pause = () => Breathe(stop) });
+            Whole = new WholeJob(job, measured, materials, conditions, work, Supplying.Supply(job, materials, work), faults);
+        }
+        catch (OperationCanceledException)
+        {
+            // Typed on in the meantime: the next plan is on its way.
+            return;
+        }
         PlanTook = System.Diagnostics.Stopwatch.GetElapsedTime(started);
         IsPlanning = false;
         Changed?.Invoke();
+    }
+
+    /// <summary>Lets the page draw and take keystrokes between slices, but not after each of the shortest ones.</summary>
+    private async ValueTask Breathe(CancellationToken stop)
+    {
+        stop.ThrowIfCancellationRequested();
+        if (System.Diagnostics.Stopwatch.GetElapsedTime(breathedAt) < Slice) return;
+        await Task.Delay(1, stop);
+        breathedAt = System.Diagnostics.Stopwatch.GetTimestamp();
     }
 }
