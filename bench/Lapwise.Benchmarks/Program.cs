@@ -8,6 +8,7 @@ const string Usage = """
       usual     two hundred kitchens: the plan and the usual ways, by open time
       grid      proof time on twenty 4 × 10 grids with mixed times
       takeoff   reading and taking off a kitchen of twelve tops
+      science   pot life by heat, its fit, and a day hour by hour
       curve     time and memory against the number of sections, to 400
 
     Reports go to FOLDER/reports, instances to FOLDER/instances. Run from the root of the repository, built in Release,
@@ -21,6 +22,7 @@ var commands = new Dictionary<string, Action<Options>>(StringComparer.Ordinal)
     ["usual"] = UsualWays.Run,
     ["grid"] = Curves.Grid4x10,
     ["takeoff"] = Curves.TakeOff,
+    ["science"] = Science.Run,
     ["curve"] = Curves.BySections,
 };
 

@@ -83,6 +83,7 @@ internal static class QuickCommand
         terminal.Tables().Write(table);
         if (explain) foreach (var basis in result.Rows.Select(r => r.Basis).Distinct()) Explain(basis, v, terminal);
         foreach (var reason in result.Reasons) terminal.Reason(reason, v);
+        foreach (var (at, step) in result.Steps.Index()) terminal.Line($"{at + 1}. {step(v)}", indent: 3);
         var cautions = QuickAnswer.CautionsOf(result);
         if (cautions.Count > 0) terminal.Line();
         foreach (var caution in cautions) terminal.Line("! " + caution(v), indent: 2);

@@ -12,6 +12,7 @@ public sealed record QuickAnswer(
     IReadOnlyList<QuickNumber> Numbers,
     IReadOnlyList<ReasonAnswer> Reasons,
     IReadOnlyList<string> Cautions,
+    IReadOnlyList<string> Steps,
     QuickPoints? Curve)
 {
     /// <param name="voice">Language and units of the texts; the numbers do not change with it.</param>
@@ -20,6 +21,7 @@ public sealed record QuickAnswer(
         [.. result.Rows.Select(r => QuickNumber.Of(r, voice))],
         [.. result.Reasons.Select(r => new ReasonAnswer(r.Code, r.Limit.ToString(), r.Text(voice), r.Remedy(voice)))],
         [.. CautionsOf(result).Select(c => c(voice))],
+        [.. result.Steps.Select(s => s(voice))],
         result.Curve is { } curve ? new QuickPoints(curve.X(voice), curve.Y(voice), [.. curve.Points.Select(p => new[] { p.X, p.Y })]) : null);
 
     /// <summary>The cautions that go with a result, the deferral last; none where nothing can hurt.</summary>

@@ -48,6 +48,6 @@ internal static class QuickOpenTime
             new("lapEveryS", v => v.Say("test board: then one every", "placa de prueba: después una cada"), laps[1] - laps[0], _ => Voice.Span(laps[1] - laps[0]), board),
             new("lastLapS", v => v.Say("test board: the last at", "placa de prueba: la última a"), laps[^1], _ => Voice.Span(laps[^1]), board),
         ])
-        { Reasons = [.. reasons] };
+        { Reasons = [.. reasons], Steps = TestBoard.Steps(laps) };
     }
 }

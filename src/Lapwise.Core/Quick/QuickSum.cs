@@ -17,6 +17,9 @@ public sealed record QuickResult(IReadOnlyList<QuickRow> Rows)
     public IReadOnlyList<Reason> Reasons { get; init; } = [];
     public IReadOnlyList<Hazard> Hazards { get; init; } = [];
     public QuickCurve? Curve { get; init; }
+
+    /// <summary>What to do next, in order; empty where the numbers say it all.</summary>
+    public IReadOnlyList<Phrase> Steps { get; init; } = [];
 }
 
 /// <summary>A sum that needs no job: what it asks for, and how it is worked.</summary>
