@@ -20,11 +20,13 @@ public sealed record Attempt(Job Job, MeasuredJob Measured, CoatWork Work, bool 
     private (bool, bool, bool, long) Standing => (KeepsTarget, Holds, !OutlivesPot, Work.LapMarginMs);
 
     /// <summary>Null where there is nothing to plan.</summary>
-    public static Attempt? Of(Job job, MeasuredJob measured, Coat coat)
+    /// <exception cref="OperationCanceledException">The effort's pause stopped it.</exception>
+    public static async ValueTask<Attempt?> OfAsync(Job job, MeasuredJob measured, Coat coat, Effort effort)
     {
         var one = job with { System = [coat] };
         var conditions = Judging.Judge(one);
-        if (Planning.Plan(one, measured, conditions).Coats is not [var work]) return null;
+        var planned = await Planning.PlanAsync(one, measured, conditions, effort);
+        if (planned.Coats is not [var work]) return null;
         var reasons = work.Reasons.Concat(Estimating.Estimate(one, measured).Coats[0].Reasons);
         return new Attempt(one, measured, work, work.Holds && reasons.All(r => r.Limit == Limit.Note));
     }

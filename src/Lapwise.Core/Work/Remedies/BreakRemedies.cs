@@ -8,24 +8,25 @@ namespace Lapwise.Core.Work.Remedies;
 internal static class BreakRemedies
 {
     /// <summary>At an inner corner where a top has one, near an end where it has not; nothing where none has one.</summary>
-    public static Remedy? AtCorner(Trying trying) => AtFault(trying.Now).All(t => BreakPlaces.AtCorners(t).Count == 0)
-        ? null
-        : Break(trying, RemedyKind.BreakAtCorner, top => BreakPlaces.AtCorners(top) is { Count: > 0 } corners ? corners : NearEnds(top));
+    public static ValueTask<Remedy?> AtCornerAsync(Trying trying) => AtFault(trying.Now).All(t => BreakPlaces.AtCorners(t).Count == 0)
+        ? new ValueTask<Remedy?>(default(Remedy))
+        : BreakAsync(trying, RemedyKind.BreakAtCorner, top => BreakPlaces.AtCorners(top) is { Count: > 0 } corners ? corners : NearEnds(top));
 
-    public static Remedy? NearEnd(Trying trying) => Break(trying, RemedyKind.BreakNearEnd, NearEnds);
+    public static ValueTask<Remedy?> NearEndAsync(Trying trying) => BreakAsync(trying, RemedyKind.BreakNearEnd, NearEnds);
 
-    public static Remedy? InMiddle(Trying trying) => Break(trying, RemedyKind.BreakInMiddle, top => BreakPlaces.At(top, 0.5));
+    public static ValueTask<Remedy?> InMiddleAsync(Trying trying) => BreakAsync(trying, RemedyKind.BreakInMiddle, top => BreakPlaces.At(top, 0.5));
 
-    private static Remedy? Break(Trying trying, RemedyKind kind, Func<MeasuredTop, IReadOnlyList<IReadOnlyList<BreakLine>>> places)
+    private static async ValueTask<Remedy?> BreakAsync(Trying trying, RemedyKind kind, Func<MeasuredTop, IReadOnlyList<IReadOnlyList<BreakLine>>> places)
     {
+        if (!trying.Product.BreakAllowed) return null;
         var choices = AtFault(trying.Now).Select(t => (Top: t.Top.Name, Places: places(t))).Where(c => c.Places.Count > 0)
             .ToDictionary(c => c.Top, c => c.Places, StringComparer.Ordinal);
         if (choices.Count == 0) return null;
 
         // One place a top at a time; a top with fewer places keeps its last.
-        var best = trying.FirstGood(
+        var best = await trying.FirstGoodAsync(
             Enumerable.Range(0, choices.Values.Max(c => c.Count)).Select(n => choices.ToDictionary(c => c.Key, c => c.Value[Math.Min(n, c.Value.Count - 1)], StringComparer.Ordinal)),
-            breaks => trying.Plan(With(trying.Now.Measured, breaks)));
+            breaks => trying.PlanAsync(With(trying.Now.Measured, breaks)));
         return best is not { } b ? null : trying.Made(kind, b.Tried, v => v.Say("Plan a joint: ", "Prevea una junta: ")
             + string.Join("; ", b.Choice.SelectMany(c => c.Value.Select(line => Placed(c.Key, line, v))))
             + v.Say(". It will be seen: agree it with the customer.", ". Se verá: acuérdela con el cliente."));

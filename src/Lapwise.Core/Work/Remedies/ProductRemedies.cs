@@ -19,7 +19,7 @@ internal static class ProductRemedies
     }
 
     /// <summary>Products put on the same way and of the same chemistry that stay open longer in this room, the longest first.</summary>
-    public static IEnumerable<Remedy> Slower(Trying trying, IReadOnlyList<Product> library)
+    public static async IAsyncEnumerable<Remedy> SlowerAsync(Trying trying, IReadOnlyList<Product> library)
     {
         var now = trying.Product;
         var slower =
@@ -30,22 +30,21 @@ internal static class ProductRemedies
             where open > trying.Now.Work.OpenTime.Seconds
             orderby open descending, product.Id
             select coat;
-        return slower.Select(coat => With(trying, coat)).OfType<Remedy>();
+        foreach (var coat in slower)
+            if (await trying.PlanAsync(coat) is { } tried && tried.IsBetterThan(trying.Now)) yield return Made(trying, coat, tried);
     }
 
-    private static Remedy? With(Trying trying, Coat coat)
-    {
-        if (trying.Plan(coat) is not { } tried || !tried.IsBetterThan(trying.Now)) return null;
-        return trying.Made(RemedyKind.SlowerProduct, tried, v => v.Say(
+    private static Remedy Made(Trying trying, Coat coat, Attempt tried) =>
+        trying.Made(RemedyKind.SlowerProduct, tried, v => v.Say(
             $"Take {coat.Product.Name}: {Voice.Span(tried.Work.OpenTime.Seconds)} open in this room instead of {Voice.Span(trying.Now.Work.OpenTime.Seconds)}, at {v.Film(coat.WetFilm.Micrometres)} wet. Ask its maker whether it goes with the other coats.",
             $"Use {coat.Product.Name}: {Voice.Span(tried.Work.OpenTime.Seconds)} abierto en esta sala en vez de {Voice.Span(trying.Now.Work.OpenTime.Seconds)}, a {v.Film(coat.WetFilm.Micrometres)} en húmedo. Pregunte al fabricante si va con las otras capas."));
-    }
 
     /// <summary>The test board was for the other product; film and thinner keep to the new one's limits.</summary>
     private static Coat Instead(Coat coat, Product product) => coat with
     {
         Product = product,
         TestBoard = null,
+        TestBoardFirstBadS = null,
         WetFilm = new WetFilm(Math.Clamp(coat.WetFilm.Micrometres, product.LeastWetFilm.Micrometres, product.MostWetFilm.Micrometres)),
         ThinnerFraction = Math.Min(coat.ThinnerFraction, product.Thinner?.LimitFraction ?? 0),
     };

@@ -7,34 +7,53 @@ namespace Lapwise.Core.Work.Remedies;
 public static class Remedying
 {
     /// <summary>
-    /// Remedies for one coat, about in the order of their trouble, each really planned only when it is asked for, in counted steps.
-    /// Nothing where the plan keeps its target already. What would not help is left out. <see cref="Remedy.Ranked"/> ranks them.
+    /// Remedies for one coat, about in the order of their trouble, each really planned only when it is asked for, in counted
+    /// steps. Nothing where the plan keeps its target already. What would not help is left out. <see cref="Remedy.Ranked"/>
+    /// ranks them.
     /// </summary>
     /// <param name="coat">Place of the coat in the system, from 0.</param>
     /// <param name="library">Products that could be had instead.</param>
-    public static IEnumerable<Remedy> For(Job job, MeasuredJob measured, int coat, IReadOnlyList<Product> library)
+    public static IEnumerable<Remedy> For(Job job, MeasuredJob measured, int coat, IReadOnlyList<Product> library) =>
+        AtOnce(ForAsync(job, measured, coat, library, Effort.AtOnce));
+
+    /// <summary>The same in slices, with a pause between them.</summary>
+    /// <inheritdoc cref="For"/>
+    public static IAsyncEnumerable<Remedy> ForAsync(Job job, MeasuredJob measured, int coat, IReadOnlyList<Product> library, Effort effort)
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(library);
         ArgumentOutOfRangeException.ThrowIfNegative(coat);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(coat, job.System.Count);
-        return Of(job, measured, coat, library);
+        return OfAsync(job, measured, coat, library, effort);
     }
 
-    private static IEnumerable<Remedy> Of(Job job, MeasuredJob measured, int coat, IReadOnlyList<Product> library)
+    private static async IAsyncEnumerable<Remedy> OfAsync(Job job, MeasuredJob measured, int coat, IReadOnlyList<Product> library, Effort effort)
     {
-        if (Attempt.Of(job, measured, job.System[coat]) is not { } now || !IsWanted(now)) yield break;
-        var trying = new Trying(now);
-        if (WorkRemedies.NarrowerSections(trying) is { } narrower) yield return narrower;
-        if (WorkRemedies.LargerBatch(trying) is { } batch) yield return batch;
-        if (RoomRemedies.CoolerMaterial(trying) is { } material) yield return material;
-        if (RoomRemedies.CoolerHour(trying) is { } hour) yield return hour;
+        if (await Attempt.OfAsync(job, measured, job.System[coat], effort) is not { } now || !IsWanted(now)) yield break;
+        var trying = new Trying(now, effort);
+        if (await WorkRemedies.NarrowerSectionsAsync(trying) is { } narrower) yield return narrower;
+        if (await WorkRemedies.LargerBatchAsync(trying) is { } batch) yield return batch;
+        if (await RoomRemedies.CoolerMaterialAsync(trying) is { } material) yield return material;
+        if (await RoomRemedies.CoolerHourAsync(trying) is { } hour) yield return hour;
         if (ProductRemedies.Thinner(trying) is { } thinner) yield return thinner;
-        foreach (var people in WorkRemedies.MorePeople(trying)) yield return people;
-        if (BreakRemedies.AtCorner(trying) is { } corner) yield return corner;
-        if (BreakRemedies.NearEnd(trying) is { } end) yield return end;
-        if (BreakRemedies.InMiddle(trying) is { } middle) yield return middle;
-        foreach (var slower in ProductRemedies.Slower(trying, library)) yield return slower;
+        await foreach (var people in WorkRemedies.MorePeopleAsync(trying)) yield return people;
+        if (await BreakRemedies.AtCornerAsync(trying) is { } corner) yield return corner;
+        if (await BreakRemedies.NearEndAsync(trying) is { } end) yield return end;
+        if (await BreakRemedies.InMiddleAsync(trying) is { } middle) yield return middle;
+        await foreach (var slower in ProductRemedies.SlowerAsync(trying, library)) yield return slower;
+    }
+
+    /// <summary>Without a pause nothing is ever waited for, so each step has ended when it is handed back.</summary>
+    private static IEnumerable<Remedy> AtOnce(IAsyncEnumerable<Remedy> remedies)
+    {
+        var each = remedies.GetAsyncEnumerator();
+        while (true)
+        {
+            var next = each.MoveNextAsync();
+            if (!next.IsCompleted) throw new InvalidOperationException("looking for remedies paused without a pause");
+            if (!next.Result) yield break;
+            yield return each.Current;
+        }
     }
 
     /// <summary>Work can cure a narrow margin and a batch gone off; a room outside its limits is cured in the room.</summary>

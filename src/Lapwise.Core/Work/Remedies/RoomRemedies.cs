@@ -12,7 +12,7 @@ internal static class RoomRemedies
     private const double MostCoolerK = 12;
 
     /// <summary>The warmest surface at which the plan keeps its target; the room cools with it, its moisture stays.</summary>
-    public static Remedy? CoolerHour(Trying trying)
+    public static async ValueTask<Remedy?> CoolerHourAsync(Trying trying)
     {
         var room = trying.Job.Room;
         if (trying.Coat.TestBoard is not null)
@@ -23,7 +23,7 @@ internal static class RoomRemedies
                     "No hay cifra posible: el tiempo abierto sale de una placa de prueba en esta sala. Haga otra placa en la hora más fresca."));
         }
 
-        return Cooler(trying, room.Surface.Celsius, c => room with
+        return await CoolerAsync(trying, room.Surface.Celsius, c => room with
         {
             Surface = new SurfaceTemperature(c),
             Air = new AirTemperature(AirWith(room, c)),
@@ -34,11 +34,11 @@ internal static class RoomRemedies
     }
 
     /// <summary>Only where pot life is the limit. A can colder than the dew point would sweat.</summary>
-    public static Remedy? CoolerMaterial(Trying trying)
+    public static async ValueTask<Remedy?> CoolerMaterialAsync(Trying trying)
     {
         var room = trying.Job.Room;
         if (!trying.Now.OutlivesPot) return null;
-        return Cooler(trying, room.Material.Celsius, c => room with { Material = new MaterialTemperature(c) }) is not ({ } celsius, { } tried)
+        return await CoolerAsync(trying, room.Material.Celsius, c => room with { Material = new MaterialTemperature(c) }) is not ({ } celsius, { } tried)
             ? null
             : trying.Made(RemedyKind.CoolerMaterial, tried, v => v.Say(
                 $"Keep the material at {v.TemperatureAtMost(celsius)} instead of {v.Temperature(room.Material.Celsius)}: a batch lives {Voice.Span(tried.Work.PotLife.Seconds)}.",
@@ -46,7 +46,7 @@ internal static class RoomRemedies
     }
 
     /// <summary>The warmest whole degree that keeps the target, else the coolest that is allowed where it helps.</summary>
-    private static (double Celsius, Attempt Tried)? Cooler(Trying trying, double nowC, Func<double, Room> room)
+    private static async ValueTask<(double Celsius, Attempt Tried)?> CoolerAsync(Trying trying, double nowC, Func<double, Room> room)
     {
         var degrees = new Degrees(trying.Job.Units);
         var warmest = degrees.Below(nowC);
@@ -54,18 +54,18 @@ internal static class RoomRemedies
         if (!Allowed(coolest)) return null;
         while (nowC - degrees.Celsius(coolest - 1) <= MostCoolerK && Allowed(coolest - 1)) coolest--;
 
-        var best = (Degree: coolest, Tried: Planned(coolest));
+        var best = (Degree: coolest, Tried: await PlannedAsync(coolest));
         if (best.Tried is null || !best.Tried.IsBetterThan(trying.Now)) return null;
         for (var (low, high) = (coolest, warmest + 1); best.Tried.KeepsTarget && high - low > 1;)
         {
             var middle = (low + high) / 2;
-            if (Planned(middle) is { KeepsTarget: true } tried) (low, best) = (middle, (middle, tried));
+            if (await PlannedAsync(middle) is { KeepsTarget: true } tried) (low, best) = (middle, (middle, tried));
             else high = middle;
         }
 
         return (degrees.Celsius(best.Degree), best.Tried);
 
-        Attempt? Planned(int degree) => trying.Plan(trying.Job with { Room = room(degrees.Celsius(degree)) });
+        ValueTask<Attempt?> PlannedAsync(int degree) => trying.PlanAsync(trying.Job with { Room = room(degrees.Celsius(degree)) });
         bool Allowed(int degree) => MayCoat(trying, room(degrees.Celsius(degree)));
     }
 

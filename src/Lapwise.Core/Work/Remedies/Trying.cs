@@ -5,25 +5,25 @@ using Lapwise.Core.Measure;
 namespace Lapwise.Core.Work.Remedies;
 
 /// <summary>A plan that wants a remedy, and ways to plan it again with something changed.</summary>
-internal sealed record Trying(Attempt Now)
+internal sealed record Trying(Attempt Now, Effort Effort)
 {
     public Job Job => Now.Job;
     public Coat Coat => Now.Job.System[0];
     public Product Product => Coat.Product;
 
-    public Attempt? Plan(Job job) => Attempt.Of(job, Now.Measured, job.System[0]);
+    public ValueTask<Attempt?> PlanAsync(Job job) => Attempt.OfAsync(job, Now.Measured, job.System[0], Effort);
 
-    public Attempt? Plan(MeasuredJob measured) => Attempt.Of(Job, measured, Coat);
+    public ValueTask<Attempt?> PlanAsync(MeasuredJob measured) => Attempt.OfAsync(Job, measured, Coat, Effort);
 
-    public Attempt? Plan(Coat coat) => Attempt.Of(Job, Now.Measured, coat);
+    public ValueTask<Attempt?> PlanAsync(Coat coat) => Attempt.OfAsync(Job, Now.Measured, coat, Effort);
 
     /// <summary>The first that keeps the target, else the best of those that help; null: none helps.</summary>
-    public (T Choice, Attempt Tried)? FirstGood<T>(IEnumerable<T> choices, Func<T, Attempt?> plan)
+    public async ValueTask<(T Choice, Attempt Tried)?> FirstGoodAsync<T>(IEnumerable<T> choices, Func<T, ValueTask<Attempt?>> plan)
     {
         (T Choice, Attempt Tried)? best = null;
         foreach (var choice in choices)
         {
-            if (plan(choice) is not { } tried || !tried.IsBetterThan(best?.Tried ?? Now)) continue;
+            if (await plan(choice) is not { } tried || !tried.IsBetterThan(best?.Tried ?? Now)) continue;
             best = (choice, tried);
             if (tried.KeepsTarget) break;
         }

@@ -11,20 +11,20 @@ internal static class WorkRemedies
 
     private const int MostPeople = 4;
 
-    public static Remedy? NarrowerSections(Trying trying)
+    public static async ValueTask<Remedy?> NarrowerSectionsAsync(Trying trying)
     {
         if (trying.Product.Method is ApplicationMethod.Poured) return null;
         var aims = trying.Job.Aims;
-        var best = trying.FirstGood(
+        var best = await trying.FirstGoodAsync(
             Narrower.Select(share => aims.LargestSectionM2 * share),
-            m2 => trying.Plan(trying.Job with { Aims = aims with { LargestSectionM2 = m2 } }));
+            m2 => trying.PlanAsync(trying.Job with { Aims = aims with { LargestSectionM2 = m2 } }));
         return best is not { } b ? null : trying.Made(RemedyKind.NarrowerSections, b.Tried, v => v.Say(
             $"Allow sections of at most {v.Area(b.Choice)} instead of {v.Area(aims.LargestSectionM2)}.",
             $"Admita secciones de {v.Area(b.Choice)} como mucho en vez de {v.Area(aims.LargestSectionM2)}."));
     }
 
     /// <summary>Fewer mixings inside the work: a larger container, never past the data sheet's own limit.</summary>
-    public static Remedy? LargerBatch(Trying trying)
+    public static async ValueTask<Remedy?> LargerBatchAsync(Trying trying)
     {
         var (tools, coat) = (trying.Job.Tools, trying.Coat);
         if (trying.Now.Work.Batches.Count < 2 && !trying.Now.OutlivesPot) return null;
@@ -38,19 +38,19 @@ internal static class WorkRemedies
 
         var containerMl = limitMl * (1 + coat.ThinnerFraction);
         if (containerMl <= tools.LargestBatchMl) return null;
-        var best = trying.FirstGood([containerMl], ml => trying.Plan(trying.Job with { Tools = tools with { LargestBatchMl = ml } }));
+        var best = await trying.FirstGoodAsync([containerMl], ml => trying.PlanAsync(trying.Job with { Tools = tools with { LargestBatchMl = ml } }));
         return best is not { } b ? null : trying.Made(RemedyKind.LargerBatch, b.Tried, v => v.Say(
             $"Mix in a container of {v.Volume(b.Choice)}, the most the data sheet lets mix at one time, instead of {v.Volume(tools.LargestBatchMl)}.",
             $"Mezcle en un recipiente de {v.Volume(b.Choice)}, lo máximo que la ficha técnica admite de una vez, en lugar de {v.Volume(tools.LargestBatchMl)}."));
     }
 
     /// <summary>One person more, then two, then three, of the pace of the last of the crew, until the target is kept.</summary>
-    public static IEnumerable<Remedy> MorePeople(Trying trying)
+    public static async IAsyncEnumerable<Remedy> MorePeopleAsync(Trying trying)
     {
         var crew = trying.Job.Crew;
         for (var people = crew.Count + 1; people <= MostPeople; people++)
         {
-            if (Crewed(trying, people) is not { } tried || !tried.IsBetterThan(trying.Now)) continue;
+            if (await CrewedAsync(trying, people) is not { } tried || !tried.IsBetterThan(trying.Now)) continue;
             if (tried.Work.Sections.Any(s => s.Person > 0)) yield return Rolled(trying, tried, people);
             else if (people == crew.Count + 1) yield return Helped(trying, tried);
             if (tried.KeepsTarget) break;
@@ -65,12 +65,12 @@ internal static class WorkRemedies
         $"Roll with {people} people at the pace of {trying.Job.Crew[^1].Name}.",
         $"Aplique con {people} personas al ritmo de {trying.Job.Crew[^1].Name}."));
 
-    private static Attempt? Crewed(Trying trying, int people)
+    private static ValueTask<Attempt?> CrewedAsync(Trying trying, int people)
     {
         var crew = trying.Job.Crew;
         var voice = new Voice(trying.Job.Language, trying.Job.Units);
         var more = Enumerable.Range(crew.Count + 1, people - crew.Count)
             .Select(n => crew[^1] with { Name = voice.Say($"Person {n}", $"Persona {n}") });
-        return trying.Plan(trying.Job with { Crew = [.. crew, .. more] });
+        return trying.PlanAsync(trying.Job with { Crew = [.. crew, .. more] });
     }
 }

@@ -229,6 +229,36 @@ public sealed class RemedyingTests
     }
 
     [Fact]
+    public async Task ForAsync_in_slices_finds_the_same()
+    {
+        var pauses = 0;
+        var effort = new Effort(1, async () =>
+        {
+            pauses++;
+            await Task.Yield();
+        });
+        var texts = new List<string>();
+        await foreach (var remedy in Remedying.ForAsync(Crowded, Big, 0, [], effort)) texts.Add($"{remedy.Text(Voice.Default)} {remedy.LapMarginMs}");
+        Assert.Equal(OfCrowded.Value.Select(r => $"{r.Text(Voice.Default)} {r.LapMarginMs}"), texts);
+        Assert.True(pauses > texts.Count);
+    }
+
+    [Fact]
+    public async Task ForAsync_can_be_stopped()
+    {
+        var effort = new Effort(1, () => throw new OperationCanceledException());
+        await Assert.ThrowsAsync<OperationCanceledException>(async () => await Remedying.ForAsync(Crowded, Big, 0, [], effort).GetAsyncEnumerator().MoveNextAsync());
+    }
+
+    [Fact]
+    public void A_break_is_never_offered_where_the_product_allows_none()
+    {
+        var unbroken = With(Crowded, p => p with { BreakAllowed = false });
+        Assert.Contains(OfCrowded.Value, r => r.Kind is RemedyKind.BreakNearEnd or RemedyKind.BreakInMiddle);
+        Assert.DoesNotContain(Remedies(unbroken, Big), r => r.Kind is RemedyKind.BreakNearEnd or RemedyKind.BreakInMiddle);
+    }
+
+    [Fact]
     public void For_a_coat_that_is_not_there_throws() =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Remedying.For(Hot, Kitchen, 1, []));
 
