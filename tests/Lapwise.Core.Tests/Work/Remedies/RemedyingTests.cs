@@ -247,7 +247,7 @@ public sealed class RemedyingTests
     public async Task ForAsync_can_be_stopped()
     {
         var effort = new Effort(1, () => throw new OperationCanceledException());
-        await Assert.ThrowsAsync<OperationCanceledException>(async () => await Remedying.ForAsync(Crowded, Big, 0, [], effort).GetAsyncEnumerator().MoveNextAsync());
+        await Assert.ThrowsAsync<OperationCanceledException>(async () => await Remedying.ForAsync(Crowded, Big, 0, [], effort).GetAsyncEnumerator(TestContext.Current.CancellationToken).MoveNextAsync());
     }
 
     [Fact]
