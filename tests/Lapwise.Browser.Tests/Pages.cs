@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
@@ -32,5 +33,5 @@ internal static class Pages
     public static Task Kept(this IPage page, string words) =>
         Expect(page.Locator(".kept")).ToContainTextAsync(words, new() { Timeout = 30_000 });
 
-    public static Task Go(this IPage page, string step) => page.GetByRole(AriaRole.Link, new() { NameRegex = new($"^\\d? ?{step}") }).First.ClickAsync();
+    public static Task Go(this IPage page, string step) => page.GetByRole(AriaRole.Link, new() { NameRegex = new($"^\\d? ?{step}", RegexOptions.NonBacktracking) }).First.ClickAsync();
 }

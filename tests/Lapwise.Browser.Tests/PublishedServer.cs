@@ -56,6 +56,7 @@ public sealed class PublishedServer : IAsyncLifetime
         server = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(app, "Lapwise.Server.dll")])
         {
             RedirectStandardOutput = true,
+            UseShellExecute = false,
             Environment = { ["LAPWISE_DATA"] = data, ["LAPWISE_PORT"] = port.ToString(System.Globalization.CultureInfo.InvariantCulture) },
         })!;
         while (await server.StandardOutput.ReadLineAsync() is { } line)
@@ -96,7 +97,7 @@ public sealed class PublishedServer : IAsyncLifetime
 
     private static async Task<string> Run(string program, string[] arguments)
     {
-        using var process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true })!;
+        using var process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, UseShellExecute = false })!;
         var said = await process.StandardOutput.ReadToEndAsync();
         await process.WaitForExitAsync();
         return process.ExitCode == 0 ? said : throw new InvalidOperationException($"{program} {string.Join(' ', arguments)} ended with {process.ExitCode}.");
