@@ -57,12 +57,20 @@ internal sealed class FlatCutting(FaceEdges flat, Standing standing, Aims aims, 
 
     private IEnumerable<FlatPart> Given(IReadOnlyList<Piece> pieces, IReadOnlyList<(PointM Through, Axis Direction)> given)
     {
+        const double sameM = 0.0003;
         foreach (var (through, direction) in given)
         {
-            var line = CutLine.Through(through, direction, LapKind.Flat);
-            lines.Add(line);
-            IReadOnlyList<Piece> parts = [.. pieces.SelectMany(p => p.SplitAt(line, lines.Count - 1, through))];
-            if (parts.Count == pieces.Count) Missed++;
+            // Before and behind a cutout it is one line to the finisher, given twice.
+            var number = lines.FindIndex(l => l.Kind is LapKind.Flat && Math.Abs(l.Distance(through)) < sameM && Math.Abs(l.Normal.Cross(direction)) > 1 - 1e-9);
+            var again = number >= 0;
+            if (!again)
+            {
+                number = lines.Count;
+                lines.Add(CutLine.Through(through, direction, LapKind.Flat));
+            }
+
+            IReadOnlyList<Piece> parts = [.. pieces.SelectMany(p => p.SplitAt(lines[number], number, through))];
+            if (parts.Count == pieces.Count && !again) Missed++;
             pieces = parts;
         }
 
@@ -75,6 +83,7 @@ internal sealed class FlatCutting(FaceEdges flat, Standing standing, Aims aims, 
         var longest = piece.Rings
             .SelectMany(r => r.Points.Select((from, i) => (From: from, To: r.Next(i), Tag: r.Tags[i])))
             .Where(e => e.Tag < 0)
+            .DefaultIfEmpty()
             .MaxBy(e => e.From.DistanceTo(e.To));
         return longest.Tag < 0 ? Axis.From(longest.From, longest.To).Quarter : length;
     }

@@ -106,13 +106,20 @@ internal sealed class TopCutting
 
     private List<double> OwnOn(Fold fold) => [.. top.Top.SectionLines.Where(l => l.On == SectionLineOn.Upright && l.Side == fold.Side).Select(l => l.AtM)];
 
+    public const double ChordErrorM = 0.0001;
+
+    /// <summary>A side from its start to its end, arcs flattened; empty where the outline has no such side.</summary>
+    public static IReadOnlyList<PointM> SideLine(MeasuredTop top, char letter)
+    {
+        var segments = top.Outline.Segments.Where(s => s.Side == letter).ToList();
+        return segments.Count == 0 ? [] : [segments[0].From, .. segments.SelectMany(s => s.Flatten(ChordErrorM))];
+    }
+
     /// <summary>A place on a side, cut off at its end, and the way square into the top from there.</summary>
     private (PointM At, Axis Inward, double LengthM)? OnSide(char letter, double atM)
     {
-        const double chordErrorM = 0.0001;
-        var segments = top.Outline.Segments.Where(s => s.Side == letter).ToList();
-        if (segments.Count == 0) return null;
-        List<PointM> side = [segments[0].From, .. segments.SelectMany(s => s.Flatten(chordErrorM))];
+        var side = SideLine(top, letter);
+        if (side.Count < 2) return null;
         var lengthM = Plane.Length(side);
         var onward = Plane.Part(side, atM, lengthM);
         var (at, along) = onward.Count < 2 ? (side[^1], Axis.From(side[^2], side[^1])) : (onward[0], Axis.From(onward[0], onward[1]));

@@ -1,0 +1,124 @@
+using CsCheck;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Measure;
+using Lapwise.Core.Quantities;
+using Lapwise.Core.Tests.Jobs;
+using Lapwise.Core.Work;
+using Lapwise.Core.Work.Sections;
+using static Lapwise.Core.Tests.Work.Sections.CutTops;
+
+namespace Lapwise.Core.Tests.Work.Sections;
+
+public sealed class OwnLinesTests
+{
+    /// <summary>Whatever the planner cuts can be given as the finisher's own lines, and is then cut the same.</summary>
+    [Fact]
+    public void Lines_of_any_cut_written_down_cut_the_same_sections_again() => AnyCut.Where(c => c.Choice is CutChoice.Strips).Sample(cut =>
+    {
+        var lines = OwnLines.Of(cut);
+        if (lines.Contains(null) || lines.Count == 0) return;
+        var again = Sectioning.Cut(cut.Top with { Top = cut.Top.Top with { SectionLines = [.. lines.Select(l => l!)] } }, OneAim, new CutChoice.Given());
+        Assert.Equal(cut.Sections.Count, again.Sections.Count);
+        foreach (var (a, b) in Sorted(cut).Zip(Sorted(again))) Assert.Equal(a, b, 1e-4);
+    }, iter: 100, print: Print, threads: 1);
+
+    /// <summary>Only rows that no side reaches may be beyond words.</summary>
+    [Fact]
+    public void Lines_that_cannot_be_written_down_are_rare()
+    {
+        var (all, without) = (0, 0);
+        AnyCut.Where(c => c.Choice is CutChoice.Strips).Sample(cut =>
+        {
+            all++;
+            if (OwnLines.Of(cut).Contains(null)) without++;
+        }, iter: 100, threads: 1);
+        Assert.True(without <= all / 50, $"{without} of {all}");
+    }
+
+    [Fact]
+    public void A_line_given_from_a_side_cuts_there_and_nowhere_else()
+    {
+        var cut = Given(new OutlineSpec.Rectangle(3, 0.6), "wwow", new SectionLine('C', 1.1, 0, null, SectionLineOn.Flat));
+        Assert.Equal([0.6 * 1.1, 0.6 * 1.9], cut.Sections.Select(s => s.FaceM2).Order(), (a, b) => Math.Abs(a - b) < 1e-9);
+        Assert.Empty(cut.Reasons);
+    }
+
+    [Fact]
+    public void A_line_in_one_row_stops_at_the_row()
+    {
+        var cut = Given(new OutlineSpec.Rectangle(3, 1.2), "oooo",
+            new SectionLine('D', 0.6, 0, null, SectionLineOn.Flat), new SectionLine('A', 1, 0, null, SectionLineOn.Flat), new SectionLine('A', 2, 1, null, SectionLineOn.Flat));
+        Assert.Equal([0.6, 0.6 * 1, 0.6 * 2, 0.6 * 2], cut.Sections.Select(s => s.FaceM2).Order(), (a, b) => Math.Abs(a - b) < 1e-9);
+    }
+
+    [Fact]
+    public void A_slanted_line_runs_from_side_to_side()
+    {
+        var cut = Given(new OutlineSpec.Rectangle(2, 0.6), "ooow", new SectionLine('A', 0.5, 0, ('C', 1), SectionLineOn.Flat));
+        Assert.Equal(Math.Sqrt((0.5 * 0.5) + (0.6 * 0.6)), Assert.Single(cut.Seams, s => s.Kind == LapKind.Flat).LengthM, 9);
+    }
+
+    [Fact]
+    public void Uprights_are_cut_at_their_own_lines_only()
+    {
+        var cut = Given(new OutlineSpec.Rectangle(3, 0.6), "swow", new SectionLine('C', 1.5, 0, null, SectionLineOn.Flat), new SectionLine('A', 1, 0, null, SectionLineOn.Upright));
+        Assert.Equal([0.1016, 0.2032], cut.Sections.Where(s => s.Face.Kind == FaceKind.Splash).Select(s => s.FaceM2).Order(), (a, b) => Math.Abs(a - b) < 1e-9);
+    }
+
+    [Fact]
+    public void A_line_that_meets_nothing_is_said()
+    {
+        var cut = Given(new OutlineSpec.Rectangle(3, 0.6), "wwow", new SectionLine('A', 9, 0, null, SectionLineOn.Flat));
+        Assert.Equal(("SectionLineMisses", Limit.Note), cut.Reasons.Select(r => (r.Code, r.Limit)).Single());
+    }
+
+    [Fact]
+    public void Lines_that_leave_a_part_out_of_reach_give_the_usual_reason() =>
+        Assert.Contains(Given(new OutlineSpec.Rectangle(2, 1.6), "oooo", new SectionLine('A', 1, 0, null, SectionLineOn.Flat)).Reasons, r => r.Code == "OutOfReach");
+
+    [Fact]
+    public void A_dragged_seam_is_kept_in_the_document_and_the_order_is_planned_anew()
+    {
+        var document = Written.Job;
+        var library = new[] { Written.Clear };
+        var before = WholeJob.From(document, library).Whole!;
+        var lap = before.Work.Coats[0].Laps.First(l => l.Kind == LapKind.Flat && before.Work.Coats[0].Sections.First(s => s.Id == l.A).Face.Kind == FaceKind.Flat);
+        var dragged = new PointM(lap.Line[0].X + 0.1, lap.Line[0].Y);
+
+        var moved = OwnLines.Move(document, before.Measured.Tops[0], before.Work.Coats[0], lap, dragged);
+        Assert.Null(moved.Refused);
+        var read = JobFile.ReadJob(JobFile.Write(moved.Document!));
+        Assert.Empty(read.Faults);
+
+        var (after, faults) = WholeJob.From(read.Document!, library);
+        Assert.Empty(faults);
+        var work = after!.Work.Coats[0];
+        Assert.Equal(before.Work.Coats[0].Sections.Count, work.Sections.Count);
+        Assert.Contains(work.Laps, l => l.Kind == LapKind.Flat && Math.Abs(l.Line[0].X - dragged.X) < 2e-5);
+        Assert.DoesNotContain(work.Laps, l => l.Kind == LapKind.Flat && Math.Abs(l.Line[0].X - lap.Line[0].X) < 2e-5 && Math.Abs(l.LengthM - lap.LengthM) < 1e-4);
+
+        Assert.Null(OwnLines.Release(read.Document!, "Island").Tops[0].SectionLines);
+    }
+
+    [Fact]
+    public void A_fold_is_no_line_to_move_and_a_line_stays_on_its_top()
+    {
+        var whole = WholeJob.From(Written.Job, [Written.Clear]).Whole!;
+        var (top, work) = (whole.Measured.Tops[0], whole.Work.Coats[0]);
+        var fold = work.Laps.First(l => l.Kind == LapKind.Fold);
+        var flat = work.Laps.First(l => l.Kind == LapKind.Flat);
+        Assert.Equal("NotALineToMove", OwnLines.Move(Written.Job, top, work, fold, new PointM(0.5, 0.5)).Refused!.Code);
+        var off = OwnLines.Move(Written.Job, top, work, flat, new PointM(50, 50));
+        Assert.Equal("LineOffTop", off.Refused!.Code);
+        Said.InEveryVoice([off.Refused.Text, off.Refused.Remedy]);
+    }
+
+    private static CutTop Given(OutlineSpec outline, string edges, params IReadOnlyList<SectionLine> lines)
+    {
+        var top = Top(outline, edges);
+        return Sectioning.Cut(top with { Top = top.Top with { SectionLines = lines } }, OneAim, new CutChoice.Given());
+    }
+
+    private static IEnumerable<double> Sorted(CutTop cut) => cut.Sections.Select(s => s.FaceM2).Order();
+}
