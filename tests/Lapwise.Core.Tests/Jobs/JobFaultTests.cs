@@ -85,6 +85,8 @@ public sealed class JobFaultTests
         new("thinner where none is permitted", "system[0].thinner", "ThinnerNotPermitted", j => j with { Products = [Written.Clear with { Thinner = null }] }),
         new("a film too thin", "system[0].wetFilm", "FilmOutsideRange", j => Coat(j, c => c with { WetFilm = "5 mil" })),
         new("a film too thick", "system[0].wetFilm", "FilmOutsideRange", j => Coat(j, c => c with { WetFilm = "200 µm" })),
+        new("a test board whose laps cross", "system[0].testBoardFirstBad", "BoardOutOfOrder", j => Coat(j, c => c with { TestBoardOpenTime = "10 min", TestBoardFirstBad = "9 min" })),
+        new("a test board with only the bad lap", "system[0].testBoardFirstBad", "BoardOutOfOrder", j => Coat(j, c => c with { TestBoardFirstBad = "9 min" })),
         new("a test board of no time", "system[0].testBoardOpenTime", "NotPositive", j => Coat(j, c => c with { TestBoardOpenTime = "0 min" })),
         new("two products of one id", "products[1].id", "ProductTwice", j => j with { Products = [Written.Clear, Written.Clear] }),
         new("a mix ratio of 0 in a product of the file", "products[0].mix.b", "MixRatioNotPossible", j => j with { Products = [Written.Clear with { Mix = new() { A = 2, B = 0 } }] }),
