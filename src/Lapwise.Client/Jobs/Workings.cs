@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using Lapwise.Core;
 using Lapwise.Core.Conditions;
 using Lapwise.Core.Explain;
@@ -11,14 +12,12 @@ namespace Lapwise.Client.Jobs;
 
 /// <summary>
 /// What the core makes of the document as it stands. Reading and measuring follow each keystroke, so the drawing
-/// grows as one types; the order of work follows when the typing pauses.
+/// grows as one types; the order of work follows when the typing pauses, in slices that never hold the page up.
 /// </summary>
 internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<ProductDocument>> library) : IDisposable
 {
-    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(250);
-    private static readonly TimeSpan Slice = TimeSpan.FromMilliseconds(30);
-    private CancellationTokenSource planning = new();
-    private long breathedAt;
+    private static readonly TimeSpan BeforePlanning = TimeSpan.FromMilliseconds(250);
+    private CancellationTokenSource working = new();
 
     public Job? Job { get; private set; }
     public IReadOnlyList<Fault> Faults { get; private set; } = [];
@@ -31,6 +30,8 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
     public bool IsPlanning { get; private set; }
     /// <summary>How long the last plan took, from the end of the pause.</summary>
     public TimeSpan PlanTook { get; private set; }
+    /// <summary>A longer search for a better order of the plan on show; null: none was asked for.</summary>
+    public FurtherSearch? Further { get; private set; }
 
     public event Action? Changed;
 
@@ -43,55 +44,89 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
         Materials = Job is null || Measured is null ? null : Estimating.Estimate(Job, Measured);
         Conditions = Job is null ? null : Judging.Judge(Job);
         if (Job is null) Whole = null;
+        Further = null;
         IsPlanning = Job is not null;
-        _ = PlanAfterPause();
+        _ = Plan(StartAnew());
+    }
+
+    /// <summary>Searches on for one coat, each time with more steps, until its order is proven, the steps are used up or it is stopped.</summary>
+    public async Task SearchOn(int coat)
+    {
+        if (Whole is not { } whole || IsPlanning) return;
+        var stop = StartAnew();
+        var before = whole.Work.Coats[coat];
+        Further = new FurtherSearch(coat, before, FurtherSearch.Efforts[0], IsRunning: true);
+        try
+        {
+            foreach (var times in FurtherSearch.Efforts)
+            {
+                Further = Further with { Times = times };
+                Changed?.Invoke();
+                var breathing = new Breathing(stop);
+                await breathing.Rest();
+                var one = whole.Conditions with { Coats = [whole.Conditions.Coats[coat]] };
+                var found = (await Planning.PlanAsync(whole.Job, whole.Measured, one, new Effort(times, breathing.Pause))).Coats[0];
+                if (FurtherSearch.IsBetter(found, Whole.Work.Coats[coat])) Whole = Replaced(Whole, coat, found);
+                if (found.Proof.State == ProofState.Proven && found.LapMarginMs >= found.TargetMarginMs) break;
+            }
+
+            Further = Further with { IsRunning = false };
+            Changed?.Invoke();
+        }
+        catch (OperationCanceledException)
+        {
+            // Stopped by hand or by a change of the document; the plan on show stays.
+        }
+    }
+
+    public void StopSearching()
+    {
+        working.Cancel();
+        if (Further is not null) Further = Further with { IsRunning = false, IsStopped = true };
+        Changed?.Invoke();
     }
 
     public void Dispose()
     {
-        planning.Cancel();
-        planning.Dispose();
+        working.Cancel();
+        working.Dispose();
     }
 
-    private async Task PlanAfterPause()
+    private async Task Plan(CancellationToken stop)
     {
-        await planning.CancelAsync();
-        planning.Dispose();
-        planning = new CancellationTokenSource();
-        var stop = planning.Token;
         try
         {
-            await Task.Delay(Pause, stop);
+            await Task.Delay(BeforePlanning, stop);
+            if (Job is not { } job || Measured is not { } measured || Materials is not { } materials || Conditions is not { } conditions) return;
+
+            var started = Stopwatch.GetTimestamp();
+            var breathing = new Breathing(stop);
+            var work = await Planning.PlanAsync(job, measured, conditions, new Effort(1, breathing.Pause));
+            var supply = Supplying.Supply(job, materials, work);
+            PlanTook = Stopwatch.GetElapsedTime(started);
+            // What is drawn next takes a slice of its own.
+            await breathing.Rest();
+            Whole = new WholeJob(job, measured, materials, conditions, work, supply, Faults);
+            IsPlanning = false;
+            Changed?.Invoke();
         }
         catch (OperationCanceledException)
         {
-            return;
+            // The document changed; its own plan is on the way.
         }
-        if (Job is not { } job || Measured is null || Materials is null || Conditions is null) return;
-
-        var started = breathedAt = System.Diagnostics.Stopwatch.GetTimestamp();
-        var (measured, materials, conditions, faults) = (Measured, Materials, Conditions, Faults);
-        try
-        {
-            var work = await Planning.PlanAsync(job, measured, conditions, Effort.AtOnce with { Pause = () => Breathe(stop) });
-            Whole = new WholeJob(job, measured, materials, conditions, work, Supplying.Supply(job, materials, work), faults);
-        }
-        catch (OperationCanceledException)
-        {
-            // Typed on in the meantime: the next plan is on its way.
-            return;
-        }
-        PlanTook = System.Diagnostics.Stopwatch.GetElapsedTime(started);
-        IsPlanning = false;
-        Changed?.Invoke();
     }
 
-    /// <summary>Lets the page draw and take keystrokes between slices, but not after each of the shortest ones.</summary>
-    private async ValueTask Breathe(CancellationToken stop)
+    private CancellationToken StartAnew()
     {
-        stop.ThrowIfCancellationRequested();
-        if (System.Diagnostics.Stopwatch.GetElapsedTime(breathedAt) < Slice) return;
-        await Task.Delay(1, stop);
-        breathedAt = System.Diagnostics.Stopwatch.GetTimestamp();
+        working.Cancel();
+        working.Dispose();
+        working = new CancellationTokenSource();
+        return working.Token;
+    }
+
+    private static WholeJob Replaced(WholeJob whole, int coat, CoatWork found)
+    {
+        var work = new JobWork([.. whole.Work.Coats.Select((c, i) => i == coat ? found : c)]);
+        return whole with { Work = work, Supply = Supplying.Supply(whole.Job, whole.Materials, work) };
     }
 }
