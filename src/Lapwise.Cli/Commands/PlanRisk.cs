@@ -1,7 +1,6 @@
 using Lapwise.Core;
 using Lapwise.Core.Answers;
 using Lapwise.Core.Explain;
-using Lapwise.Core.Supply;
 using Lapwise.Core.Work.Risk;
 
 namespace Lapwise.Cli.Commands;
@@ -14,7 +13,7 @@ internal static class PlanRisk
 
     public static CoatRisk Of(WholeJob whole, int coat) => Risking.Of(whole.Work.Coats[coat], whole.Job, Risking.UsualTrials, Risking.UsualSeed);
 
-    public static RiskAnswer Answer(WholeJob whole, int coat) => Answering.Risk(Of(whole, coat), BoughtMl(whole.Supply.Coats[coat]));
+    public static RiskAnswer Answer(WholeJob whole, int coat) => Answering.Risk(Of(whole, coat), whole.Supply.Coats[coat].BoughtMl);
 
     public static void Print(WholeJob whole, int coat, Voice v, Terminal terminal)
     {
@@ -27,7 +26,7 @@ internal static class PlanRisk
         foreach (var lap in risk.Laps.Where(l => l.Line.Times > 0).OrderByDescending(l => l.Line.Times).Take(MostLaps))
             Row(table, v.Say($"  lap {lap.Lap.A}–{lap.Lap.B}", $"  solape {lap.Lap.A}–{lap.Lap.B}"), lap.Line, v);
         Row(table, v.Say("a batch past its pot life", "una mezcla pasada de su vida"), risk.BatchOutlivesPot, v);
-        if (BoughtMl(whole.Supply.Coats[coat]) is { } ml) Row(table, v.Say("short of the kits to buy", "no alcanzan los juegos previstos"), risk.RunsShort(ml), v);
+        if (whole.Supply.Coats[coat].BoughtMl is { } ml) Row(table, v.Say("short of the kits to buy", "no alcanzan los juegos previstos"), risk.RunsShort(ml), v);
         terminal.Tables().Write(table);
         Bars(risk, v, terminal);
     }
@@ -53,9 +52,6 @@ internal static class PlanRisk
             terminal.Out.WriteLine($"  {Span(from),12} {bar} {v.Percent((double)bins.Counts[i] / risk.Trials, 1)}");
         }
     }
-
-    /// <summary>Null where no kits are listed.</summary>
-    private static double? BoughtMl(CoatSupply supply) => supply.Kits.Count == 0 ? null : supply.Kits.Sum(k => k.SizeMl * k.Count);
 
     private static string Span(long ms) => Voice.Span(ms / 1000.0);
 }

@@ -6,7 +6,11 @@ namespace Lapwise.Core.Supply;
 public sealed record JobSupply(IReadOnlyList<CoatSupply> Coats);
 
 /// <summary>What to buy and what goes into each batch of one coat. Volumes of need count A and B without thinner.</summary>
-public sealed record CoatSupply(Coat Coat, double NeedMl, double ThinnerMl, IReadOnlyList<BatchTicket> Tickets, IReadOnlyList<KitCount> Kits, decimal CostTotal, double LeftOverMl, IReadOnlyList<Reason> Reasons, Basis Basis);
+public sealed record CoatSupply(Coat Coat, double NeedMl, double ThinnerMl, IReadOnlyList<BatchTicket> Tickets, IReadOnlyList<KitCount> Kits, decimal CostTotal, double LeftOverMl, IReadOnlyList<Reason> Reasons, Basis Basis)
+{
+    /// <summary>A and B in the kits to buy; null where no kits are listed.</summary>
+    public double? BoughtMl => Kits.Count == 0 ? null : Kits.Sum(k => k.SizeMl * k.Count);
+}
 
 public sealed record KitCount(double SizeMl, int Count, decimal Price);
 

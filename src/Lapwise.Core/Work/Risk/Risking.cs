@@ -23,6 +23,16 @@ public static class Risking
     /// <inheritdoc cref="Of(CoatWork, Job, int, ulong)"/>
     public static CoatRisk Of(CoatWork work, Job job, int trials, ulong seed, Spreads spreads)
     {
+        // Without a pause nothing is ever waited for, so the task has ended when it is handed back.
+        var counted = OfAsync(work, job, trials, seed, spreads, Effort.AtOnce.Pause);
+        return counted.IsCompleted ? counted.Result : throw new InvalidOperationException("the trials paused without a pause");
+    }
+
+    /// <summary>The same in slices, so that a page stays alive meanwhile.</summary>
+    /// <exception cref="OperationCanceledException">The pause stopped it.</exception>
+    public static async ValueTask<CoatRisk> OfAsync(CoatWork work, Job job, int trials, ulong seed, Spreads spreads, Pause pause)
+    {
+        const int slice = 10;
         ArgumentOutOfRangeException.ThrowIfLessThan(trials, 1);
         var trial = new Trial(work, job.Crew, new Draws(seed), spreads);
         var (lines, outlived) = (0, 0);
@@ -31,6 +41,7 @@ public static class Risking
         var needs = new double[trials];
         for (var i = 0; i < trials; i++)
         {
+            if (i % slice == 0) await pause();
             trial.Run((ulong)i * PlacesOfATrial);
             margins[i] = trial.MarginMs(lapLines);
             if (margins[i] < 0) lines++;
