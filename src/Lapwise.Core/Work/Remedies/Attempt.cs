@@ -15,7 +15,7 @@ public sealed record Attempt(Job Job, MeasuredJob Measured, CoatWork Work, bool 
 
     public bool IsBetterThan(Attempt other) => Standing.CompareTo(other.Standing) > 0;
 
-    public bool OutlivesPot => Work.Reasons.Any(r => r.Code == "BatchOutlivesPot");
+    public bool OutlivesPot => Work.Reasons.Any(r => r.Code is "BatchOutlivesPot" or "PourOutlivesPot");
 
     private (bool, bool, bool, long) Standing => (KeepsTarget, Holds, !OutlivesPot, Work.LapMarginMs);
 
