@@ -42,6 +42,24 @@ public sealed class KeepingTests(PublishedServer server)
         await page.Kept("Saved");
     }
 
+    [Fact]
+    public async Task A_shape_tried_out_and_changed_back_loses_neither_sizes_nor_edges()
+    {
+        var id = await server.CopyOfDemo();
+        var before = await Top();
+        await using var window = await server.Window();
+        var page = await window.Open($"/jobs/{id}/measure");
+        foreach (var shape in new[] { "Circle", "Rectangle", "L" })
+        {
+            await page.Locator(".pictures label", new() { HasTextRegex = new($"^{shape}$") }).ClickAsync();
+            await page.Kept("Saved");
+        }
+        Assert.Equal(before, await Top());
+
+        async Task<string> Top() =>
+            JsonDocument.Parse(await server.Http.GetStringAsync("/api/jobs/" + id, TestContext.Current.CancellationToken)).RootElement.GetProperty("tops")[0].GetRawText();
+    }
+
     [Theory]
     [InlineData("Go on with what is here", "mine")]
     [InlineData("Go on with the saved one", "theirs")]
