@@ -51,7 +51,7 @@ public sealed class KeepingTests(PublishedServer server)
         var page = await window.Open($"/jobs/{id}/measure");
         foreach (var shape in new[] { "Circle", "Rectangle", "L" })
         {
-            await page.Locator(".pictures label", new() { HasTextRegex = new($"^{shape}$") }).ClickAsync();
+            await page.Locator($"label[for='shape-0-{shape}']").ClickAsync();
             await page.Kept("Saved");
         }
         Assert.Equal(before, await Top());
