@@ -40,9 +40,9 @@ internal sealed class BatchRule(Job job, CoatConditions conditions)
     }
 
     /// <summary>Puts the helper's mixing before the first section of each batch, the first at the beginning of the clock.</summary>
-    public FoundOrder MixedByHelper(FoundOrder found)
+    /// <param name="helper">Number in the crew of the first who does not roll.</param>
+    public FoundOrder MixedByHelper(FoundOrder found, int helper)
     {
-        const int helper = 1;
         var mixes = new List<PlacedMix>();
         foreach (var mix in found.Mixes)
         {

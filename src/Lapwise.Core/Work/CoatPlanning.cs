@@ -37,13 +37,16 @@ internal sealed class CoatPlanning
         _targetAgeMs = (long)Math.Floor(_openTimeMs * (1 - job.Aims.MarginShare));
     }
 
-    private IReadOnlyList<Pace> Paces => [.. _job.Crew.Select(p => p.Pace)];
+    /// <summary>More than this many rollers are in each other's way on a kitchen's tops; the others mix and carry.</summary>
+    private const int MostRollers = 4;
+
+    private IReadOnlyList<Pace> Rollers => [.. _job.Crew.Take(MostRollers).Select(p => p.Pace)];
 
     public async ValueTask<CoatWork> PlanAsync(MeasuredJob measured)
     {
         var schedule = await BestScheduleAsync(measured);
         var bound = await BoundAsync(schedule);
-        var (sections, laps) = ScheduleNames.Of(schedule, Paces, _method);
+        var (sections, laps) = ScheduleNames.Of(schedule, Rollers, _method);
         var work = new CoatWork(
             _conditions.Coat, _conditions.OpenTime, _conditions.PotLife, sections, laps, _batches.Of(schedule, sections),
             new Proof(schedule.WorstAgeMs <= bound ? ProofState.Proven : ProofState.Bounded, "order", Math.Min(bound, schedule.WorstAgeMs)),
@@ -100,7 +103,7 @@ internal sealed class CoatPlanning
     {
         var tops = new List<TopOrder>();
         foreach (var top in measured.Tops)
-            tops.Add(await TopPlanning.ForCrewAsync(top, _job.Aims, Paces, _conditions.Coat.Product, _targetAgeMs, _effort));
+            tops.Add(await TopPlanning.ForCrewAsync(top, _job.Aims, Rollers, _conditions.Coat.Product, _targetAgeMs, _effort));
         return await WithBatchesAsync(tops, Joined(tops, keepSequences: false));
     }
 
@@ -113,7 +116,7 @@ internal sealed class CoatPlanning
         {
             var rule = _batches.Rule(batches, byHelper: problem.Crew < _job.Crew.Count);
             var found = await OrderSearch.SolveAsync(problem with { Mixing = rule }, StepsForMixing * _effort.Times, _targetAgeMs, _effort.Pause);
-            var mixed = problem.Crew < _job.Crew.Count ? _batches.MixedByHelper(found) : found;
+            var mixed = problem.Crew < _job.Crew.Count ? _batches.MixedByHelper(found, helper: problem.Crew) : found;
             var schedule = new CoatSchedule(tops, problem, mixed, mixed.KeepsLimits);
             if (best is null || schedule.IsBetterThan(best)) best = schedule;
             if (Works(best)) break;

@@ -54,6 +54,15 @@ public sealed class PlanningTests
     }
 
     [Fact]
+    public void Of_a_large_crew_four_roll_and_the_fifth_mixes()
+    {
+        var (job, measured, conditions) = Island(open: 4, people: 9);
+        var coat = Planning.Plan(job, measured, conditions).Coats[0];
+        Assert.All(coat.Sections, s => Assert.InRange(s.Person, 0, 3));
+        Assert.All(coat.Batches, b => Assert.DoesNotContain(coat.Sections, s => s.Person == b.MixedBy && s.StartMs < b.MixEndMs && b.MixStartMs < s.EndMs));
+    }
+
+    [Fact]
     public void Both_roll_where_one_alone_would_lose_a_lap()
     {
         var (job, measured, conditions) = Island(open: 5, people: 1);

@@ -10,7 +10,9 @@ internal static class SoloSweeps
     {
         if (model.FreeCount == 0) return SoloTimeline.Of(model, SoloOrder.None);
         FoundOrder? best = null;
-        foreach (var start in model.ByPromise.Take(MostStarts))
+        // A sweep looks at every section for each: of very many sections only a few starts are tried.
+        var starts = Math.Clamp(4_000_000 / ((long)model.Count * model.Count), 1, MostStarts);
+        foreach (var start in model.ByPromise.Take((int)starts))
         {
             foreach (var wideFirst in (ReadOnlySpan<bool>)[false, true])
             {
