@@ -16,7 +16,7 @@ public sealed class MainPathTests(PublishedServer server)
         await page.Planned();
 
         await Expect(page.Verdict()).ToContainTextAsync("in hand");
-        await Expect(page.Locator(".lw-drawing")).ToHaveCountAsync(2);
+        await Expect(page.Locator(".drawn .lw-drawing")).ToHaveCountAsync(2);
         await Expect(page.GetByText("from the data sheet").First).ToBeVisibleAsync();
         await Expect(page.GetByText("Everything wetted first")).ToBeVisibleAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Cautions" })).ToBeVisibleAsync();
