@@ -14,12 +14,9 @@ public sealed class LifeFitTests
     private static readonly Gen<(Reactivity Mix, double Loss)> AnyMix =
         Gen.Select(Gen.Double[5e-5, 1e-3], Gen.Double[5000, 8500], Gen.Double[4, 30]).Select((k, e, u) => (new Reactivity(k, e, LifeFit.DefaultHeatJPerG), u));
 
-    /// <summary>
-    /// Lives made with a known mix give that mix back, or the fit says by how much it misses: it can settle away from
-    /// the mix, and then nothing may hide it.
-    /// </summary>
+    /// <summary>Lives made with a known mix give that mix back, and what the fit says of its misses is what they are.</summary>
     [Fact]
-    public void Two_masses_and_two_temperatures_give_the_mix_back_or_the_miss_is_said() => AnyMix.Sample((mix, loss) =>
+    public void Two_masses_and_two_temperatures_give_the_mix_back() => AnyMix.Sample((mix, loss) =>
     {
         MassLife[] lives = [.. from m in new[] { 100.0, 1000 } from t in new[] { 20.0, 30 } select new MassLife(m, Life(mix, loss, m, t), t)];
         var fit = LifeFit.Through(lives, Density, null);
@@ -30,8 +27,9 @@ public sealed class LifeFitTests
             Assert.Equal((again / lives[i].Seconds) - 1, fit.Misses[i], 5e-3);
         }
 
-        if (fit.WorstMiss < 1e-3) Assert.Equal(1, Life(fit.Mix, fit.LossWPerM2K, 400, 25) / Life(mix, loss, 400, 25), 0.01);
-    }, iter: 30);
+        Assert.True(fit.WorstMiss < 1e-3, $"{mix} at {loss} is missed by {fit.WorstMiss}");
+        Assert.Equal(1, Life(fit.Mix, fit.LossWPerM2K, 400, 25) / Life(mix, loss, 400, 25), 0.01);
+    }, iter: 100);
 
     [Fact]
     public void One_life_is_met_exactly() => Gen.Select(Gen.Double[50, 500], Gen.Double[300, 10_000], Gen.Double[15, 35]).Sample((mass, seconds, celsius) =>
