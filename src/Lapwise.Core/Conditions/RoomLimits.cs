@@ -18,6 +18,7 @@ internal static class RoomLimits
     {
         if (Dewy(product.Limits, room, dewPointC) is { } dewy) yield return dewy;
         if (Air(product, room.Air.Celsius) is { } air) yield return air;
+        if (Surface(product, room.Surface.Celsius) is { } surface) yield return surface;
         if (Humid(product, room, dewPointC) is { } humid) yield return humid;
     }
 
@@ -65,6 +66,22 @@ internal static class RoomLimits
             v => v.Say($"The air, at {v.Temperature(air)}, is close to the limits of the data sheet ({v.Temperature(least)} to {v.Temperature(most)}).",
                 $"El aire, a {v.Temperature(air)}, está cerca de los límites de la ficha técnica (de {v.Temperature(least)} a {v.Temperature(most)})."),
             v => v.Say("Watch the thermometer while you work and while the film cures.", "Vigile el termómetro mientras trabaja y mientras cura la película."));
+    }
+
+    /// <summary>The top itself may be in the sun or over a cold cellar while the air is fine.</summary>
+    private static Reason? Surface(Product product, double surface)
+    {
+        var (least, most) = (product.Limits.SurfaceLeastC, product.Limits.SurfaceMostC);
+        if (surface < least)
+        {
+            return new Reason("SurfaceTooCold", Limit.AtYourWord,
+                v => v.Say($"The top is at {v.Temperature(surface)}; the data sheet asks for at least {v.Temperature(least)}.", $"La cubierta está a {v.Temperature(surface)}; la ficha técnica pide al menos {v.Temperature(least)}."),
+                v => v.Say($"Warm the room until the top itself is at {v.TemperatureAtLeast(least)} or more; measure at the top.", $"Caliente la sala hasta que la propia cubierta esté a {v.TemperatureAtLeast(least)} o más; mida en la cubierta."));
+        }
+
+        return surface <= most ? null : new Reason("SurfaceTooWarm", Limit.AtYourWord,
+            v => v.Say($"The top is at {v.Temperature(surface)}; the data sheet allows at most {v.Temperature(most)}.", $"La cubierta está a {v.Temperature(surface)}; la ficha técnica admite como máximo {v.Temperature(most)}."),
+            v => v.Say($"Shade it and let it cool to {v.TemperatureAtMost(most)} or less; measure at the top.", $"Póngala a la sombra y deje que baje a {v.TemperatureAtMost(most)} o menos; mida en la cubierta."));
     }
 
     private static Reason? Humid(Product product, Room room, double dewPointC)

@@ -217,7 +217,13 @@ public sealed record MassLife(double MassG, double Seconds, double Celsius);
 /// <param name="EvaporationShare">Share of the open time's progress that is evaporation, 0 to 1; the rest is reaction.</param>
 /// <param name="SheetHumidity">Humidity that the data sheet's times hold at.</param>
 public sealed record Drying(Carrier Carrier, double EvaporationShare, double SheetHumidity);
-public sealed record ProductLimits(double AirLeastC, double AirMostC, double HumidityMost, double DewMarginC);
+public sealed record ProductLimits(double AirLeastC, double AirMostC, double HumidityMost, double DewMarginC)
+{
+    /// <summary>Coldest surface; a sheet that names one temperature means the air and what is coated.</summary>
+    public double SurfaceLeastC { get; init; } = AirLeastC;
+    /// <summary>Warmest surface.</summary>
+    public double SurfaceMostC { get; init; } = AirMostC;
+}
 /// <param name="SizeMl">A and B together.</param>
 public sealed record Kit(double SizeMl, decimal Price);
 

@@ -172,6 +172,10 @@ public sealed record LimitsDocument
     public Entry AirLeast { get; set; } = "";
     /// <summary>Warmest air.</summary>
     public Entry AirMost { get; set; } = "";
+    /// <summary>Coldest surface; left out: as the air.</summary>
+    public Entry? SurfaceLeast { get; set; }
+    /// <summary>Warmest surface; left out: as the air.</summary>
+    public Entry? SurfaceMost { get; set; }
     /// <summary>Highest relative humidity.</summary>
     public Entry HumidityMost { get; set; } = "";
     /// <summary>How far the surface must stay above the dew point; left out: 3 °C.</summary>

@@ -195,10 +195,17 @@ public static class ProductReading
         var least = fields.Temperature(path + ".airLeast", limits.AirLeast, Ranges.SheetTemperature);
         var most = fields.Temperature(path + ".airMost", limits.AirMost, Ranges.SheetTemperature);
         fields.InOrder(path, least, most, (v, x) => v.Temperature(x));
+        var surfaceLeast = Fields.Or(limits.SurfaceLeast, least, e => fields.Temperature(path + ".surfaceLeast", e, Ranges.SheetTemperature));
+        var surfaceMost = Fields.Or(limits.SurfaceMost, most, e => fields.Temperature(path + ".surfaceMost", e, Ranges.SheetTemperature));
+        fields.InOrder(path + ".surfaceMost", surfaceLeast, surfaceMost, (v, x) => v.Temperature(x));
         return new ProductLimits(
             least, most,
             fields.Humidity(path + ".humidityMost", limits.HumidityMost),
-            Fields.Or(limits.DewMargin, Defaults.DewMargin, e => fields.TemperatureDifference(path + ".dewMargin", e, Ranges.DewMargin)));
+            Fields.Or(limits.DewMargin, Defaults.DewMargin, e => fields.TemperatureDifference(path + ".dewMargin", e, Ranges.DewMargin)))
+        {
+            SurfaceLeastC = surfaceLeast,
+            SurfaceMostC = surfaceMost,
+        };
     }
 
     private static PourTimes ReadPour(Fields fields, string path, PourDocument? pour, ApplicationMethod method)

@@ -29,7 +29,7 @@ public sealed class JudgingTests
     [Fact]
     public void The_dew_margin_is_held_against_coating() => Assert.All(Rows("limits/dew-margin.txt"), row =>
     {
-        var coat = Judge(Room(air: 20, humidity: 0.60, surface: Number(row[0])), With(p => p with { Limits = p.Limits with { DewMarginC = Number(row[1]) } }));
+        var coat = Judge(Room(air: 20, humidity: 0.60, surface: Number(row[0])), With(p => p with { Limits = p.Limits with { DewMarginC = Number(row[1]), SurfaceLeastC = 5 } }));
 
         Assert.Equal(row[2] is "yes", coat.MayCoat);
         if (!coat.MayCoat) Assert.Equal(("SurfaceNearDewPoint", Limit.Never), (coat.Reasons[0].Code, coat.Reasons[0].Limit));
@@ -53,11 +53,30 @@ public sealed class JudgingTests
         Assert.Contains(coat.Reasons, r => r.Code == code && r.Limit == Limit.AtYourWord);
     }
 
+    /// <summary>A sheet that names one range of temperature means what is coated too.</summary>
+    [Theory]
+    [InlineData(35, "SurfaceTooWarm")]
+    [InlineData(14, "SurfaceTooCold")]
+    public void A_top_outside_the_sheet_is_said_though_the_air_is_fine(double surface, string code)
+    {
+        var reason = Assert.Single(Judge(Room(humidity: 0.35, surface: surface)).Reasons, r => r.Limit != Limit.Note);
+        Assert.Equal((code, Limit.AtYourWord), (reason.Code, reason.Limit));
+        Assert.DoesNotContain(Judge(Room(surface: WholeNumbers(reason.Remedy(English))[0])).Reasons, r => r.Code == code);
+    }
+
+    [Fact]
+    public void A_sheet_may_give_the_top_limits_of_its_own()
+    {
+        var wide = With(p => p with { Limits = p.Limits with { SurfaceMostC = 40 } });
+        Assert.DoesNotContain(Judge(Room(surface: 35), wide).Reasons, r => r.Code == "SurfaceTooWarm");
+        Assert.Contains(Judge(Room(surface: 41), wide).Reasons, r => r.Code == "SurfaceTooWarm");
+    }
+
     [Fact]
     public void Every_broken_limit_is_said_hardest_first()
     {
         var coat = Judge(Room(air: 14, humidity: 0.9, surface: 13));
-        Assert.Equal(["SurfaceNearDewPoint", "AirTooCold", "AirTooHumid"], coat.Reasons.Where(r => r.Limit != Limit.Note).Select(r => r.Code));
+        Assert.Equal(["SurfaceNearDewPoint", "AirTooCold", "SurfaceTooCold", "AirTooHumid"], coat.Reasons.Where(r => r.Limit != Limit.Note).Select(r => r.Code));
     }
 
     [Theory]
@@ -135,7 +154,7 @@ public sealed class JudgingTests
     [InlineData(23, new string[0])]
     [InlineData(21.1, new string[0])]
     [InlineData(20.9, new[] { "OpenTimeBeyondSheet" })]
-    [InlineData(34.1, new[] { "OpenTimeBeyondSheet" })]
+    [InlineData(34.1, new[] { "SurfaceTooWarm", "OpenTimeBeyondSheet" })]
     public void Reading_a_sheet_beyond_its_points_is_noted(double surface, string[] codes) =>
         Assert.Equal(codes, Judge(Room(surface: surface)).Reasons.Select(r => r.Code));
 
@@ -222,7 +241,7 @@ public sealed class JudgingTests
         var judged = (from coat in coats from room in rooms select Judge(room, coat)).ToList();
         var reasons = judged.SelectMany(c => c.Reasons).ToList();
 
-        Assert.Equal(16, reasons.Select(r => r.Code).Distinct(StringComparer.Ordinal).Count());
+        Assert.Equal(18, reasons.Select(r => r.Code).Distinct(StringComparer.Ordinal).Count());
         Said.InEveryVoice([.. reasons.SelectMany(r => new[] { r.Text, r.Remedy })]);
         Said.InEveryVoice([.. judged.SelectMany(c => c.OpenTimeBasis.Inputs.Concat(c.PotLifeBasis.Inputs).Concat(c.DewMarginBasis.Inputs)).Select(i => i.Name)]);
     }

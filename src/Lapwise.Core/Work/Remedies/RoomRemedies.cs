@@ -50,9 +50,10 @@ internal static class RoomRemedies
     {
         var degrees = new Degrees(trying.Job.Units);
         var warmest = degrees.Below(nowC);
+        while (!Allowed(warmest) && IsSameDay(warmest - 1)) warmest--;
         var coolest = warmest;
         if (!Allowed(coolest)) return null;
-        while (nowC - degrees.Celsius(coolest - 1) <= MostCoolerK && Allowed(coolest - 1)) coolest--;
+        while (IsSameDay(coolest - 1) && Allowed(coolest - 1)) coolest--;
 
         var best = (Degree: coolest, Tried: await PlannedAsync(coolest));
         if (best.Tried is null || !best.Tried.IsBetterThan(trying.Now)) return null;
@@ -66,14 +67,15 @@ internal static class RoomRemedies
         return (degrees.Celsius(best.Degree), best.Tried);
 
         ValueTask<Attempt?> PlannedAsync(int degree) => trying.PlanAsync(trying.Job with { Room = room(degrees.Celsius(degree)) });
+        bool IsSameDay(int degree) => nowC - degrees.Celsius(degree) <= MostCoolerK;
         bool Allowed(int degree) => MayCoat(trying, room(degrees.Celsius(degree)));
     }
 
     private static bool MayCoat(Trying trying, Room room)
     {
+        if (room.RelativeHumidity > 1) return false;
         var conditions = Judging.Judge(trying.Job with { Room = room });
-        return room.RelativeHumidity <= 1
-            && room.Material.Celsius >= conditions.DewPointC + trying.Product.Limits.DewMarginC
+        return room.Material.Celsius >= conditions.DewPointC + trying.Product.Limits.DewMarginC
             && room.Material.Celsius >= trying.Product.Limits.AirLeastC
             && conditions.Coats[0].MayCoat;
     }
