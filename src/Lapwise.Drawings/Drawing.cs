@@ -7,7 +7,17 @@ namespace Lapwise.Drawings;
 /// <param name="Title">What it shows, in a few words.</param>
 /// <param name="Description">The same content in sentences, for those who listen to the page.</param>
 /// <param name="Unit">A tenth of the text size: pens are as heavy as the text is large.</param>
-public sealed record Drawing(double Width, double Height, double Unit, string Title, string Description, IReadOnlyList<Mark> Marks);
+public sealed record Drawing(double Width, double Height, double Unit, string Title, string Description, IReadOnlyList<Mark> Marks)
+{
+    /// <summary>What a page may let a person take hold of; paper shows none of it.</summary>
+    public IReadOnlyList<Grip> Grips { get; init; } = [];
+}
+
+/// <summary>A line that can be moved square to itself.</summary>
+/// <param name="Index">Which one.</param>
+/// <param name="Line">Where it lies.</param>
+/// <param name="PerMetre">How far it goes on the sheet when it is moved a metre.</param>
+public sealed record Grip(int Index, IReadOnlyList<Spot> Line, Spot PerMetre);
 
 /// <summary>A place on the sheet.</summary>
 public readonly record struct Spot(double X, double Y)

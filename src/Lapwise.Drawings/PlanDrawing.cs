@@ -4,6 +4,7 @@ using Lapwise.Core.Measure;
 using Lapwise.Core.Quantities;
 using Lapwise.Core.Work;
 using Lapwise.Core.Work.Pouring;
+using Lapwise.Core.Work.Sections;
 
 namespace Lapwise.Drawings;
 
@@ -17,10 +18,13 @@ public static class PlanDrawing
     private static readonly double[] TowardsEnds = [0.14, 0.86, 0.22, 0.78, 0.3, 0.7, 0.07, 0.93, 0.4, 0.6, 0.5];
     private static readonly double[] NumberSizes = [1, 0.75, 0.6];
 
-    public static Drawing Draw(MeasuredTop top, CoatWork work, IReadOnlyList<Person> crew, Voice voice, Sheet sheet)
+    public static Drawing Draw(MeasuredTop top, CoatWork work, IReadOnlyList<Person> crew, Voice voice, Sheet sheet) => Draw(top, work, crew, [], voice, sheet);
+
+    /// <param name="movable">Lines a page lets the finisher take hold of.</param>
+    public static Drawing Draw(MeasuredTop top, CoatWork work, IReadOnlyList<Person> crew, IReadOnlyList<LineOnFlat> movable, Voice voice, Sheet sheet)
     {
         var sections = work.Sections.Where(s => s.Face.Top == top.Top.Name).ToList();
-        var plan = new TopPlan(top, work, sections, [.. work.Laps.Where(l => sections.Exists(s => s.Id == l.A))], crew, voice);
+        var plan = new TopPlan(top, work, sections, [.. work.Laps.Where(l => sections.Exists(s => s.Id == l.A))], crew, movable, voice);
         // Fold laps are labelled in the gap between a side and its panel.
         var sketch = SheetFitting.Fit(top, sheet, gapInText: top.Folds.Count > 0 ? 1.7 : 0.35, plan.Put);
         var legend = new Legend(sketch, sheet);
@@ -30,10 +34,12 @@ public static class PlanDrawing
             plan.Describe());
     }
 
-    private sealed record TopPlan(MeasuredTop Top, CoatWork Work, List<Section> Sections, List<Lap> Laps, IReadOnlyList<Person> Crew, Voice Voice)
+    private sealed record TopPlan(MeasuredTop Top, CoatWork Work, List<Section> Sections, List<Lap> Laps, IReadOnlyList<Person> Crew, IReadOnlyList<LineOnFlat> Movable, Voice Voice)
     {
         public void Put(Sketch sketch, Layout layout)
         {
+            foreach (var line in Movable)
+                foreach (var lap in line.Laps) sketch.Grip(new Grip(line.Cut, [.. lap.Line.Select(layout.OnSheet)], layout.OnSheet(line.Way)));
             foreach (var section in Sections)
             {
                 var rings = OnSheet(section, layout);

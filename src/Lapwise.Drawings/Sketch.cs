@@ -8,15 +8,19 @@ internal sealed class Sketch(double textSize)
 {
     private readonly List<Mark> marks = [];
     private readonly List<Box> taken = [];
+    private readonly List<Grip> grips = [];
 
     public double TextSize => textSize;
     public double Unit => textSize / 10;
     public IReadOnlyList<Mark> Marks => marks;
+    public IReadOnlyList<Grip> Grips => grips;
 
     public void Line(Ink ink, params IReadOnlyList<Spot> points) => marks.Add(new Mark.Line(ink, points, Closed: false));
     public void Ring(Ink ink, IReadOnlyList<Spot> points) => marks.Add(new Mark.Line(ink, points, Closed: true));
     public void Area(Wash wash, params IReadOnlyList<IReadOnlyList<Spot>> rings) => marks.Add(new Mark.Area(wash, rings));
     public void Arrow(Ink ink, Spot from, Spot to) => marks.Add(new Mark.Arrow(ink, from, to));
+
+    public void Grip(Grip grip) => grips.Add(grip);
 
     public double HeightOf(Lettering style) => textSize * Pens.Of(style).Scale * 1.1;
     public double WidthOf(Lettering style, string words) => TextWidth.Of(words, Pens.Of(style).Bold) * textSize * Pens.Of(style).Scale;
@@ -97,6 +101,7 @@ internal sealed class Sketch(double textSize)
                 _ => throw new ArgumentOutOfRangeException(nameof(by)),
             };
         }
+        for (var i = 0; i < grips.Count; i++) grips[i] = grips[i] with { Line = [.. grips[i].Line.Select(p => p + by)] };
         for (var i = 0; i < taken.Count; i++)
             taken[i] = new(taken[i].Left + by.X, taken[i].Top + by.Y, taken[i].Right + by.X, taken[i].Bottom + by.Y);
     }

@@ -64,5 +64,73 @@ public sealed class OrderOfWorkTests(PublishedServer server)
         await Expect(margin).ToHaveTextAsync(before);
     }
 
+    [Theory]
+    [InlineData(390, 844)]
+    [InlineData(1440, 900)]
+    public async Task A_line_that_is_dragged_stays_where_it_was_put_until_it_is_given_back(int width, int height)
+    {
+        await using var window = await server.Window(width, height);
+        var page = await window.Open($"/jobs/{await server.CopyOfDemo()}/work");
+        await page.Planned();
+        var top = page.Locator("section.drawn").Last;
+        await top.Locator("details").EvaluateAsync("d => d.open = true");
+        var place = top.Locator(".move-lines input").First;
+        var before = await place.InputValueAsync();
+        var grip = top.Locator("polyline.grip").First;
+        await grip.ScrollIntoViewIfNeededAsync();
+        var box = (await grip.BoundingBoxAsync())!;
+        var (x, y) = (box.X + (box.Width / 2), box.Y + (box.Height / 2));
+        await page.Mouse.MoveAsync(x, y);
+        await page.Mouse.DownAsync();
+        await page.Mouse.MoveAsync(x + 9, y + 9, new() { Steps = 3 });
+        await page.Mouse.UpAsync();
+        await Expect(top.Locator(".own-lines")).ToBeVisibleAsync();
+        await Expect(place).Not.ToHaveValueAsync(before, new() { Timeout = 60_000 });
+        await page.Planned();
+        await page.Kept("Saved");
+
+        await top.GetByRole(AriaRole.Button, new() { Name = "Give the lines back" }).ClickAsync();
+        await Expect(top.Locator(".own-lines")).ToHaveCountAsync(0);
+        await Expect(place).ToHaveValueAsync(before, new() { Timeout = 60_000 });
+    }
+
+    [Fact]
+    public async Task A_line_is_moved_by_the_keyboard_alone_and_what_cannot_be_read_is_told_beside_it()
+    {
+        await using var window = await server.Window(390, 844);
+        var page = await window.Open($"/jobs/{await server.CopyOfDemo()}/work");
+        await page.Planned();
+        var top = page.Locator("section.drawn").Last;
+        await top.Locator("summary").FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        var place = top.Locator(".move-lines input").First;
+        await place.FillAsync("far");
+        await page.Keyboard.PressAsync("Tab");
+        await Expect(top.Locator(".wrong")).ToBeVisibleAsync();
+        await place.FillAsync("20 in");
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(top.Locator(".own-lines")).ToBeVisibleAsync();
+        await Expect(place).ToHaveValueAsync("1' 8\"", new() { Timeout = 60_000 });
+        await page.Planned();
+        Assert.Empty((await page.RunAxe()).Violations.Select(v => v.Id));
+    }
+
+    [Fact]
+    public async Task The_chance_of_a_line_and_what_would_make_it_work_are_worked_out_when_asked_for()
+    {
+        await using var window = await server.Window(390, 844);
+        var page = await window.Open($"/jobs/{await server.CopyOfDemo()}/work");
+        await page.Planned();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Show the chance of a line" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Rowheader, new() { Name = "A line anywhere" })).ToBeVisibleAsync(new() { Timeout = 120_000 });
+        await page.Locator("details", new() { HasText = "Pace" }).First.EvaluateAsync("d => d.open = true");
+        await page.Field("Reload, each section").FillAsync("150 s");
+        await Expect(page.Verdict()).ToContainTextAsync("too late", new() { Timeout = 60_000 });
+        await Expect(page.Locator(".parts caption")).ToContainTextAsync("What eats the margin");
+        await Expect(page.Locator("ol.remedies li").First).ToBeVisibleAsync(new() { Timeout = 120_000 });
+        Assert.True(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"));
+        Assert.Empty((await page.RunAxe()).Violations.Select(v => v.Id));
+    }
+
     private static ILocator Worst(IPage page) => page.Locator(".figure", new() { HasText = "Worst section age" }).Locator(".figure-value");
 }

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 
 namespace Lapwise.Client.Keeping;
@@ -23,6 +24,9 @@ internal sealed class Device(IJSInProcessRuntime js)
     /// <summary>Calls <see cref="Watcher.WidthChanged"/> and <see cref="Watcher.BackOnline"/> of the page from now on.</summary>
     public void Watch(DotNetObjectReference<Watcher> watcher) => js.InvokeVoid("lapwise.watch", watcher);
 
+    /// <summary>Lets lines marked with <c>data-grip</c> be dragged in a drawing; calls <see cref="LineMover.OnDragged"/> when one is let go.</summary>
+    public void Drag(ElementReference drawing, DotNetObjectReference<LineMover> mover) => js.InvokeVoid("lapwise.drag", drawing, mover);
+
     public void Focus(string id) => js.InvokeVoid("lapwise.focus", id);
 }
 
@@ -34,4 +38,10 @@ public sealed class Watcher
 
     [JSInvokable] public void OnWidthChanged() => WidthChanged?.Invoke();
     [JSInvokable] public void OnBackOnline() => BackOnline?.Invoke();
+}
+
+/// <summary>What the browser tells of a line that was dragged.</summary>
+public sealed class LineMover(Action<int, double> dragged)
+{
+    [JSInvokable] public void OnDragged(int index, double metres) => dragged(index, metres);
 }

@@ -11,6 +11,34 @@ globalThis.lapwise = {
     matchMedia("(min-width: 64rem)").addEventListener("change", () => watcher.invokeMethodAsync("OnWidthChanged"));
     addEventListener("online", () => watcher.invokeMethodAsync("OnBackOnline"));
   },
+  // Lines that can be taken hold of: each goes only square to itself, and is told in metres when let go.
+  drag(drawing, mover) {
+    drawing.addEventListener("pointerdown", down => {
+      const index = down.target.dataset?.grip;
+      if (index === undefined) return;
+      down.preventDefault();
+      const svg = down.target.ownerSVGElement;
+      const parts = [...svg.querySelectorAll(`[data-grip="${index}"]`)];
+      const [x, y] = down.target.dataset.metre.split(" ").map(Number);
+      const place = e => new DOMPoint(e.clientX, e.clientY).matrixTransform(svg.getScreenCTM().inverse());
+      const from = place(down);
+      let metres = 0;
+      const move = e => {
+        const to = place(e);
+        metres = ((to.x - from.x) * x + (to.y - from.y) * y) / (x * x + y * y);
+        parts.forEach(p => p.setAttribute("transform", `translate(${metres * x} ${metres * y})`));
+      };
+      const end = e => {
+        ["pointermove", "pointerup", "pointercancel"].forEach(kind => removeEventListener(kind, kind === "pointermove" ? move : end));
+        parts.forEach(p => { p.removeAttribute("transform"); p.classList.remove("is-held"); });
+        if (e.type === "pointerup" && metres !== 0) mover.invokeMethodAsync("OnDragged", Number(index), metres);
+      };
+      parts.forEach(p => p.classList.add("is-held"));
+      addEventListener("pointermove", move);
+      addEventListener("pointerup", end);
+      addEventListener("pointercancel", end);
+    });
+  },
   focus(id) {
     const field = document.getElementById(id);
     if (field) { field.scrollIntoView({ block: "center" }); field.focus(); }

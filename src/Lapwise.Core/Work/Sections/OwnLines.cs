@@ -8,6 +8,22 @@ namespace Lapwise.Core.Work.Sections;
 /// <summary>What a drag gave: the changed document, or why the line stays.</summary>
 public sealed record LineMoved(JobDocument? Document, Reason? Refused);
 
+/// <summary>A line between sections of a flat, with the way it can be moved.</summary>
+/// <param name="Cut">Its number in the plan.</param>
+/// <param name="Laps">The laps along it.</param>
+/// <param name="Line">As it is given from a side.</param>
+/// <param name="Middle">A point of it, in plan.</param>
+/// <param name="Way">Square to it and onward along its side, in plan, of length 1.</param>
+/// <param name="PerMetre">How far it goes that way while its place on the side goes on by a metre; 1 for a line square to its side.</param>
+public sealed record LineOnFlat(int Cut, IReadOnlyList<Lap> Laps, SectionLine Line, PointM Middle, PointM Way, double PerMetre)
+{
+    /// <summary>Where it is to run when it is moved so far that way.</summary>
+    public PointM MovedBy(double metres) => new(Middle.X + (Way.X * metres), Middle.Y + (Way.Y * metres));
+
+    /// <summary>Where it is to run when it meets its side so far from the side's start.</summary>
+    public PointM MovedTo(double atM) => MovedBy((atM - Line.AtM) * PerMetre);
+}
+
 /// <summary>The finisher's own lines between sections, as a drag on a drawing writes them into the document.</summary>
 public static class OwnLines
 {
@@ -30,6 +46,27 @@ public static class OwnLines
         var written = Written(top, drawn.Values);
         if (written.Contains(null)) return new LineMoved(null, NotALineToMove);
         return new LineMoved(With(document, top.Top.Name, [.. written.Select(line => Document(line!, document.Units))]), null);
+    }
+
+    /// <summary>The lines of a top's flat that can be moved, in the order of cutting.</summary>
+    public static IReadOnlyList<LineOnFlat> OnFlat(MeasuredTop top, CoatWork work)
+    {
+        var flat = work.Sections.Where(s => s.Face.Top == top.Top.Name && s.Face.Kind is FaceKind.Flat).ToDictionary(s => s.Id, s => s.Face, StringComparer.Ordinal);
+        var cuts = work.Laps.Where(l => flat.ContainsKey(l.A) && l.Kind is LapKind.Flat && l.Cut is not null).GroupBy(l => l.Cut!.Value).OrderBy(g => g.Key);
+        return [.. cuts.Select(laps => OnFlat(top, laps.Key, [.. laps], flat[laps.First().A])).OfType<LineOnFlat>()];
+    }
+
+    private static LineOnFlat? OnFlat(MeasuredTop top, int cut, IReadOnlyList<Lap> laps, Face face)
+    {
+        // A line nearly along its side would fly off at a touch.
+        const double leastPerMetre = 0.1;
+        var drawn = DrawnLine.Of(face, [.. laps.Select(l => (l.Line[0], l.Line[^1]))]);
+        if (LineWriting.Write(top, drawn.Runs().First()) is not { } line) return null;
+        var side = TopCutting.SideLine(top, line.Side);
+        var onward = Plane.Part(side, line.AtM, double.MaxValue);
+        var along = onward.Count < 2 ? Axis.From(side[^2], side[^1]) : Axis.From(onward[0], onward[1]);
+        var way = drawn.Along.Quarter.Dot(along) < 0 ? drawn.Along.Quarter.Opposite : drawn.Along.Quarter;
+        return way.Dot(along) < leastPerMetre ? null : new LineOnFlat(cut, laps, line, drawn.Middle, new PointM(way.X, way.Y), way.Dot(along));
     }
 
     /// <summary>The document with the lines of a top left to the planner again.</summary>
