@@ -65,33 +65,58 @@ public sealed class OrderOfWorkTests(PublishedServer server)
     }
 
     [Theory]
-    [InlineData(390, 844)]
-    [InlineData(1440, 900)]
-    public async Task A_line_that_is_dragged_stays_where_it_was_put_until_it_is_given_back(int width, int height)
+    [InlineData(390, 844, true)]
+    [InlineData(390, 844, false)]
+    [InlineData(1440, 900, false)]
+    public async Task A_line_that_is_dragged_stays_where_it_was_put_until_it_is_given_back(int width, int height, bool byThumb)
     {
         await using var window = await server.Window(width, height);
         var page = await window.Open($"/jobs/{await server.CopyOfDemo()}/work");
         await page.Planned();
         var top = page.Locator("section.drawn").Last;
-        await top.Locator("details").EvaluateAsync("d => d.open = true");
+        await Expect(top.Locator("polyline.grip")).ToHaveCountAsync(0);
+        await top.Locator(".move-lines summary").ClickAsync();
         var place = top.Locator(".move-lines input").First;
         var before = await place.InputValueAsync();
         var grip = top.Locator("polyline.grip").First;
         await grip.ScrollIntoViewIfNeededAsync();
         var box = (await grip.BoundingBoxAsync())!;
         var (x, y) = (box.X + (box.Width / 2), box.Y + (box.Height / 2));
-        await page.Mouse.MoveAsync(x, y);
-        await page.Mouse.DownAsync();
-        await page.Mouse.MoveAsync(x + 9, y + 9, new() { Steps = 3 });
-        await page.Mouse.UpAsync();
+        if (byThumb) await DragByThumb(window, page, x, y, 9);
+        else
+        {
+            await page.Mouse.MoveAsync(x, y);
+            await page.Mouse.DownAsync();
+            await page.Mouse.MoveAsync(x + 9, y + 9, new() { Steps = 3 });
+            await page.Mouse.UpAsync();
+        }
         await Expect(top.Locator(".own-lines")).ToBeVisibleAsync();
         await Expect(place).Not.ToHaveValueAsync(before, new() { Timeout = 60_000 });
         await page.Planned();
+        await Expect(top.Locator(".own-lines")).ToContainTextAsync("Lap margin with them");
         await page.Kept("Saved");
+        var moved = await place.InputValueAsync();
+        await page.ReloadAsync();
+        await page.Planned();
+        await top.Locator(".move-lines summary").ClickAsync();
+        await Expect(place).ToHaveValueAsync(moved);
 
         await top.GetByRole(AriaRole.Button, new() { Name = "Give the lines back" }).ClickAsync();
         await Expect(top.Locator(".own-lines")).ToHaveCountAsync(0);
         await Expect(place).ToHaveValueAsync(before, new() { Timeout = 60_000 });
+    }
+
+    [Fact]
+    public async Task Lines_that_leave_a_section_too_large_say_so_beside_the_drawing()
+    {
+        await using var window = await server.Window(390, 844);
+        var page = await window.Open($"/jobs/{await server.CopyOfDemo()}/work");
+        await page.Planned();
+        var top = page.Locator("section.drawn").Last;
+        await top.Locator(".move-lines summary").ClickAsync();
+        await top.Locator(".move-lines input").First.FillAsync("3 in");
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(top.Locator(".reason")).ToContainTextAsync("larger than", new() { Timeout = 60_000 });
     }
 
     [Fact]
@@ -101,7 +126,7 @@ public sealed class OrderOfWorkTests(PublishedServer server)
         var page = await window.Open($"/jobs/{await server.CopyOfDemo()}/work");
         await page.Planned();
         var top = page.Locator("section.drawn").Last;
-        await top.Locator("summary").FocusAsync();
+        await top.Locator(".move-lines summary").FocusAsync();
         await page.Keyboard.PressAsync("Enter");
         var place = top.Locator(".move-lines input").First;
         await place.FillAsync("far");
@@ -127,9 +152,18 @@ public sealed class OrderOfWorkTests(PublishedServer server)
         await page.Field("Reload, each section").FillAsync("150 s");
         await Expect(page.Verdict()).ToContainTextAsync("too late", new() { Timeout = 60_000 });
         await Expect(page.Locator(".parts caption")).ToContainTextAsync("What eats the margin");
-        await Expect(page.Locator("ol.remedies li").First).ToBeVisibleAsync(new() { Timeout = 120_000 });
+        await Expect(page.Locator("ol.remedies li").First).ToBeVisibleAsync(new() { Timeout = 300_000 });
         Assert.True(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"));
         Assert.Empty((await page.RunAxe()).Violations.Select(v => v.Id));
+    }
+
+    private static async Task DragByThumb(IBrowserContext window, IPage page, float x, float y, float by)
+    {
+        var touch = await window.NewCDPSessionAsync(page);
+        Task Touch(string kind, params object[] points) => touch.SendAsync("Input.dispatchTouchEvent", new() { ["type"] = kind, ["touchPoints"] = points });
+        await Touch("touchStart", new { x, y });
+        for (var step = 1; step <= 3; step++) await Touch("touchMove", new { x = x + (by * step / 3), y = y + (by * step / 3) });
+        await Touch("touchEnd");
     }
 
     private static ILocator Worst(IPage page) => page.Locator(".figure", new() { HasText = "Worst section age" }).Locator(".figure-value");

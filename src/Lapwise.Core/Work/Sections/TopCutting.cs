@@ -58,7 +58,7 @@ internal sealed class TopCutting
         }
 
         var sections = Leaning.Over(placed).ToList();
-        return new CutTop(top, choice, sections, [.. seams.OrderBy(s => (s.A, s.B, s.Line[0].X, s.Line[0].Y))], [.. Reasons(sections), .. LinesMissed(cutting.Missed)]);
+        return new CutTop(top, choice, sections, [.. seams.OrderBy(s => (s.A, s.B, s.Line[0].X, s.Line[0].Y))], [.. Reasons(sections), .. TooLarge(sections, choice), .. LinesMissed(cutting.Missed)]);
     }
 
     private Placed OnFlat(FlatPart part, int index)
@@ -135,6 +135,22 @@ internal sealed class TopCutting
         yield return new Reason("SectionLineMisses", Limit.Note,
             v => v.Say($"{name}: {count} of your own lines cut nothing.", $"{name}: {count} de sus propias líneas no cortan nada."),
             v => v.Say("Check the side and the distance, or take the line out.", "Revise el lado y la distancia, o quite la línea."));
+    }
+
+    /// <summary>The planner never cuts a section larger than was asked for; the finisher's own lines may.</summary>
+    private IEnumerable<Reason> TooLarge(List<SectionShape> sections, CutChoice choice)
+    {
+        const double tapeM2 = 0.001;
+        var large = sections.Where(s => s.FaceM2 > aims.LargestSectionM2 + tapeM2).ToList();
+        if (choice is not CutChoice.Given || large.Count == 0) yield break;
+        var (name, largestM2) = (top.Top.Name, large.Max(s => s.FaceM2));
+        yield return new Reason("OwnSectionTooLarge", Limit.Note,
+            v => v.Say(
+                $"{name}: between your own lines lie {large.Count} sections larger than the {v.Area(aims.LargestSectionM2)} asked for; the largest has {v.Area(largestM2)}.",
+                $"{name}: entre sus propias líneas quedan {large.Count} secciones mayores que los {v.Area(aims.LargestSectionM2)} pedidos; la mayor tiene {v.Area(largestM2)}."),
+            v => v.Say(
+                "Move the lines closer together, give them back to the planner, or allow larger sections under what to aim at.",
+                "Acerque las líneas, devuélvalas al planificador, o permita secciones más grandes en lo que se busca."));
     }
 
     private List<Reason> Reasons(List<SectionShape> sections)

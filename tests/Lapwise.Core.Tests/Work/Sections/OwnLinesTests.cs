@@ -41,7 +41,7 @@ public sealed class OwnLinesTests
     {
         var cut = Given(new OutlineSpec.Rectangle(3, 0.6), "wwow", new SectionLine('C', 1.1, 0, null, SectionLineOn.Flat));
         Assert.Equal([0.6 * 1.1, 0.6 * 1.9], cut.Sections.Select(s => s.FaceM2).Order(), (a, b) => Math.Abs(a - b) < 1e-9);
-        Assert.Empty(cut.Reasons);
+        Assert.DoesNotContain(cut.Reasons, r => r.Code == "SectionLineMisses");
     }
 
     [Fact]
@@ -70,12 +70,38 @@ public sealed class OwnLinesTests
     public void A_line_that_meets_nothing_is_said()
     {
         var cut = Given(new OutlineSpec.Rectangle(3, 0.6), "wwow", new SectionLine('A', 9, 0, null, SectionLineOn.Flat));
-        Assert.Equal(("SectionLineMisses", Limit.Note), cut.Reasons.Select(r => (r.Code, r.Limit)).Single());
+        Assert.Equal(("SectionLineMisses", Limit.Note), cut.Reasons.Select(r => (r.Code, r.Limit)).Single(r => r.Code != "OwnSectionTooLarge"));
     }
 
     [Fact]
     public void Lines_that_leave_a_part_out_of_reach_give_the_usual_reason() =>
         Assert.Contains(Given(new OutlineSpec.Rectangle(2, 1.6), "oooo", new SectionLine('A', 1, 0, null, SectionLineOn.Flat)).Reasons, r => r.Code == "OutOfReach");
+
+    [Fact]
+    public void Lines_that_leave_a_section_larger_than_was_asked_for_say_so()
+    {
+        var largestM = OneAim.LargestSectionM2 / 0.6;
+        var cut = Given(new OutlineSpec.Rectangle(largestM + 0.5, 0.6), "wwow", new SectionLine('C', 0.4, 0, null, SectionLineOn.Flat));
+        var reason = Assert.Single(cut.Reasons);
+        Assert.Equal(("OwnSectionTooLarge", Limit.Note), (reason.Code, reason.Limit));
+        Said.InEveryVoice([reason.Text, reason.Remedy]);
+        Assert.Empty(Given(new OutlineSpec.Rectangle(largestM + 0.5, 0.6), "wwow", new SectionLine('C', 0.6, 0, null, SectionLineOn.Flat)).Reasons);
+    }
+
+    [Fact]
+    public void A_line_on_the_flat_is_moved_along_its_side_as_far_as_it_is_told()
+    {
+        var whole = WholeJob.From(Written.Job, [Written.Clear]).Whole!;
+        var (top, work) = (whole.Measured.Tops[0], whole.Work.Coats[0]);
+        var lines = OwnLines.OnFlat(top, work);
+        Assert.NotEmpty(lines);
+        foreach (var line in lines)
+        {
+            var moved = OwnLines.Move(Written.Job, top, work, line.Laps[0], line.MovedTo(line.Line.AtM + 0.05));
+            var written = moved.Document!.Tops[0].SectionLines!.Select(l => (l.Side, AtM: ((Read<double>.Got)Reading.Length(l.At, Written.Job.Units)).Value));
+            Assert.Contains(written, w => w.Side == line.Line.Side.ToString() && Math.Abs(w.AtM - line.Line.AtM - 0.05) < 2e-5);
+        }
+    }
 
     [Fact]
     public void A_dragged_seam_is_kept_in_the_document_and_the_order_is_planned_anew()
