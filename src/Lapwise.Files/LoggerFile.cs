@@ -1,9 +1,9 @@
-using System.Text;
+using Lapwise.Core.Conditions.Day;
 using Lapwise.Core.Explain;
 
 namespace Lapwise.Files;
 
-/// <summary>Text of a logger's file: larger than a document may be, and often in the old single-byte letters.</summary>
+/// <summary>Text of a logger's file: larger than a document may be.</summary>
 public static class LoggerFile
 {
     /// <summary>Room for a year of readings, one a minute.</summary>
@@ -16,15 +16,7 @@ public static class LoggerFile
         try
         {
             if (new FileInfo(path) is { Exists: true, Length: > MostBytes }) return (null, [TooLarge]);
-            var bytes = File.ReadAllBytes(path);
-            try
-            {
-                return (new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(bytes), []);
-            }
-            catch (DecoderFallbackException)
-            {
-                return (Encoding.Latin1.GetString(bytes), []);
-            }
+            return (LoggerText.TextOf(File.ReadAllBytes(path)), []);
         }
         catch (Exception slip) when (slip is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {

@@ -2,10 +2,12 @@ using System.Net;
 using System.Text.Json.Serialization;
 using Lapwise.Core.Answers;
 using Lapwise.Core.Jobs;
+using Lapwise.Core.Quick;
 using Lapwise.Server.Features.Jobs;
 using Lapwise.Server.Features.Materials;
 using Lapwise.Server.Features.Measure;
 using Lapwise.Server.Features.Products;
+using Lapwise.Server.Features.Quick;
 using Lapwise.Server.Features.Sheet;
 using Lapwise.Server.Features.Work;
 using Lapwise.Server.Http;
@@ -54,6 +56,7 @@ public static class LapwiseServer
             json.SerializerOptions.TypeInfoResolverChain.Insert(0, JobJson.Default);
             json.SerializerOptions.TypeInfoResolverChain.Insert(1, AnswerJson.Default);
             json.SerializerOptions.TypeInfoResolverChain.Insert(2, WireJson.Default);
+            json.SerializerOptions.TypeInfoResolverChain.Insert(3, QuickJson.Default);
         });
 
         var app = builder.Build();
@@ -76,6 +79,7 @@ public static class LapwiseServer
         PlanOfJob.Map(api);
         PrintSheet.Map(api);
         PdfSheet.Map(api);
+        QuickSums.Map(api);
         api.MapFallback(() => Problems.NotFound());
 
         app.MapStaticAssets();

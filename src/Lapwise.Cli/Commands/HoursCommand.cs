@@ -30,20 +30,11 @@ internal static class HoursCommand
         var logged = LoggerText.Read(text, DateTime.UnixEpoch, v.Units);
         if (logged.Record is not { } record) return Faults.Print(logged.Faults, v, terminal);
 
-        var day = LastFullDay(record);
-        var strips = job.System.Select(coat => (coat, HourStrip.Of(coat.Product, record, day))).ToList();
+        var strips = job.System.Select(coat => (coat, RoomDay.Of(coat.Product, record).Strip)).ToList();
         foreach (var note in logged.Notes) terminal.Reason(note, v);
         foreach (var (coat, strip) in strips) Print(coat, strip, record, v, terminal);
         terminal.Cautions(job.System, v);
         return strips.All(s => s.Item2.Best is not null) ? Outcome.Done : Outcome.DoesNotWork;
-    }
-
-    /// <summary>The last 24 hours of the readings.</summary>
-    private static DateTime LastFullDay(RoomRecord record)
-    {
-        var (first, last) = (record.Readings[0].At, record.Readings[^1].At);
-        var start = last.AddHours(-23);
-        return start < first ? first : start;
     }
 
     private static void Print(Coat coat, HourStrip strip, RoomRecord record, Voice v, Terminal terminal)

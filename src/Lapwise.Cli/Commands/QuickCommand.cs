@@ -1,13 +1,14 @@
 using Lapwise.Core;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Quick;
+using Lapwise.Files;
 
 namespace Lapwise.Cli.Commands;
 
 /// <summary>One sum without a job.</summary>
 internal static class QuickCommand
 {
-    public static readonly Command Command = new("quick", ["SUM", "NAME=VALUE"], [Phases.Measure, Phases.Materials, Phases.Conditions],
+    public static readonly Command Command = new("quick", ["SUM", "NAME=…"], [Phases.Measure, Phases.Materials, Phases.Conditions],
         v => v.Say("one sum without a job: " + Names, "un cálculo sin trabajo: " + Names),
         v => string.Join('\n', QuickSum.All.Select(s => $"{s.Name}: {s.Question(v)}")) + "\n" + v.Say(
             "`lapwise quick SUM` alone lists what it asks for. Example: lapwise quick film wet=6mil solids=62%. With --explain each number says its inputs, formula and source. Ends with 1 where a limit of the trade is broken.",
@@ -33,7 +34,7 @@ internal static class QuickCommand
             return Outcome.Done;
         }
 
-        var (written, slips) = Written(request.Files.Skip(1));
+        var (written, slips) = Written(sum, request.Files.Skip(1), terminal);
         var (result, faults) = slips.Count > 0 ? (null, slips) : sum.Answer(written, v.Units);
         if (result is null) return Faults.Print(faults, v, terminal);
 
@@ -43,7 +44,7 @@ internal static class QuickCommand
     }
 
     /// <summary>Values by name; a word without = and a name given twice are faults.</summary>
-    private static (Dictionary<string, string> Values, IReadOnlyList<Fault> Faults) Written(IEnumerable<string> words)
+    private static (Dictionary<string, string> Values, IReadOnlyList<Fault> Faults) Written(QuickSum sum, IEnumerable<string> words, Terminal terminal)
     {
         var (values, faults) = (new Dictionary<string, string>(StringComparer.Ordinal), new List<Fault>());
         foreach (var word in words)
@@ -63,6 +64,13 @@ internal static class QuickCommand
             }
         }
 
+        foreach (var lines in sum.Fields.Where(f => f.IsLines && values.ContainsKey(f.Name)))
+        {
+            var (text, unreadable) = LoggerFile.Read(values[lines.Name], terminal.In);
+            values[lines.Name] = text ?? "";
+            faults.AddRange(unreadable.Select(f => f with { Path = lines.Name }));
+        }
+
         return (values, faults);
     }
 
@@ -72,7 +80,7 @@ internal static class QuickCommand
         terminal.Line();
         var table = Screen.Table(new Column.Word(v.Say("Name", "Nombre")), new Column.Word(v.Say("Example", "Ejemplo")), new Column.Text(v.Say("What it is", "Qué es")));
         foreach (var field in sum.Fields)
-            table.Row(field.Name, $"{field.Name}={field.Example(v)}", field.Label(v) + (field.Needed ? v.Say(" (needed)", " (necesario)") : field.Words.Count > 0 ? $": {string.Join(", ", field.Words)}" : field.Else is { } other ? v.Say($"; left out: {other}", $"; sin él: {other}") : ""));
+            table.Row(field.Name, $"{field.Name}={(field.IsLines ? v.Say("room.csv", "sala.csv") : field.Example(v))}", field.Label(v) + (field.Needed ? v.Say(" (needed)", " (necesario)") : field.Words.Count > 0 ? $": {field.WordsInARow}" : field.Else is { } other ? v.Say($"; left out: {other}", $"; sin él: {other}") : ""));
         terminal.Tables().Write(table);
     }
 

@@ -10,14 +10,15 @@ internal static class QuickCure
 {
     private static readonly QuickField Time = Asks.Time("time", v => v.Say("wait of the data sheet", "espera de la ficha")).Must with { Example = _ => "4h" };
     private static readonly QuickField At = Asks.Temperature("at", v => v.Say("its temperature", "su temperatura")).Must;
-    private static readonly QuickField Time2 = Asks.Time("time2", v => v.Say("the same wait at a second temperature", "la misma espera a otra temperatura")) with { Example = _ => "2h" };
-    private static readonly QuickField At2 = Asks.Temperature("at2", v => v.Say("the second temperature", "la otra temperatura"));
+    private static readonly QuickField Time2 = Asks.Time("time2", v => v.Say("the same wait at a second temperature", "la misma espera a otra temperatura")) with { Finer = true, Example = _ => "2h" };
+    private static readonly QuickField At2 = Asks.Temperature("at2", v => v.Say("the second temperature", "la otra temperatura")).CanWait;
     private static readonly QuickField Room = Asks.Temperature("room", v => v.Say("mean temperature of the top", "temperatura media de la cubierta")).Must;
-    private static readonly QuickField Swing = new("swing", v => v.Say("from coolest to warmest of the day", "de lo más frío a lo más cálido del día"), v => v.Units is UnitSystem.Us ? "18F" : "10C") { Read = (f, p, e) => f.TemperatureDifference(p, e, new Quantities.Bounds(0, 40, (v, x) => v.TemperatureDifference(x))) };
-    private static readonly QuickField Start = Asks.Number("start", v => v.Say("hour of the day the coat ends", "hora del día en que acaba la capa"), "14", 0, 24) with { Else = "14" };
-    private static readonly QuickField Warmest = Asks.Number("warmest", v => v.Say("warmest hour of the day", "hora más cálida del día"), "15", 0, 24) with { Else = "15" };
+    private static readonly QuickField Swing = new("swing", v => v.Say("from coolest to warmest of the day", "de lo más frío a lo más cálido del día"), v => v.Units is UnitSystem.Us ? "18F" : "10C") { Show = (v, x) => v.TemperatureDifference(x), Read = (f, p, e) => f.TemperatureDifference(p, e, new Quantities.Bounds(0, 40, (v, x) => v.TemperatureDifference(x))) };
+    private static readonly QuickField Start = Asks.Number("start", v => v.Say("hour of the day the coat ends", "hora del día en que acaba la capa"), "14", 0, 24) with { Finer = true, Else = "14" };
+    private static readonly QuickField Warmest = Asks.Number("warmest", v => v.Say("warmest hour of the day", "hora más cálida del día"), "15", 0, 24) with { Finer = true, Else = "15" };
 
-    public static readonly QuickSum Sum = new("cure", v => v.Say("When is it dry, recoatable or cured in this room?", "¿Cuándo está seco, repintable o curado en esta sala?"),
+    public static readonly QuickSum Sum = new("cure", Phases.Conditions, v => v.Say("Drying and cure", "Secado y curado"),
+        v => v.Say("When is it dry, recoatable or cured in this room?", "¿Cuándo está seco, repintable o curado en esta sala?"),
         [Time, At, Time2, At2, Room, Swing, Start, Warmest], Work);
 
     private static QuickResult Work(QuickValues values)
@@ -45,9 +46,7 @@ internal static class QuickCure
         return new QuickResult([new("waitS", v => v.Say("in this room", "en esta sala"), wait, _ => Voice.Span(wait), basis)])
         {
             Reasons = Conditions.TemperatureLaw.Contradict(points) ? [Contradicts] : [],
-            Curve = swing <= 0 ? null : new QuickCurve(
-                v => v.Say("since the coat ended", "desde que acabó la capa"), v => v.Say("temperature of the top", "temperatura de la cubierta"),
-                [.. course.TakeWhile(c => c.Seconds <= Math.Max(wait, 86_400)).Select(c => (c.Seconds, c.Celsius))], (_, x) => Voice.Span(x), (v, y) => v.Temperature(y)),
+            Curve = swing <= 0 ? null : DryingCurve.Of(v => v.Say("The wait through the day's temperature", "La espera según la temperatura del día"), law, course, wait),
         };
     }
 

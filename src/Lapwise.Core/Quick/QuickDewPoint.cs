@@ -13,7 +13,8 @@ internal static class QuickDewPoint
 
     private const double MarginK = 3;
 
-    public static readonly QuickSum Sum = new("dew-point", v => v.Say("Where does the air wet a surface, and is the top warm enough?", "¿Dónde moja el aire una superficie, y está la cubierta bastante caliente?"),
+    public static readonly QuickSum Sum = new("dew-point", Phases.Conditions, v => v.Say("Dew point", "Punto de rocío"),
+        v => v.Say("Where does the air wet a surface, and is the top warm enough?", "¿Dónde moja el aire una superficie, y está la cubierta bastante caliente?"),
         [Air, Humidity, Dewpoint, Surface], Work);
 
     private static QuickResult Work(QuickValues values)

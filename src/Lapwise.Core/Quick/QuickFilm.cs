@@ -13,7 +13,8 @@ internal static class QuickFilm
     private static readonly QuickField Thinner = Asks.Share("thinner", v => v.Say("thinner, share of A and B", "diluyente, parte de A y B")) with { Else = "0%" };
     private static readonly QuickField Coats = Asks.Number("coats", v => v.Say("coats", "capas"), "2", 1, 20) with { Else = "1" };
 
-    public static readonly QuickSum Sum = new("film", v => v.Say("Which dry film does a wet one leave, or the other way round?", "¿Qué película seca deja una húmeda, o al revés?"),
+    public static readonly QuickSum Sum = new("film", Phases.Materials, v => v.Say("Film", "Película"),
+        v => v.Say("Which dry film does a wet one leave, or the other way round?", "¿Qué película seca deja una húmeda, o al revés?"),
         [Wet, Dry, Solids, Thinner, Coats], Work);
 
     private static QuickResult Work(QuickValues values)
@@ -45,6 +46,6 @@ internal static class QuickFilm
         v => v.Say("A coating without solids leaves no film.", "Un producto sin sólidos no deja película."), v => v.Say("Enter the volume solids of the data sheet.", "Escriba los sólidos en volumen de la ficha técnica."));
 
     public static void OneOfTwo(QuickValues values, QuickField one, QuickField other) => values.Refuse(one, "OneOfTwo",
-        v => v.Say($"Either {one.Name} or {other.Name} is needed, not both.", $"Hace falta {one.Name} o {other.Name}, no los dos."),
-        v => v.Say($"Leave one of them out.", "Quite uno de ellos."));
+        v => v.Say($"One of the two is needed: {one.Label(v)}, or {other.Label(v)}.", $"Hace falta uno de los dos: {one.Label(v)}, o {other.Label(v)}."),
+        v => v.Say("Give one of them and leave the other out.", "Dé uno de ellos y deje el otro en blanco."));
 }

@@ -6,20 +6,21 @@ namespace Lapwise.Core.Quick;
 /// <summary>Two or three parts by volume and by mass, and what an opened kit still makes.</summary>
 internal static class QuickMix
 {
-    private static readonly QuickField By = Asks.OneOf("by", v => v.Say("ratio by volume or mass", "proporción en volumen o masa"), "volume", "mass");
+    private static readonly QuickField By = Asks.OneOf("by", v => v.Say("ratio by volume or mass", "proporción en volumen o masa"), Asks.Word("volume", "volume", "volumen"), Asks.Word("mass", "mass", "masa"));
     private static readonly QuickField A = Asks.Part("a", v => v.Say("parts of A", "partes de A")).Must;
     private static readonly QuickField B = Asks.Part("b", v => v.Say("parts of B", "partes de B")).Must;
-    private static readonly QuickField C = Asks.Part("c", v => v.Say("parts of C, of a three-part product", "partes de C, de un producto de tres"));
-    private static readonly QuickField DensityA = Asks.Density("densityA", v => v.Say("density of A", "densidad de A")) with { Else = "1 g/mL" };
-    private static readonly QuickField DensityB = Asks.Density("densityB", v => v.Say("density of B", "densidad de B")) with { Else = "1 g/mL" };
-    private static readonly QuickField DensityC = Asks.Density("densityC", v => v.Say("density of C", "densidad de C")) with { Else = "1 g/mL" };
+    private static readonly QuickField C = Asks.Part("c", v => v.Say("parts of C, of a three-part product", "partes de C, de un producto de tres")).CanWait;
+    private static readonly QuickField DensityA = Asks.Density("densityA", v => v.Say("density of A", "densidad de A")) with { Finer = true, Else = "1 g/mL" };
+    private static readonly QuickField DensityB = Asks.Density("densityB", v => v.Say("density of B", "densidad de B")) with { Finer = true, Else = "1 g/mL" };
+    private static readonly QuickField DensityC = Asks.Density("densityC", v => v.Say("density of C", "densidad de C")) with { Finer = true, Else = "1 g/mL" };
     private static readonly QuickField Total = Asks.Volume("total", v => v.Say("mix wanted", "mezcla deseada"));
     private static readonly QuickField Thinner = Asks.Share("thinner", v => v.Say("thinner, share of the mix", "diluyente, parte de la mezcla")) with { Else = "0%" };
     private static readonly QuickField LeftA = Asks.Volume("leftA", v => v.Say("A left in the kit", "A que queda en el juego"));
     private static readonly QuickField LeftB = Asks.Volume("leftB", v => v.Say("B left in the kit", "B que queda en el juego"));
-    private static readonly QuickField LeftC = Asks.Volume("leftC", v => v.Say("C left in the kit", "C que queda en el juego"));
+    private static readonly QuickField LeftC = Asks.Volume("leftC", v => v.Say("C left in the kit", "C que queda en el juego")).CanWait;
 
-    public static readonly QuickSum Sum = new("mix", v => v.Say("How much of each part, and what does an opened kit still make?", "¿Cuánto de cada parte, y qué da aún un juego empezado?"),
+    public static readonly QuickSum Sum = new("mix", Phases.Materials, v => v.Say("Mix", "Mezcla"),
+        v => v.Say("How much of each part, and what does an opened kit still make?", "¿Cuánto de cada parte, y qué da aún un juego empezado?"),
         [By, A, B, C, DensityA, DensityB, DensityC, Total, Thinner, LeftA, LeftB, LeftC], Work);
 
     private static QuickResult Work(QuickValues values)
@@ -31,7 +32,7 @@ internal static class QuickMix
         if (!values.Has(Total) && !hasLeft)
         {
             values.Refuse(Total, "TotalOrLeft", v => v.Say("Neither the mix wanted nor what is left of every part is given.", "No se da ni la mezcla deseada ni lo que queda de cada parte."),
-                v => v.Say("Give total=, or leftA= and leftB=.", "Dé total=, o leftA= y leftB=."));
+                v => v.Say("Give the mix wanted, or how much of every part is left.", "Dé la mezcla deseada, o cuánto queda de cada parte."));
             return new QuickResult([]);
         }
 

@@ -11,17 +11,18 @@ internal static class QuickOpenTime
 {
     private static readonly QuickField Time = Asks.Time("time", v => v.Say("open time of the data sheet", "tiempo abierto de la ficha")).Must with { Example = _ => "11min" };
     private static readonly QuickField At = Asks.Temperature("at", v => v.Say("its temperature", "su temperatura")).Must;
-    private static readonly QuickField Time2 = Asks.Time("time2", v => v.Say("second open time", "segundo tiempo abierto")) with { Example = _ => "7min" };
-    private static readonly QuickField At2 = Asks.Temperature("at2", v => v.Say("its temperature", "su temperatura"));
+    private static readonly QuickField Time2 = Asks.Time("time2", v => v.Say("second open time", "segundo tiempo abierto")) with { Finer = true, Example = _ => "7min" };
+    private static readonly QuickField At2 = Asks.Temperature("at2", v => v.Say("its temperature", "su temperatura")).CanWait;
     private static readonly QuickField Surface = Asks.Temperature("surface", v => v.Say("surface temperature today", "temperatura de la superficie hoy")).Must;
-    private static readonly QuickField Air = Asks.Temperature("air", v => v.Say("air temperature; left out: the surface's", "temperatura del aire; sin ella, la de la superficie"));
+    private static readonly QuickField Air = Asks.Temperature("air", v => v.Say("air temperature; left out: the surface's", "temperatura del aire; sin ella, la de la superficie")).CanWait;
     private static readonly QuickField Humidity = Asks.Humidity("humidity", v => v.Say("relative humidity", "humedad relativa")) with { Else = "50%" };
-    private static readonly QuickField Movement = Asks.OneOf("movement", v => v.Say("air movement", "movimiento del aire"), "still", "slight", "moving");
-    private static readonly QuickField Evaporation = Asks.Share("evaporation", v => v.Say("share of evaporation; left out: no effect of the air is claimed", "parte de evaporación; sin ella no se cuenta el aire"));
-    private static readonly QuickField Carrier = Asks.OneOf("carrier", v => v.Say("what leaves the film", "qué sale de la película"), "water", "solvent");
-    private static readonly QuickField Solids = Asks.Share("solids", v => v.Say("volume solids", "sólidos en volumen")) with { Else = "40%" };
+    private static readonly QuickField Movement = Asks.OneOf("movement", v => v.Say("air movement", "movimiento del aire"), Asks.Word("still", "still", "quieto"), Asks.Word("slight", "slight", "ligero"), Asks.Word("moving", "moving: fan or vents", "fuerte: ventilador"));
+    private static readonly QuickField Evaporation = Asks.Share("evaporation", v => v.Say("share of evaporation; left out: no effect of the air is claimed", "parte de evaporación; sin ella no se cuenta el aire")).CanWait;
+    private static readonly QuickField Carrier = Asks.OneOf("carrier", v => v.Say("what leaves the film", "qué sale de la película"), Asks.Word("water", "water", "agua"), Asks.Word("solvent", "solvent", "disolvente")).CanWait;
+    private static readonly QuickField Solids = Asks.Share("solids", v => v.Say("volume solids", "sólidos en volumen")) with { Finer = true, Else = "40%" };
 
-    public static readonly QuickSum Sum = new("open-time", v => v.Say("How long does the film take a lap in this room?", "¿Cuánto admite solape la película en esta sala?"),
+    public static readonly QuickSum Sum = new("open-time", Phases.Conditions, v => v.Say("Open time", "Tiempo abierto"),
+        v => v.Say("How long does the film take a lap in this room?", "¿Cuánto admite solape la película en esta sala?"),
         [Time, At, Time2, At2, Surface, Air, Humidity, Movement, Evaporation, Carrier, Solids], Work);
 
     private static QuickResult Work(QuickValues values)

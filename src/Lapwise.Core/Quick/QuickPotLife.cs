@@ -11,18 +11,19 @@ internal static class QuickPotLife
     private static readonly QuickField Time = Asks.Time("time", v => v.Say("pot life of the data sheet", "vida de la mezcla de la ficha")).Must;
     private static readonly QuickField At = Asks.Temperature("at", v => v.Say("its temperature", "su temperatura")).Must;
     private static readonly QuickField Of = Asks.Mass("of", v => v.Say("its mass, as 100 g; left out: no effect of mass is claimed", "su masa, como 100 g; sin ella no se cuenta la masa")) with { Example = _ => "100g" };
-    private static readonly QuickField Time2 = Asks.Time("time2", v => v.Say("second pot life", "segunda vida de la mezcla"));
-    private static readonly QuickField At2 = Asks.Temperature("at2", v => v.Say("its temperature", "su temperatura"));
-    private static readonly QuickField Of2 = Asks.Mass("of2", v => v.Say("its mass", "su masa")) with { Example = _ => "1kg" };
+    private static readonly QuickField Time2 = Asks.Time("time2", v => v.Say("second pot life", "segunda vida de la mezcla")).CanWait;
+    private static readonly QuickField At2 = Asks.Temperature("at2", v => v.Say("its temperature", "su temperatura")).CanWait;
+    private static readonly QuickField Of2 = Asks.Mass("of2", v => v.Say("its mass", "su masa")) with { Finer = true, Example = _ => "1kg" };
     private static readonly QuickField Mass = Asks.Mass("mass", v => v.Say("mass mixed today", "masa que se mezcla hoy"));
     private static readonly QuickField Material = Asks.Temperature("material", v => v.Say("material temperature today", "temperatura del material hoy")).Must;
     private static readonly QuickField Air = Asks.Temperature("air", v => v.Say("room temperature; left out: the material's", "temperatura de la sala; sin ella, la del material"));
-    private static readonly QuickField Width = Asks.Length("width", v => v.Say("bucket's diameter; left out: as wide as the mix is deep", "diámetro del cubo; sin él, tan ancho como hondo")) with { Example = v => v.Units is UnitSystem.Us ? "7in" : "180mm" };
-    private static readonly QuickField Density = Asks.Density("density", v => v.Say("density of the mix", "densidad de la mezcla")) with { Else = "1.1 g/mL" };
-    private static readonly QuickField Heat = Asks.Heat("heat", v => v.Say("heat of the mix", "calor de la mezcla"));
-    private static readonly QuickField Ends = Asks.OneOf("ends", v => v.Say("how the mix ends", "cómo acaba la mezcla"), "gels", "overheats", "hidden");
+    private static readonly QuickField Width = Asks.Length("width", v => v.Say("bucket's diameter; left out: as wide as the mix is deep", "diámetro del cubo; sin él, tan ancho como hondo")) with { Finer = true, Example = v => v.Units is UnitSystem.Us ? "7in" : "180mm" };
+    private static readonly QuickField Density = Asks.Density("density", v => v.Say("density of the mix", "densidad de la mezcla")) with { Finer = true, Else = "1.1 g/mL" };
+    private static readonly QuickField Heat = Asks.Heat("heat", v => v.Say("heat of the mix", "calor de la mezcla")).CanWait;
+    private static readonly QuickField Ends = Asks.OneOf("ends", v => v.Say("how the mix ends", "cómo acaba la mezcla"), Asks.Word("gels", "it gels", "gelifica"), Asks.Word("overheats", "it overheats", "se recalienta"), Asks.Word("hidden", "hidden: it looks usable and is not", "oculto: parece útil y no lo es"));
 
-    public static readonly QuickSum Sum = new("pot-life", v => v.Say("By when must this batch be poured out?", "¿Para cuándo hay que haber vertido esta mezcla?"),
+    public static readonly QuickSum Sum = new("pot-life", Phases.Conditions, v => v.Say("Pot life", "Vida de la mezcla"),
+        v => v.Say("By when must this batch be poured out?", "¿Para cuándo hay que haber vertido esta mezcla?"),
         [Time, At, Of, Time2, At2, Of2, Mass, Material, Air, Width, Density, Heat, Ends], Work);
 
     private static readonly Reason OnlyTheClock = new("OnlyTheClockTells", Limit.Note,
@@ -35,7 +36,7 @@ internal static class QuickPotLife
         if (values.Has(Of) != values.Has(Mass))
         {
             values.Refuse(values.Has(Of) ? Mass : Of, "MassHalf",
-                v => v.Say("The effect of the mass needs both the mass of the data sheet's life (of=) and the mass mixed today (mass=).", "El efecto de la masa necesita la masa de la ficha (of=) y la que se mezcla hoy (mass=)."),
+                v => v.Say("The effect of the mass needs both the mass of the data sheet's life and the mass mixed today.", "El efecto de la masa necesita la masa de la ficha y la que se mezcla hoy."),
                 v => v.Say("Give both, or neither.", "Dé las dos, o ninguna."));
         }
 
@@ -71,9 +72,7 @@ internal static class QuickPotLife
         {
             Reasons = [.. reasons],
             Hazards = [Hazard.HotMix],
-            Curve = new QuickCurve(
-                v => v.Say("since A touched B", "desde que A tocó B"), v => v.Say("temperature of the mix", "temperatura de la mezcla"),
-                [.. heat.InVessel.Curve.Select(p => (p.Seconds, p.Celsius))], (_, x) => Voice.Clock(x), (v, y) => v.Temperature(y)),
+            Curve = HeatCurve.Of(heat),
         };
     }
 }

@@ -23,7 +23,7 @@ internal static class QuickSheet
         if (values.Has(time2) != values.Has(at2))
         {
             values.Refuse(time2, "SecondPointHalf",
-                v => v.Say($"A second point needs both {time2.Name} and {at2.Name}.", $"Un segundo punto necesita {time2.Name} y {at2.Name}."),
+                v => v.Say("A second point needs both its time and its temperature.", "Un segundo punto necesita su tiempo y su temperatura."),
                 v => v.Say("Give both, or neither.", "Dé los dos, o ninguno."));
         }
         else if (values.If(time2) is { } seconds) points.Add(new(seconds, values.Of(at2)));

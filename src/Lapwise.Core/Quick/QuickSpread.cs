@@ -10,13 +10,14 @@ internal static class QuickSpread
     private static readonly QuickField Area = Asks.Area("area", v => v.Say("area to coat", "área por recubrir")).Must;
     private static readonly QuickField Wet = Asks.Film("wet", v => v.Say("wet film (poured: the depth)", "película húmeda (vertido: la profundidad)")).Must;
     private static readonly QuickField Solids = Asks.Share("solids", v => v.Say("volume solids", "sólidos en volumen"));
-    private static readonly QuickField Thinner = Asks.Share("thinner", v => v.Say("thinner, share of A and B", "diluyente, parte de A y B")) with { Else = "0%" };
+    private static readonly QuickField Thinner = Asks.Share("thinner", v => v.Say("thinner, share of A and B", "diluyente, parte de A y B")) with { Finer = true, Else = "0%" };
     private static readonly QuickField Loss = Asks.Share("loss", v => v.Say("share lost in tools and edges", "parte que se pierde en útiles y cantos"));
-    private static readonly QuickField Rough = Asks.Film("rough", v => v.Say("roughness, peak to valley", "rugosidad, de pico a valle"));
-    private static readonly QuickField Edge = Asks.Length("edge", v => v.Say("open edge a poured coat runs off", "canto abierto por el que escurre una capa vertida"));
+    private static readonly QuickField Rough = Asks.Film("rough", v => v.Say("roughness, peak to valley", "rugosidad, de pico a valle")).CanWait;
+    private static readonly QuickField Edge = Asks.Length("edge", v => v.Say("open edge a poured coat runs off", "canto abierto por el que escurre una capa vertida")).CanWait;
     private static readonly QuickField Used = Asks.Volume("used", v => v.Say("A and B really used", "A y B que se usaron de verdad"));
 
-    public static readonly QuickSum Sum = new("spread", v => v.Say("How much goes on an area, and how far did it really go?", "¿Cuánto lleva un área, y cuánto rindió de verdad?"),
+    public static readonly QuickSum Sum = new("spread", Phases.Materials, v => v.Say("Spread", "Rendimiento"),
+        v => v.Say("How much goes on an area, and how far did it really go?", "¿Cuánto lleva un área, y cuánto rindió de verdad?"),
         [Area, Wet, Solids, Thinner, Loss, Rough, Edge, Used], Work);
 
     private static QuickResult Work(QuickValues values)

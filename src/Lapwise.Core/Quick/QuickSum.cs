@@ -1,3 +1,4 @@
+using Lapwise.Core.Conditions.Day;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Quantities;
@@ -8,15 +9,15 @@ namespace Lapwise.Core.Quick;
 /// <param name="Name">Its name with its unit, as <c>wetFilmUm</c>; times end in S.</param>
 public sealed record QuickRow(string Name, Phrase Label, double Value, Phrase Shown, Basis Basis);
 
-/// <summary>A curve of an answer; a page draws it with its table beside.</summary>
-public sealed record QuickCurve(Phrase X, Phrase Y, IReadOnlyList<(double X, double Y)> Points, Func<Voice, double, string> ShowX, Func<Voice, double, string> ShowY);
-
 /// <summary>What a quick sum gives.</summary>
 public sealed record QuickResult(IReadOnlyList<QuickRow> Rows)
 {
     public IReadOnlyList<Reason> Reasons { get; init; } = [];
     public IReadOnlyList<Hazard> Hazards { get; init; } = [];
-    public QuickCurve? Curve { get; init; }
+    public Curve? Curve { get; init; }
+
+    /// <summary>A room hour by hour, with the readings it was judged by.</summary>
+    public RoomDay? Day { get; init; }
 
     /// <summary>What to do next, in order; empty where the numbers say it all.</summary>
     public IReadOnlyList<Phrase> Steps { get; init; } = [];
@@ -24,13 +25,14 @@ public sealed record QuickResult(IReadOnlyList<QuickRow> Rows)
 
 /// <summary>A sum that needs no job: what it asks for, and how it is worked.</summary>
 /// <param name="Name">As <c>dew-point</c> in <c>lapwise quick dew-point</c> and in a page's address.</param>
-public sealed record QuickSum(string Name, Phrase Question, IReadOnlyList<QuickField> Fields, Func<QuickValues, QuickResult> Work)
+/// <param name="Phase">Where in a job its numbers appear.</param>
+public sealed record QuickSum(string Name, Phase Phase, Phrase Title, Phrase Question, IReadOnlyList<QuickField> Fields, Func<QuickValues, QuickResult> Work)
 {
     /// <summary>Every quick sum, in the order in which a job meets them.</summary>
     public static IReadOnlyList<QuickSum> All { get; } =
     [
         QuickWidth.Sum, QuickFilm.Sum, QuickSpread.Sum, QuickMix.Sum, QuickVoc.Sum,
-        QuickDewPoint.Sum, QuickOpenTime.Sum, QuickPotLife.Sum, QuickCure.Sum, QuickVapour.Sum,
+        QuickDewPoint.Sum, QuickDay.Sum, QuickOpenTime.Sum, QuickPotLife.Sum, QuickCure.Sum, QuickVapour.Sum,
     ];
 
     /// <summary>Reads what was written and works it; null with every fault.</summary>
@@ -73,21 +75,25 @@ public sealed class QuickValues
 
     public string Word(QuickField field) => _words[field.Name];
 
-    public bool Has(QuickField field) => _numbers.ContainsKey(field.Name);
+    public bool Has(QuickField field) => _numbers.ContainsKey(field.Name) || _words.ContainsKey(field.Name);
 
     /// <summary>Values that cannot stand together, each good by itself.</summary>
     public void Refuse(QuickField at, string code, Phrase text, Phrase cure) => _fields.Add(at.Name, code, text, cure);
 
+    /// <summary>What a text could not be read for, at its field.</summary>
+    public void Refuse(QuickField at, IEnumerable<Fault> faults) => _fields.AddRange(faults.Select(f => f with { Path = at.Name }));
+
     private void ReadOne(QuickField field, string? written)
     {
         if (string.IsNullOrWhiteSpace(written) && !field.Needed) return;
-        if (field.Words.Count == 0) _numbers[field.Name] = field.Read!(_fields, field.Name, written ?? "");
-        else if (field.Words.Contains(written, StringComparer.Ordinal)) _words[field.Name] = written!;
+        if (field.IsLines) _words[field.Name] = written ?? "";
+        else if (field.Words.Count == 0) _numbers[field.Name] = field.Read!(_fields, field.Name, written ?? "");
+        else if (field.Words.Any(w => w.Word == written)) _words[field.Name] = written!;
         else
         {
             _fields.Add(field.Name, "WordUnknown",
-                v => v.Say($"{Misreads.Quote(v, written ?? "")} is not a choice here.", $"{Misreads.Quote(v, written ?? "")} no es una opción aquí.") + Nearest.DidYouMean(v, written ?? "", field.Words),
-                v => v.Say($"Use one of: {string.Join(", ", field.Words)}.", $"Use una de: {string.Join(", ", field.Words)}."));
+                v => v.Say($"{Misreads.Quote(v, written ?? "")} is not a choice here.", $"{Misreads.Quote(v, written ?? "")} no es una opción aquí.") + Nearest.DidYouMean(v, written ?? "", [.. field.Words.Select(w => w.Word)]),
+                v => v.Say($"Use one of: {field.WordsInARow}.", $"Use una de: {field.WordsInARow}."));
         }
     }
 

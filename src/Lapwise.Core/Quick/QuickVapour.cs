@@ -7,19 +7,20 @@ namespace Lapwise.Core.Quick;
 /// <summary>Vapour of a wipe or coat in a room: against exposure limits by name and the lower flammable limit.</summary>
 internal static class QuickVapour
 {
-    private static readonly QuickField Of = Asks.OneOf("of", v => v.Say("solvent", "disolvente"), [.. Solvents.All.Select(s => s.Id)]);
+    private static readonly QuickField Of = Asks.OneOf("of", v => v.Say("solvent", "disolvente"), [.. Solvents.All.Select(s => new QuickWord(s.Id, s.Name))]);
     private static readonly QuickField Amount = Asks.Volume("amount", v => v.Say("liquid that evaporates", "líquido que se evapora")).Must with { Example = v => v.Units is UnitSystem.Us ? "2floz" : "60mL" };
     private static readonly QuickField Over = Asks.Time("over", v => v.Say("evaporating over", "se evapora en")).Must with { Example = _ => "10min" };
     private static readonly QuickField Length = Asks.Length("length", v => v.Say("room length", "largo de la sala")).Must;
     private static readonly QuickField Width = Asks.Length("width", v => v.Say("room width", "ancho de la sala")).Must;
     private static readonly QuickField Height = Asks.Length("height", v => v.Say("room height", "alto de la sala")).Must;
     private static readonly QuickField Changes = Asks.Number("changes", v => v.Say("fresh air changes an hour", "renovaciones de aire por hora"), "4", 0, 200) with { Else = "0" };
-    private static readonly QuickField Mixing = Asks.Number("mixing", v => v.Say("K, how badly the air mixes, 1 to 10", "K, lo mal que se mezcla el aire, de 1 a 10"), "3", 1, 10) with { Else = "3" };
-    private static readonly QuickField Air = Asks.Temperature("air", v => v.Say("air temperature", "temperatura del aire")) with { Else = "70 °F" };
-    private static readonly QuickField Lel = Asks.Share("lel", v => v.Say("lower flammable limit of the safety data sheet", "límite inferior de inflamabilidad de la hoja de datos")) with { Example = _ => "2.5%" };
-    private static readonly QuickField Uel = Asks.Share("uel", v => v.Say("upper flammable limit of the safety data sheet", "límite superior de inflamabilidad de la hoja de datos")) with { Example = _ => "12.8%" };
+    private static readonly QuickField Mixing = Asks.Number("mixing", v => v.Say("K, how badly the air mixes, 1 to 10", "K, lo mal que se mezcla el aire, de 1 a 10"), "3", 1, 10) with { Finer = true, Else = "3" };
+    private static readonly QuickField Air = Asks.Temperature("air", v => v.Say("air temperature", "temperatura del aire")) with { Finer = true, Else = "70 °F" };
+    private static readonly QuickField Lel = Asks.Share("lel", v => v.Say("lower flammable limit of the safety data sheet", "límite inferior de inflamabilidad de la hoja de datos")) with { Finer = true, Example = _ => "2.5%" };
+    private static readonly QuickField Uel = Asks.Share("uel", v => v.Say("upper flammable limit of the safety data sheet", "límite superior de inflamabilidad de la hoja de datos")) with { Finer = true, Example = _ => "12.8%" };
 
-    public static readonly QuickSum Sum = new("vapour", v => v.Say("How much vapour is in the room, and how much fresh air does it take?", "¿Cuánto vapor hay en la sala, y cuánto aire fresco hace falta?"),
+    public static readonly QuickSum Sum = new("vapour", Phases.Conditions, v => v.Say("Vapour", "Vapor"),
+        v => v.Say("How much vapour is in the room, and how much fresh air does it take?", "¿Cuánto vapor hay en la sala, y cuánto aire fresco hace falta?"),
         [Of, Amount, Over, Length, Width, Height, Changes, Mixing, Air, Lel, Uel], Work);
 
     private static QuickResult Work(QuickValues values)
@@ -68,13 +69,11 @@ internal static class QuickVapour
                 v => clear is { } s ? Voice.Span(s) : v.Say("never, with the room closed", "nunca, con la sala cerrada"), balance));
         }
 
-        var end = Math.Min(8 * 3600, over + (room.AirM3PerS > 0 ? 4 * roomM3 / room.AirM3PerS : over));
         return new QuickResult(rows)
         {
             Reasons = VapourReasons.Of(solvent, room),
             Hazards = solvent.Id == "hdi" ? [Explain.Hazard.Isocyanate] : [Explain.Hazard.FlammableVapour, Explain.Hazard.SolventVapour],
-            Curve = new QuickCurve(v => v.Say("since it was poured", "desde que se vertió"), v => v.Say("mean of the room", "media de la sala"),
-                [.. Enumerable.Range(0, 61).Select(i => (i * end / 60, room.PpmAt(i * end / 60)))], (_, x) => Voice.Clock(x), (v, y) => v.Number(y, 0) + " ppm"),
+            Curve = VapourCurve.Of(solvent, room),
         };
     }
 }

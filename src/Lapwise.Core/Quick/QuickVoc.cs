@@ -10,16 +10,17 @@ internal static class QuickVoc
     private static readonly QuickField B = Asks.Part("b", v => v.Say("parts of B by volume", "partes de B en volumen"));
     private static readonly QuickField VocA = Asks.Voc("vocA", v => v.Say("VOC in A, all of it counted", "COV en A, contando todo")).Must;
     private static readonly QuickField VocB = Asks.Voc("vocB", v => v.Say("VOC in B", "COV en B")) with { Else = "0 g/L" };
-    private static readonly QuickField WaterA = Asks.Share("waterA", v => v.Say("water in A by volume", "agua en A en volumen")) with { Else = "0%" };
-    private static readonly QuickField WaterB = Asks.Share("waterB", v => v.Say("water in B by volume", "agua en B en volumen")) with { Else = "0%" };
-    private static readonly QuickField ExemptA = Asks.Share("exemptA", v => v.Say("exempt solvent in A by volume", "disolvente exento en A en volumen")) with { Else = "0%" };
-    private static readonly QuickField ExemptB = Asks.Share("exemptB", v => v.Say("exempt solvent in B by volume", "disolvente exento en B en volumen")) with { Else = "0%" };
+    private static readonly QuickField WaterA = Asks.Share("waterA", v => v.Say("water in A by volume", "agua en A en volumen")) with { Finer = true, Else = "0%" };
+    private static readonly QuickField WaterB = Asks.Share("waterB", v => v.Say("water in B by volume", "agua en B en volumen")) with { Finer = true, Else = "0%" };
+    private static readonly QuickField ExemptA = Asks.Share("exemptA", v => v.Say("exempt solvent in A by volume", "disolvente exento en A en volumen")) with { Finer = true, Else = "0%" };
+    private static readonly QuickField ExemptB = Asks.Share("exemptB", v => v.Say("exempt solvent in B by volume", "disolvente exento en B en volumen")) with { Finer = true, Else = "0%" };
     private static readonly QuickField Thinner = Asks.Share("thinner", v => v.Say("thinner, share of A and B", "diluyente, parte de A y B")) with { Else = "0%" };
-    private static readonly QuickField ThinnerIs = Asks.OneOf("thinnerIs", v => v.Say("what the thinner is", "qué es el diluyente"), "water", "solvent", "exempt");
-    private static readonly QuickField VocThinner = Asks.Voc("vocThinner", v => v.Say("VOC of a solvent thinner", "COV de un diluyente con disolvente")) with { Else = "850 g/L" };
-    private static readonly QuickField Cap = Asks.Voc("limit", v => v.Say("limit to hold, less water and exempt", "límite que hay que respetar, sin agua ni exentos"));
+    private static readonly QuickField ThinnerIs = Asks.OneOf("thinnerIs", v => v.Say("what the thinner is", "qué es el diluyente"), Asks.Word("water", "water", "agua"), Asks.Word("solvent", "solvent", "disolvente"), Asks.Word("exempt", "exempt solvent", "disolvente exento"));
+    private static readonly QuickField VocThinner = Asks.Voc("vocThinner", v => v.Say("VOC of a solvent thinner", "COV de un diluyente con disolvente")) with { Finer = true, Else = "850 g/L" };
+    private static readonly QuickField Cap = Asks.Voc("limit", v => v.Say("limit to hold, less water and exempt", "límite que hay que respetar, sin agua ni exentos")).CanWait;
 
-    public static readonly QuickSum Sum = new("voc", v => v.Say("How much VOC is in the mix as it goes on?", "¿Cuánto COV lleva la mezcla al aplicarse?"),
+    public static readonly QuickSum Sum = new("voc", Phases.Materials, v => v.Say("VOC", "COV"),
+        v => v.Say("How much VOC is in the mix as it goes on?", "¿Cuánto COV lleva la mezcla al aplicarse?"),
         [A, B, VocA, VocB, WaterA, WaterB, ExemptA, ExemptB, Thinner, ThinnerIs, VocThinner, Cap], Work);
 
     private static QuickResult Work(QuickValues values)

@@ -7,21 +7,26 @@ namespace Lapwise.Core.Quick;
 /// <summary>Developed width of an edge.</summary>
 internal static class QuickWidth
 {
-    private static readonly (string Word, ProfileShape Shape)[] Shapes =
-        [("square", ProfileShape.Square), ("eased", ProfileShape.Eased), ("roundOver", ProfileShape.RoundOver), ("fullRound", ProfileShape.FullRound), ("bevel", ProfileShape.Bevel), ("cove", ProfileShape.Cove), ("ogee", ProfileShape.Ogee)];
+    private static readonly (QuickWord Word, ProfileShape Shape)[] Shapes =
+    [
+        (Asks.Word("square", "square", "recto"), ProfileShape.Square), (Asks.Word("eased", "eased", "matado"), ProfileShape.Eased),
+        (Asks.Word("roundOver", "round over", "redondeado"), ProfileShape.RoundOver), (Asks.Word("fullRound", "full round", "media caña"), ProfileShape.FullRound),
+        (Asks.Word("bevel", "bevel", "chaflán"), ProfileShape.Bevel), (Asks.Word("cove", "cove", "caveto"), ProfileShape.Cove), (Asks.Word("ogee", "ogee", "gola"), ProfileShape.Ogee),
+    ];
 
     private static readonly QuickField Shape = Asks.OneOf("shape", v => v.Say("edge profile", "perfil del canto"), [.. Shapes.Select(s => s.Word)]);
     private static readonly QuickField Thickness = Asks.Length("thickness", v => v.Say("thickness of the top", "grueso de la cubierta")).Must with { Example = v => v.Units is UnitSystem.Us ? "\"1 1/2 in\"" : "38mm" };
     private static readonly QuickField Radius = Asks.Length("radius", v => v.Say("radius, or leg of a bevel", "radio, o cateto de un chaflán")) with { Else = "0 in", Example = v => v.Units is UnitSystem.Us ? "\"1/4 in\"" : "6mm" };
-    private static readonly QuickField Underside = Asks.Length("underside", v => v.Say("coated underside", "parte inferior recubierta")) with { Else = "0 in" };
+    private static readonly QuickField Underside = Asks.Length("underside", v => v.Say("coated underside", "parte inferior recubierta")) with { Finer = true, Else = "0 in" };
     private static readonly QuickField Run = Asks.Length("run", v => v.Say("length of edge", "longitud de canto"));
 
-    public static readonly QuickSum Sum = new("width", v => v.Say("How wide is the film round an edge?", "¿Qué ancho tiene la película alrededor de un canto?"),
+    public static readonly QuickSum Sum = new("width", Phases.Measure, v => v.Say("Edge width", "Ancho del canto"),
+        v => v.Say("How wide is the film round an edge?", "¿Qué ancho tiene la película alrededor de un canto?"),
         [Shape, Thickness, Radius, Underside, Run], Work);
 
     private static QuickResult Work(QuickValues values)
     {
-        var shape = Shapes.Single(s => s.Word == values.Word(Shape)).Shape;
+        var shape = Shapes.Single(s => s.Word.Word == values.Word(Shape)).Shape;
         var (thickness, radius) = (values.Of(Thickness), values.Of(Radius));
         if (EdgeProfiles.DevelopedWidthM(new Profile(shape, radius, values.Of(Underside), 0, 0), thickness) is not { } width)
         {

@@ -30,7 +30,7 @@ internal static class Problems
         Results.Problem(
             type: TypeOf("faults"),
             statusCode: status,
-            title: voice.Say("The document cannot be used", "El documento no se puede usar"),
+            title: voice.Say("What was entered cannot be used", "Lo anotado no se puede usar"),
             detail: faults[0].Say(voice),
             extensions: new Dictionary<string, object?>(StringComparer.Ordinal)
             {

@@ -15,6 +15,7 @@ public sealed class QuickSumTests
         ["dew-point"] = new() { ["air"] = "20 °C", ["humidity"] = "80 %", ["surface"] = "18 °C" },
         ["open-time"] = new() { ["time"] = "11 min", ["at"] = "23 °C", ["surface"] = "30 °C", ["evaporation"] = "60 %", ["movement"] = "moving" },
         ["pot-life"] = new() { ["time"] = "40 min", ["at"] = "25 °C", ["of"] = "100 g", ["mass"] = "2 kg", ["material"] = "28 °C", ["ends"] = "overheats" },
+        ["day"] = new() { ["readings"] = "06:00 9 °C 90 %\n07:00 12 °C 70 %\n08:00 18 °C 55 %\n09:00 20 °C 50 %" },
         ["cure"] = new() { ["time"] = "4 h", ["at"] = "23 °C", ["room"] = "17 °C", ["swing"] = "8 °C" },
         ["vapour"] = new() { ["of"] = "xylene", ["amount"] = "500 mL", ["over"] = "30 min", ["length"] = "4 m", ["width"] = "4 m", ["height"] = "2.5 m", ["changes"] = "1" },
     };
@@ -33,7 +34,7 @@ public sealed class QuickSumTests
     public void Every_sum_is_said_in_both_languages_down_to_its_inputs(string name)
     {
         var sum = QuickSum.All.Single(s => s.Name == name);
-        Said.InEveryVoice([sum.Question, .. sum.Fields.Select(f => f.Label)]);
+        Said.InEveryVoice([sum.Title, sum.Question, .. sum.Fields.SelectMany(f => f.Words).Select(w => w.Say), .. sum.Fields.Select(f => f.Label)]);
         var result = Answer(name);
         Assert.All(result.Rows, row => Assert.All(Invented.Voices, voice => Assert.False(string.IsNullOrWhiteSpace(row.Label(voice) + row.Shown(voice)))));
         Assert.All(result.Rows, row => Assert.NotEmpty(row.Basis.Inputs));

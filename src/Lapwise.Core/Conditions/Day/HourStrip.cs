@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using Lapwise.Core.Conditions.Drying;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
@@ -5,6 +6,7 @@ using Lapwise.Core.Jobs;
 namespace Lapwise.Core.Conditions.Day;
 
 /// <summary>May one coat in this hour.</summary>
+[JsonConverter(typeof(CamelCaseEnumConverter<Verdict>))]
 public enum Verdict
 {
     Go,

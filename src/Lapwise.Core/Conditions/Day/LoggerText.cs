@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using Lapwise.Core.Explain;
 
 namespace Lapwise.Core.Conditions.Day;
@@ -19,6 +20,19 @@ public static class LoggerText
     public const int MostRows = 1_000_000;
 
     private const int MostFaults = 20;
+
+    /// <summary>Text of a logger's file, whose letters are UTF-8 or the old single-byte ones.</summary>
+    public static string TextOf(byte[] bytes)
+    {
+        try
+        {
+            return new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(bytes);
+        }
+        catch (DecoderFallbackException)
+        {
+            return Encoding.Latin1.GetString(bytes);
+        }
+    }
 
     /// <param name="day">The day of lines that only give an hour.</param>
     /// <param name="units">Settles a date such as 03/04, where the whole text leaves it open.</param>
