@@ -29,5 +29,9 @@ public static class Phases
         v => v.Say("Supply", "Suministro"),
         v => v.Say("Which kits to buy and what goes into each batch?", "¿Qué juegos comprar y qué lleva cada mezcla?"));
 
-    public static IReadOnlyList<Phase> All { get; } = [Measure, Materials, Conditions, Work, Supply];
+    public static readonly Phase OnSite = new("OnSite", "run",
+        v => v.Say("On site", "En obra"),
+        v => v.Say("What do I do this minute?", "¿Qué hago en este minuto?"));
+
+    public static IReadOnlyList<Phase> All { get; } = [Measure, Materials, Conditions, Work, Supply, OnSite];
 }

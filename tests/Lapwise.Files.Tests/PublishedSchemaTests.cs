@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using Json.Schema;
 using Lapwise.Core.Jobs;
+using Lapwise.Core.OnSite;
 
 namespace Lapwise.Files.Tests;
 
@@ -10,6 +11,7 @@ public sealed class PublishedSchemaTests
 {
     private static readonly string JobPath = Repository.Path("schema", "job.v1.schema.json");
     private static readonly string ProductPath = Repository.Path("schema", "product.v1.schema.json");
+    private static readonly string RunPath = Repository.Path("schema", "run.v1.schema.json");
     private static readonly Lazy<JsonSchema> Job = new(() => JsonSchema.FromText(File.ReadAllText(JobPath)));
     private static readonly Lazy<JsonSchema> Product = new(() => JsonSchema.FromText(File.ReadAllText(ProductPath)));
 
@@ -21,6 +23,10 @@ public sealed class PublishedSchemaTests
     [Fact]
     public void Product_schema_says_what_the_types_say() =>
         Holds(ProductPath, SchemaFromTypes.Write(JobJson.Default.ProductDocument, "urn:lapwise:schema:product:v1", "Lapwise product, version 1"));
+
+    [Fact]
+    public void Run_schema_says_what_the_types_say() =>
+        Holds(RunPath, SchemaFromTypes.Write(RunJson.Default.RunDocument, "urn:lapwise:schema:run:v1", "Lapwise run, version 1"));
 
     [Fact]
     public void Every_sample_satisfies_its_schema()
@@ -67,7 +73,7 @@ public sealed class PublishedSchemaTests
     [Fact]
     public void Every_property_is_described()
     {
-        foreach (var path in new[] { JobPath, ProductPath })
+        foreach (var path in new[] { JobPath, ProductPath, RunPath })
         {
             var properties = Descendants(JsonNode.Parse(File.ReadAllText(path))!)
                 .OfType<JsonObject>().Select(o => o["properties"]).OfType<JsonObject>().SelectMany(p => p).ToList();

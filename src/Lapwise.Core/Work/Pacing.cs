@@ -11,11 +11,15 @@ internal readonly record struct SectionTime(long WetMs, long DryMs)
 {
     public long TotalMs => WetMs + DryMs;
 
-    public static SectionTime Of(SectionShape section, Pace pace, ApplicationMethod method)
+    public static SectionTime Of(SectionShape section, Pace pace, ApplicationMethod method) => Of(section.Face.Kind, section.FaceM2, section.StripLengthM, pace, method);
+
+    public static SectionTime Of(Section section, Pace pace, ApplicationMethod method) => Of(section.Face.Kind, section.FaceM2, section.EdgeM, pace, method);
+
+    private static SectionTime Of(FaceKind face, double faceM2, double stripM, Pace pace, ApplicationMethod method)
     {
-        var wetS = pace.WalkS + pace.ReloadS + (section.FaceM2 / pace.WetOutM2PerS) + (section.StripLengthM / pace.EdgeMPerS);
-        var isFinished = method is ApplicationMethod.Rolled || (method is ApplicationMethod.Poured && section.Face.Kind is FaceKind.Flat);
-        var dryS = isFinished ? section.FaceM2 / pace.DryPassM2PerS : 0;
+        var wetS = pace.WalkS + pace.ReloadS + (faceM2 / pace.WetOutM2PerS) + (stripM / pace.EdgeMPerS);
+        var isFinished = method is ApplicationMethod.Rolled || (method is ApplicationMethod.Poured && face is FaceKind.Flat);
+        var dryS = isFinished ? faceM2 / pace.DryPassM2PerS : 0;
         return new SectionTime(WholeSecondsMs(wetS), WholeSecondsMs(dryS));
     }
 

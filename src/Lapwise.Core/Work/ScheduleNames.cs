@@ -18,13 +18,17 @@ internal static class ScheduleNames
             at[placed[i].Section] = placed[i];
         }
 
+        var after = LeanedOver(schedule).ToLookup(l => l.Over, l => id[l.Section]);
         var sections = placed.Select(p =>
         {
             var shape = shapes[p.Section];
             var wetMs = SectionTime.Of(shape, paces[p.Person], method).WetMs;
             return new Section(
                 id[p.Section], shape.Face, shape.Rings, shape.FaceM2, shape.FilmM2, shape.StripLengthM, shape.StandAt, shape.StandSide,
-                shape.DryPassDeg, p.Person, p.StartMs, p.StartMs + wetMs, p.EndMs, BatchId(p.Batch));
+                shape.DryPassDeg, p.Person, p.StartMs, p.StartMs + wetMs, p.EndMs, BatchId(p.Batch))
+            {
+                After = [.. after[p.Section]],
+            };
         }).ToList();
 
         var laps = new List<Lap>();
@@ -43,6 +47,18 @@ internal static class ScheduleNames
         }
 
         return (sections, laps);
+    }
+
+    /// <summary>Pairs of shapes, counted over all tops: the second lies between the first and where it is rolled from.</summary>
+    private static IEnumerable<(int Section, int Over)> LeanedOver(CoatSchedule schedule)
+    {
+        var offset = 0;
+        foreach (var top in schedule.Tops)
+        {
+            foreach (var section in top.Cut.Sections)
+                foreach (var over in section.LeansOver) yield return (section.Index + offset, over + offset);
+            offset += top.Cut.Sections.Count;
+        }
     }
 
     /// <summary>A, B … Z, A1, B1 …</summary>

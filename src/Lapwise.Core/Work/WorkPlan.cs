@@ -60,7 +60,11 @@ public sealed record Section(
     long StartMs,
     long WetEndMs,
     long EndMs,
-    string Batch);
+    string Batch)
+{
+    /// <summary>Sections that come before it, so that nobody leans over wet film.</summary>
+    public IReadOnlyList<string> After { get; init; } = [];
+}
 
 [JsonConverter(typeof(CamelCaseEnumConverter<StepKind>))]
 public enum StepKind
