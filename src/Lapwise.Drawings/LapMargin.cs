@@ -9,7 +9,7 @@ public enum LapStanding { Good, Narrow, Lost, Joint }
 /// <summary>How a lap's margin is judged and said, the same on drawings and sheets.</summary>
 public static class LapMargin
 {
-    public static LapStanding Of(CoatWork work, Lap lap) => lap.Kind == LapKind.Break ? LapStanding.Joint : Of(work, work.OpenTimeMs - lap.AgeMs);
+    public static LapStanding Of(CoatWork work, Lap lap) => lap.Kind == LapKind.Break ? LapStanding.Joint : Of(work, work.MarginMs(lap));
 
     /// <summary>Good: at least the margin aimed at is left. Narrow: some is left. Lost: none.</summary>
     public static LapStanding Of(CoatWork work, long marginMs) =>

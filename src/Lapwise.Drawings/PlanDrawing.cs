@@ -291,7 +291,7 @@ public static class PlanDrawing
         {
             var standing = LapMargin.Of(Work, lap);
             if (standing == LapStanding.Joint) return [Voice.Say("joint", "junta")];
-            var margin = LapMargin.Clock(Work.OpenTimeMs - lap.AgeMs);
+            var margin = LapMargin.Clock(Work.MarginMs(lap));
             var (word, sign) = (LapMargin.Word(standing, Voice), standing switch { LapStanding.Lost => "✗", LapStanding.Narrow => "!", _ => "✓" });
             return [$"{word} {margin}", $"{sign} {margin}", margin, sign];
         }

@@ -35,6 +35,7 @@ public sealed record PlannedCoat(
     double OpenTimeS,
     string OpenTimeOrigin,
     double PotLifeS,
+    double BatchAgeShare,
     double WorstLapAgeS,
     double WorstSectionAgeS,
     double LapMarginS,
@@ -52,7 +53,7 @@ public sealed record PlannedProof(string State, string Of, double BoundS);
 public sealed record PlannedSection(
     string Id, string Top, string Face, IReadOnlyList<double[]> OutlineM, IReadOnlyList<IReadOnlyList<double[]>> HolesM,
     double AreaM2, double FilmM2, double EdgeM, double[] StandAt, string? StandSide, double DryPassDeg,
-    string Person, double StartS, double WetEndS, double EndS, string Batch);
+    string Person, double StartS, double WetEndS, double EndS, string Batch, double UsedS);
 
 public sealed record PlannedLap(string A, string B, string Kind, double LengthM, double AgeS, double MarginS, string JoinedBy);
 

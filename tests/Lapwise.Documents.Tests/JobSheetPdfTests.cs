@@ -97,7 +97,7 @@ public class JobSheetPdfTests
             foreach (var lap in work.Laps)
             {
                 Assert.True(sheet.Says($"{lap.A} – {lap.B}"));
-                Assert.True(sheet.Says(LapMargin.Clock(work.OpenTimeMs - lap.AgeMs)));
+                Assert.True(sheet.Says(LapMargin.Clock(work.MarginMs(lap))));
             }
             foreach (var baseline in work.Baselines) Assert.True(sheet.Says(baseline.Text(voice)));
         }

@@ -76,7 +76,7 @@ public class PlanDrawingTests
     public void Draw_a_lost_lap_says_so_in_words_and_by_weight()
     {
         var (top, work, crew) = Plans("jumbo-island").Last();
-        var open = work.OpenTime with { Seconds = work.Laps.Max(l => l.AgeMs) / 1000.0 - 1 };
+        var open = work.OpenTime with { Seconds = work.Laps.Max(l => l.AgeMs + l.UsedMs) / 1000.0 - 1 };
         var read = new Read(PlanDrawing.Draw(top, work with { OpenTime = open }, crew, Us, Sheet.Wide).Svg());
 
         Assert.Contains(read.OfClass("lw-t-lap-lost"), t => t.Value.StartsWith("lost −0:01", StringComparison.Ordinal));

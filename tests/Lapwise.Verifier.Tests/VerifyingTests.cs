@@ -120,6 +120,8 @@ public sealed class VerifyingTests
         [(Kitchen, "WorstLapAgeWrong")] = c => c with { WorstLapAgeS = c.WorstLapAgeS - 1 },
         [(Kitchen, "WorstSectionAgeWrong")] = c => c with { WorstSectionAgeS = c.WorstSectionAgeS - 1 },
         [(Kitchen, "MarginWrong")] = c => c with { LapMarginS = c.LapMarginS + 1 },
+        [(Kitchen, "BatchAgeShareWrong")] = c => c with { BatchAgeShare = 0 },
+        [(Kitchen, "UsedWrong")] = Section(s => s.UsedS > 0, s => s with { UsedS = 0 }),
         // batches
         [(Kitchen, "BatchTwice")] = c => c with { Batches = [.. c.Batches, c.Batches[0]] },
         [(Kitchen, "BatchUnknown")] = First(s => s with { Batch = "Z" }),
@@ -157,7 +159,7 @@ public sealed class VerifyingTests
         [(Kitchen, "HoldsAgainstReasons")] = c => c with { Holds = false },
         [(Island, "HoldsAgainstReasons")] = c => c with { Reasons = [.. c.Reasons, new PlannedReason("X", "never", "x", "y")] },
         [(Kitchen, "ReasonEmpty")] = c => c with { Reasons = [.. c.Reasons, new PlannedReason("X", "note", "x", "")] },
-        [(Kitchen, "BoundAboveWorst")] = c => c with { Proof = c.Proof with { BoundS = c.WorstLapAgeS + 60 } },
+        [(Kitchen, "BoundAboveWorst")] = c => c with { Proof = c.Proof with { BoundS = c.OpenTimeS - c.LapMarginS + 60 } },
         [(Kitchen, "ProofWrong")] = c => c with { Proof = c.Proof with { State = "proven", BoundS = c.WorstLapAgeS - 60 } },
         [(Kitchen, "BaselineMissing")] = c => c with { Baselines = [] },
     };

@@ -100,9 +100,9 @@ internal static class PlanCommand
     {
         if (work.Laps.Count == 0) return;
         var table = Screen.Table(new Column.Word(v.Say("Lap", "Solape")), new Column.Word(v.Say("Kind", "Clase")), new Column.Number(v.Say("Length", "Longitud")), new Column.Number(v.Say("Age", "Edad")), new Column.Number(v.Say("Margin", "Margen")));
-        foreach (var lap in work.Laps.OrderByDescending(l => l.Kind != LapKind.Break).ThenByDescending(l => l.AgeMs))
+        foreach (var lap in work.Laps.OrderByDescending(l => l.Kind != LapKind.Break).ThenBy(work.MarginMs))
         {
-            var margin = lap.Kind == LapKind.Break ? v.Say("no limit", "sin límite") : Seconds(work.OpenTimeMs - lap.AgeMs);
+            var margin = lap.Kind == LapKind.Break ? v.Say("no limit", "sin límite") : Seconds(work.MarginMs(lap));
             table.Row($"{lap.A}–{lap.B}", Kind(lap.Kind, v), v.Run(lap.LengthM), Seconds(lap.AgeMs), margin);
         }
 

@@ -62,6 +62,7 @@ public static class Answering
             Word(work.OpenTime.Origin),
             Seconds(work.PotLifeMs),
             Word(work.PotLife.Origin),
+            Fine(work.BatchAgeShare),
             Seconds(work.WorstLapAgeMs),
             Seconds(work.WorstSectionAgeMs),
             Seconds(work.LapMarginMs),
@@ -69,7 +70,7 @@ public static class Answering
             whole.Holds(coat),
             new ProofAnswer(work.Proof.State, work.Proof.Of, Seconds(work.Proof.BoundMs)),
             [.. work.Sections.Select(s => Section(s, Person(s.Person)))],
-            [.. work.Laps.Select(l => new LapAnswer(l.A, l.B, l.Kind, Fine(l.LengthM), Seconds(l.AgeMs), Seconds(work.OpenTimeMs - l.AgeMs), l.JoinedBy))],
+            [.. work.Laps.Select(l => new LapAnswer(l.A, l.B, l.Kind, Fine(l.LengthM), Seconds(l.AgeMs), Seconds(work.MarginMs(l)), l.JoinedBy))],
             [.. work.Batches.Select(b => Batch(b, tickets[b.Id], Person(b.MixedBy)))],
             [.. work.Steps.Select(t => new StepAnswer(t.Kind, t.Top, t.Sections, Person(t.Person), Seconds(t.StartMs), Seconds(t.EndMs), Seconds(t.FromMs), t.ToMs is { } to ? Seconds(to) : null))],
             [.. work.Baselines.Select(b => new BaselineAnswer(b.Name, Seconds(b.WorstAgeMs)))],
@@ -79,7 +80,7 @@ public static class Answering
     private static SectionAnswer Section(Section s, string person) => new(
         s.Id, s.Face.Top, s.Face.Id, Ring(s.Rings[0]), [.. s.Rings.Skip(1).Select(Ring)],
         Fine(s.FaceM2), Fine(s.FilmM2), Fine(s.EdgeM), Point(s.StandAt), s.StandSide?.ToString(), Fine(s.DryPassDeg),
-        person, Seconds(s.StartMs), Seconds(s.WetEndMs), Seconds(s.EndMs), s.Batch);
+        person, Seconds(s.StartMs), Seconds(s.WetEndMs), Seconds(s.EndMs), s.Batch, Seconds(s.UsedMs));
 
     private static BatchAnswer Batch(Batch b, BatchTicket t, string mixedBy) => new(
         b.Id, mixedBy, Seconds(b.MixStartMs), Seconds(b.MixEndMs), Seconds(b.UseByMs), Fine(b.NetMl), Fine(t.VolumeMl),

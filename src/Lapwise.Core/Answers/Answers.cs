@@ -18,7 +18,8 @@ public sealed record KitAnswer(double SizeMl, int Count, decimal Price);
 public sealed record PlanAnswer(IReadOnlyList<CoatPlanAnswer> Coats);
 
 /// <summary>One coat's order of work. Times in seconds from the first step of the coat, whole milliseconds.</summary>
-/// <param name="LapMarginS">Open time less the worst of all lap and section ages.</param>
+/// <param name="BatchAgeShare">Share of a batch's age, from the end of its mixing, that its film no longer stays open.</param>
+/// <param name="LapMarginS">Open time less the worst of all lap and section ages, each with what the age of its batch had used.</param>
 /// <param name="Holds">False: the reasons say why this plan does not work.</param>
 public sealed record CoatPlanAnswer(
     string Product,
@@ -27,6 +28,7 @@ public sealed record CoatPlanAnswer(
     string OpenTimeOrigin,
     double PotLifeS,
     string PotLifeOrigin,
+    double BatchAgeShare,
     double WorstLapAgeS,
     double WorstSectionAgeS,
     double LapMarginS,
@@ -57,10 +59,11 @@ public sealed record ProofAnswer(ProofState State, string Of, double BoundS);
 /// <param name="FilmM2">Film area: the same with the edges and rims it carries.</param>
 /// <param name="EdgeM">Length of those edges and rims.</param>
 /// <param name="StandAt">Where the person stands, in the flat's plan.</param>
+/// <param name="UsedS">What the age of its batch has used of its open time when it is begun.</param>
 public sealed record SectionAnswer(
     string Id, string Top, string Face, IReadOnlyList<double[]> OutlineM, IReadOnlyList<IReadOnlyList<double[]>> HolesM,
     double AreaM2, double FilmM2, double EdgeM, double[] StandAt, string? StandSide, double DryPassDeg,
-    string Person, double StartS, double WetEndS, double EndS, string Batch);
+    string Person, double StartS, double WetEndS, double EndS, string Batch, double UsedS);
 
 /// <param name="JoinedBy">The section of the two that is begun later.</param>
 public sealed record LapAnswer(string A, string B, LapKind Kind, double LengthM, double AgeS, double MarginS, string JoinedBy);

@@ -1,3 +1,4 @@
+using Lapwise.Core.Conditions.Drying;
 using Lapwise.Core.Conditions.Exotherm;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
@@ -21,6 +22,9 @@ public sealed record CoatConditions(
     Basis PotLifeBasis,
     IReadOnlyList<Reason> Reasons)
 {
+    /// <summary>What the age of a batch takes off the open time.</summary>
+    public required BatchAgeing Ageing { get; init; }
+
     /// <summary>The largest batch that may be mixed, through its own heat; null: no effect of the mass is claimed.</summary>
     public BatchHeat? LargestBatch { get; init; }
 

@@ -1,3 +1,4 @@
+using Lapwise.Core.Conditions.Drying;
 using Lapwise.Core.Conditions.Exotherm;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
@@ -33,6 +34,7 @@ public static class Judging
             coat, room.Surface.Celsius - dewPointC, DewMarginBasis(coat.Product.Limits, room, dewPointC), openTime, openBasis, potLife, potBasis,
             [.. RoomLimits.Of(coat.Product, room, dewPointC).Concat(openReasons).Concat(potReasons).OrderBy(r => r.Limit)])
         {
+            Ageing = BatchAgeing.Of(coat.Product, openTime, potLife),
             LargestBatch = heat,
         };
     }

@@ -35,8 +35,8 @@ internal sealed class BatchRule(Job job, CoatConditions conditions)
         var usable = Math.Max(0, _takes.LargestBatchMl - _takes.CupMlPerBatch);
         var first = Math.Max(0, usable - OnceMl);
         return byHelper
-            ? new MixingRule(0, Math.Max(0, _lifeMs - MixMs), usable, batches, first)
-            : new MixingRule(MixMs, _lifeMs, usable, batches, first);
+            ? new MixingRule(0, Math.Max(0, _lifeMs - MixMs), usable, batches, first, conditions.Ageing.Share)
+            : new MixingRule(MixMs, _lifeMs, usable, batches, first, conditions.Ageing.Share);
     }
 
     /// <summary>Puts the helper's mixing before the first section of each batch, the first at the beginning of the clock.</summary>

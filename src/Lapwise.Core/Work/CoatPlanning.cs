@@ -52,7 +52,7 @@ internal sealed class CoatPlanning
             new Proof(schedule.WorstAgeMs <= bound ? ProofState.Proven : ProofState.Bounded, "order", Math.Min(bound, schedule.WorstAgeMs)),
             Baselines.Of(measured, _job.Aims, _job.Crew[0].Pace, _method),
             _openTimeMs - _targetAgeMs,
-            []);
+            []) { BatchAgeShare = schedule.AgeShare };
         await _effort.Pause();
         return work with { Reasons = [.. _conditions.Reasons, .. schedule.Tops.SelectMany(t => t.Cut.Reasons), .. WorkReasons.Of(work, _job, schedule.KeepsBatches)] };
     }
@@ -114,15 +114,27 @@ internal sealed class CoatPlanning
         var fewest = _batches.Fewest(problem);
         for (var batches = fewest; batches <= fewest + MoreBatchesTried; batches++)
         {
-            var rule = _batches.Rule(batches, byHelper: problem.Crew < _job.Crew.Count);
-            var found = await OrderSearch.SolveAsync(problem with { Mixing = rule }, StepsForMixing * _effort.Times, _targetAgeMs, _effort.Pause);
-            var mixed = problem.Crew < _job.Crew.Count ? _batches.MixedByHelper(found, helper: problem.Crew) : found;
-            var schedule = new CoatSchedule(tops, problem, mixed, mixed.KeepsLimits);
+            var schedule = await WithBatchesAsync(tops, problem, batches, _targetAgeMs);
+            // The search for a crew leaves the batches' ages out: where they are too much, younger laps are asked for.
+            if (problem.Crew > 1 && !Works(schedule) && schedule.Found.WorstLapAgeMs <= _targetAgeMs)
+            {
+                var younger = await WithBatchesAsync(tops, problem, batches, Math.Max(1, _targetAgeMs - schedule.Ages.UsedMs.Max()));
+                if (younger.IsBetterThan(schedule)) schedule = younger;
+            }
+
             if (best is null || schedule.IsBetterThan(best)) best = schedule;
             if (Works(best)) break;
         }
 
         return best!;
+    }
+
+    private async ValueTask<CoatSchedule> WithBatchesAsync(IReadOnlyList<TopOrder> tops, OrderProblem problem, int batches, long enoughMs)
+    {
+        var byHelper = problem.Crew < _job.Crew.Count;
+        var found = await OrderSearch.SolveAsync(problem with { Mixing = _batches.Rule(batches, byHelper) }, StepsForMixing * _effort.Times, enoughMs, _effort.Pause);
+        var mixed = byHelper ? _batches.MixedByHelper(found, helper: problem.Crew) : found;
+        return new CoatSchedule(tops, problem, mixed, mixed.KeepsLimits, _conditions.Ageing.Share);
     }
 
     /// <summary>No batch rule can be kept: the order is still shown, as one that does not work.</summary>
@@ -131,7 +143,7 @@ internal sealed class CoatPlanning
         const long weekMs = 7L * 24 * 3600 * 1000;
         var endless = new MixingRule(_batches.MixMs, weekMs, double.MaxValue / 8, 1);
         var found = await OrderSearch.SolveAsync(problem with { Mixing = endless }, StepsForMixing, enoughMs: 0, _effort.Pause);
-        return new CoatSchedule(tops, problem, found, false);
+        return new CoatSchedule(tops, problem, found, false, _conditions.Ageing.Share);
     }
 
     /// <summary>All tops as one problem; kept sequences are chained so that only the mixing is searched.</summary>
@@ -176,11 +188,15 @@ internal sealed class CoatPlanning
 }
 
 /// <summary>A coat on the clock: the tops' cuts, the joined problem and the order found for it.</summary>
-internal sealed record CoatSchedule(IReadOnlyList<TopOrder> Tops, OrderProblem Problem, FoundOrder Found, bool KeepsBatches)
+/// <param name="AgeShare">Share of a batch's age that counts against the open time.</param>
+internal sealed record CoatSchedule(IReadOnlyList<TopOrder> Tops, OrderProblem Problem, FoundOrder Found, bool KeepsBatches, double AgeShare)
 {
     public IReadOnlyList<PlacedMix> Mixes => Found.Mixes;
 
-    public long WorstAgeMs { get; } = Math.Max(Found.WorstLapAgeMs, Found.Sections.Select(s => s.EndMs - s.StartMs).DefaultIfEmpty(0).Max());
+    public OrderAges Ages { get; } = OrderAges.Of(Problem, Found, AgeShare);
+
+    /// <summary>The worst of all ages, each with what the age of its batch had used.</summary>
+    public long WorstAgeMs => Ages.WorstMs;
 
     public bool IsBetterThan(CoatSchedule other) =>
         KeepsBatches == other.KeepsBatches ? WorstAgeMs < other.WorstAgeMs : KeepsBatches;

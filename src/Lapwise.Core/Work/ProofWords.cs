@@ -7,7 +7,7 @@ public static class ProofWords
 {
     public static string Of(CoatWork work, Voice voice)
     {
-        var worst = Voice.Span(Math.Max(work.WorstLapAgeMs, work.WorstSectionAgeMs) / 1000.0);
+        var worst = Voice.Span(work.WorstCountedMs / 1000.0);
         var bound = Voice.Span(work.Proof.BoundMs / 1000.0);
         return (work.Proof.State, work.Proof.Of) switch
         {

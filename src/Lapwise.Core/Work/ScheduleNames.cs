@@ -28,6 +28,7 @@ internal static class ScheduleNames
                 shape.DryPassDeg, p.Person, p.StartMs, p.StartMs + wetMs, p.EndMs, BatchId(p.Batch))
             {
                 After = [.. after[p.Section]],
+                UsedMs = schedule.Ages.UsedMs[p.Section],
             };
         }).ToList();
 
@@ -40,7 +41,12 @@ internal static class ScheduleNames
                 var (a, b) = (at[seam.A + offset], at[seam.B + offset]);
                 var age = Math.Max(a.EndMs, b.EndMs) - Math.Min(a.StartMs, b.StartMs);
                 var later = (b.StartMs, b.EndMs).CompareTo((a.StartMs, a.EndMs)) >= 0 ? b : a;
-                laps.Add(new Lap(id[a.Section], id[b.Section], seam.Kind, seam.LengthM, seam.Line, age) { JoinedBy = id[later.Section], Cut = seam.Cut });
+                laps.Add(new Lap(id[a.Section], id[b.Section], seam.Kind, seam.LengthM, seam.Line, age)
+                {
+                    UsedMs = OrderAges.OfLap(a, b, schedule.Ages.UsedMs) - age,
+                    JoinedBy = id[later.Section],
+                    Cut = seam.Cut,
+                });
             }
 
             offset += top.Cut.Sections.Count;

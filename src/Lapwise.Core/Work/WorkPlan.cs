@@ -33,8 +33,15 @@ public sealed record CoatWork(
     public long PotLifeMs => (long)Math.Floor(PotLife.Seconds) * 1000;
     public long WorstLapAgeMs => Laps.Where(l => l.Kind != LapKind.Break).Select(l => l.AgeMs).DefaultIfEmpty(0).Max();
     public long WorstSectionAgeMs => Sections.Select(s => s.EndMs - s.StartMs).DefaultIfEmpty(0).Max();
-    /// <summary>Open time less the worst of all lap and section ages.</summary>
-    public long LapMarginMs => OpenTimeMs - Math.Max(WorstLapAgeMs, WorstSectionAgeMs);
+    /// <summary>Share of a batch's age, from the end of its mixing, that its film no longer stays open.</summary>
+    public double BatchAgeShare { get; init; }
+    /// <summary>The worst of all lap and section ages, each with what the age of its batch had already used.</summary>
+    public long WorstCountedMs => Laps.Where(l => l.Kind != LapKind.Break).Select(l => l.AgeMs + l.UsedMs)
+        .Concat(Sections.Select(s => s.EndMs - s.StartMs + s.UsedMs)).DefaultIfEmpty(0).Max();
+    /// <summary>Open time less the worst of all lap and section ages, and less what the age of the batch has used of it.</summary>
+    public long LapMarginMs => OpenTimeMs - WorstCountedMs;
+    public long MarginMs(Lap lap) => OpenTimeMs - lap.UsedMs - lap.AgeMs;
+    public long MarginMs(Section section) => OpenTimeMs - section.UsedMs - (section.EndMs - section.StartMs);
     public bool Holds => LapMarginMs >= 0 && Reasons.All(r => r.Limit == Limit.Note);
 }
 
@@ -64,6 +71,8 @@ public sealed record Section(
 {
     /// <summary>Sections that come before it, so that nobody leans over wet film.</summary>
     public IReadOnlyList<string> After { get; init; } = [];
+    /// <summary>What the age of its batch has used of its open time when it is begun.</summary>
+    public long UsedMs { get; init; }
 }
 
 [JsonConverter(typeof(CamelCaseEnumConverter<StepKind>))]
@@ -103,6 +112,8 @@ public sealed record Lap(string A, string B, LapKind Kind, double LengthM, IRead
 {
     /// <summary>Of the two, the section that is begun later: it joins the one that is already wet.</summary>
     public string JoinedBy { get; init; } = B;
+    /// <summary>What the age of the batches has used of its open time: counted with its age, it is what the lap takes.</summary>
+    public long UsedMs { get; init; }
     /// <summary>Number, within its top, of the line it is a part of: what is moved together. Null at a fold.</summary>
     public int? Cut { get; init; }
 }

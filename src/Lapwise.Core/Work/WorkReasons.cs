@@ -8,20 +8,45 @@ internal static class WorkReasons
 {
     public static IEnumerable<Reason> Of(CoatWork work, Job job, bool keepsBatches)
     {
-        if (work.Laps.Where(l => l.Kind != LapKind.Break && l.AgeMs > work.OpenTimeMs).MaxBy(l => l.AgeMs) is { } lap) yield return LapWouldClose(work, lap);
-        if (work.Sections.Where(s => s.EndMs - s.StartMs > work.OpenTimeMs).MaxBy(s => s.EndMs - s.StartMs) is { } section) yield return SectionOutlivesOpenTime(work, section);
+        if (Closed(work).FirstOrDefault() is { } lap) yield return LapWouldClose(work, lap);
+        if (Outlived(work) is { } section) yield return SectionOutlivesOpenTime(work, section);
         if (work.LapMarginMs >= 0 && work.LapMarginMs < work.TargetMarginMs) yield return MarginNarrow(work);
         if (!keepsBatches) yield return BatchOutlivesPot(work);
+        foreach (var older in OlderBatch(work)) yield return older;
         if (job.Crew.Count > 1 && work.Sections.All(s => s.Person == 0)) yield return OneRolls(job);
+    }
+
+    /// <summary>Laps that are joined too late, the worst first.</summary>
+    public static IEnumerable<Lap> Closed(CoatWork work) => work.Laps.Where(l => l.Kind != LapKind.Break && work.MarginMs(l) < 0).OrderBy(work.MarginMs);
+
+    /// <summary>The section that most outlives its own film.</summary>
+    public static Section? Outlived(CoatWork work) => work.Sections.Where(s => work.MarginMs(s) < 0).MinBy(work.MarginMs);
+
+    /// <summary>Less than this is within what a timer tells.</summary>
+    private const double WorthSaying = 0.05;
+
+    /// <summary>Film from a batch that has stood stays open less; said where it takes a part of the open time worth a word.</summary>
+    public static IEnumerable<Reason> OlderBatch(CoatWork work)
+    {
+        if (work.Sections.Count == 0 || work.Sections.MaxBy(s => s.UsedMs) is not { } last || last.UsedMs < work.OpenTimeMs * WorthSaying) yield break;
+        var batch = work.Batches.First(b => b.Id == last.Batch);
+        yield return new Reason("OlderBatchClosesSooner", Limit.Note,
+            v => v.Say(
+                $"Section {last.Id} is begun {Voice.Span((last.StartMs - batch.MixEndMs) / 1000.0)} after batch {batch.Id} is mixed: the mix has begun to react, so the film stays open {Voice.Span(last.UsedMs / 1000.0)} less than from a fresh batch. Every margin here counts that.",
+                $"La sección {last.Id} empieza {Voice.Span((last.StartMs - batch.MixEndMs) / 1000.0)} después de preparar la mezcla {batch.Id}: ya ha empezado a reaccionar, y la película queda abierta {Voice.Span(last.UsedMs / 1000.0)} menos que con mezcla fresca. Todos los márgenes lo cuentan."),
+            v => v.Say(
+                $"Smaller batches, mixed more often, are fresher. {v.Percent(work.BatchAgeShare)} of a batch's age is counted; lap a test board from a batch that has stood to see how it is with yours.",
+                $"Las mezclas más pequeñas y frecuentes son más frescas. Se cuenta el {v.Percent(work.BatchAgeShare)} de la edad de la mezcla; haga una placa de prueba con mezcla reposada para ver la suya."));
     }
 
     public static Reason LapWouldClose(CoatWork work, Lap lap)
     {
-        var closed = work.Laps.Count(l => l.Kind != LapKind.Break && l.AgeMs > work.OpenTimeMs);
+        var closed = Closed(work).Count();
+        var openS = (work.OpenTimeMs - lap.UsedMs) / 1000.0;
         return new Reason("LapWouldClose", Limit.AtYourWord,
             v => v.Say(
-                $"The lap between sections {lap.A} and {lap.B} would be {Voice.Span(lap.AgeMs / 1000.0)} old when it is joined; the film stays open {Voice.Span(work.OpenTime.Seconds)}. Laps that would show: {closed}.",
-                $"El solape entre las secciones {lap.A} y {lap.B} tendría {Voice.Span(lap.AgeMs / 1000.0)} al unirse; la película queda abierta {Voice.Span(work.OpenTime.Seconds)}. Solapes que se verían: {closed}."),
+                $"The lap between sections {lap.A} and {lap.B} would be {Voice.Span(lap.AgeMs / 1000.0)} old when it is joined; the film stays open {Voice.Span(openS)}. Laps that would show: {closed}.",
+                $"El solape entre las secciones {lap.A} y {lap.B} tendría {Voice.Span(lap.AgeMs / 1000.0)} al unirse; la película queda abierta {Voice.Span(openS)}. Solapes que se verían: {closed}."),
             v => work.Coat.Product.BreakAllowed
                 ? v.Say(
                     "Work in a cooler hour, with a second person, at a planned break, or measure the open time on a test board.",
@@ -33,8 +58,8 @@ internal static class WorkReasons
 
     public static Reason SectionOutlivesOpenTime(CoatWork work, Section section) => new("SectionOutlivesOpenTime", Limit.AtYourWord,
         v => v.Say(
-            $"Section {section.Id} takes {Voice.Span((section.EndMs - section.StartMs) / 1000.0)}; its own film stays open {Voice.Span(work.OpenTime.Seconds)}.",
-            $"La sección {section.Id} tarda {Voice.Span((section.EndMs - section.StartMs) / 1000.0)}; su propia película queda abierta {Voice.Span(work.OpenTime.Seconds)}."),
+            $"Section {section.Id} takes {Voice.Span((section.EndMs - section.StartMs) / 1000.0)}; its own film stays open {Voice.Span((work.OpenTimeMs - section.UsedMs) / 1000.0)}.",
+            $"La sección {section.Id} tarda {Voice.Span((section.EndMs - section.StartMs) / 1000.0)}; su propia película queda abierta {Voice.Span((work.OpenTimeMs - section.UsedMs) / 1000.0)}."),
         v => (work.Coat.Product.WholeTopAtOnce, work.Coat.Product.BreakAllowed) switch
         {
             (false, _) => v.Say("Allow smaller sections, or plan a break across it.", "Permita secciones más pequeñas, o prevea una junta que la cruce."),

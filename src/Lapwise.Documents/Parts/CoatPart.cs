@@ -125,14 +125,14 @@ internal static class CoatPart
             },
             voice.Run(lap.LengthM),
             joint ? "–" : Voice.Clock(lap.AgeMs / 1000.0),
-            joint ? "–" : LapMargin.Clock(work.OpenTimeMs - lap.AgeMs),
+            joint ? "–" : LapMargin.Clock(work.MarginMs(lap)),
             LapMargin.Word(standing, voice),
         ], Strong: standing is LapStanding.Lost or LapStanding.Narrow);
     }
 
     private static Block.Table Baselines(CoatWork work, Voice voice)
     {
-        var own = Math.Max(work.WorstLapAgeMs, work.WorstSectionAgeMs);
+        var own = work.WorstCountedMs;
         return new(
             [new(voice.Say("the same job, the same pace", "el mismo trabajo, al mismo ritmo"), 5), new(voice.Say("worst age", "peor edad"), 1.2, Right: true), new(voice.Say("margin", "margen"), 1, Right: true), new(voice.Say("it is", "queda"), 1)],
             [

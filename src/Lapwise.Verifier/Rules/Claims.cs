@@ -7,7 +7,7 @@ internal static class Claims
     {
         f.LookAt(Names.Claims);
         var plan = c.Plan;
-        var worstS = Math.Max(plan.WorstLapAgeS, plan.WorstSectionAgeS);
+        var worstS = plan.OpenTimeS - plan.LapMarginS;
         var against = plan.Reasons.Any(r => r.Limit != "note");
         f.Holds(!plan.Holds || plan.LapMarginS >= 0, "ClosedLapHidden", c.Place,
             v => v.Say($"The margin is {v.Number(plan.LapMarginS, 1)} s and the plan says it holds.", $"El margen es {v.Number(plan.LapMarginS, 1)} s y el plan dice que aguanta."));

@@ -42,7 +42,11 @@ public sealed record OrderLap(int A, int B, long? LimitMs = null);
 /// <param name="UsableMl">What a full batch gives to sections.</param>
 /// <param name="MostBatches">No more batches than this.</param>
 /// <param name="FirstUsableMl">What the first batch gives, since it also charges roller and tray; null: as every other.</param>
-public sealed record MixingRule(long MixMs, long LifeMs, double UsableMl, int MostBatches, double? FirstUsableMl = null);
+/// <param name="AgeShare">
+/// Share of a batch's age, from the end of its mixing, that counts with the age of every lap rolled from it, up to a whole
+/// second. One person's search counts it; several people's starts are open while laps are judged, so theirs leaves it out.
+/// </param>
+public sealed record MixingRule(long MixMs, long LifeMs, double UsableMl, int MostBatches, double? FirstUsableMl = null, double AgeShare = 0);
 
 /// <summary>One section placed in time.</summary>
 /// <param name="Batch">Index of the batch it is rolled from; 0 where mixing is not part of the problem.</param>
@@ -51,7 +55,7 @@ public sealed record Placed(int Section, int Person, long StartMs, long EndMs, i
 /// <summary>A mixing of one batch placed in time.</summary>
 public sealed record PlacedMix(int Batch, int Person, long StartMs, long EndMs);
 
-/// <summary>An order with its worst lap age, and what is proven of it.</summary>
+/// <summary>An order with its worst lap age, as its problem counts it, and what is proven of it.</summary>
 /// <param name="BoundMs">No order has a smaller worst lap age than this.</param>
 /// <param name="KeepsLimits">Every lap's own limit and the mixing rule are kept; false: no order that keeps them is known.</param>
 public sealed record FoundOrder(

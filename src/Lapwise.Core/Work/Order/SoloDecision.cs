@@ -286,11 +286,15 @@ internal sealed class SoloDecision : IDecision
         frame.Placed = u;
         frame.TrailMark = _trail.Count;
         Mark(u, true);
-        GiveDeadlines(u, start);
+        GiveDeadlines(u, start - Used(next, start));
         foreach (var then in _model.Successors[u]) _waitingFor[then]--;
         next.Now = end;
         return true;
     }
+
+    /// <summary>What the age of the batch in use takes off the open time of film begun now: as if it had begun sooner.</summary>
+    private long Used(Frame frame, long start) =>
+        _model.Mixing is { AgeShare: > 0 } mixing ? mixing.Used(start - (frame.UseBy - mixing.Life + mixing.Mix)) : 0;
 
     private void GiveDeadlines(int u, long start)
     {

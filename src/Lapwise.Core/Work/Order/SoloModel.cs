@@ -1,3 +1,5 @@
+using Lapwise.Core.Conditions.Drying;
+
 namespace Lapwise.Core.Work.Order;
 
 /// <summary>A one-person problem in arrays, with times in its own grain.</summary>
@@ -20,7 +22,7 @@ internal sealed class SoloModel
         Predecessors = Lists(problem.Before.Select(b => (b.Then, b.First)));
         Successors = Lists(problem.Before);
         PredecessorCount = [.. Predecessors.Select(p => p.Length)];
-        Mixing = problem.Mixing is { } m ? new GrainedMixing(m.MixMs / GrainMs, m.LifeMs / GrainMs, m.UsableMl, m.FirstUsableMl ?? m.UsableMl, m.MostBatches) : null;
+        Mixing = problem.Mixing is { } m ? new GrainedMixing(m.MixMs / GrainMs, m.LifeMs / GrainMs, m.UsableMl, m.FirstUsableMl ?? m.UsableMl, m.MostBatches, m.AgeShare, GrainMs) : null;
         ByPromise = [.. FreeSections.OrderByDescending(Eccentricity).ThenBy(i => graph.Neighbours[i].Length).ThenBy(i => i)];
         (MirrorFirst, MirrorThen) = Mirror();
     }
@@ -38,7 +40,7 @@ internal sealed class SoloModel
     public long LastRelease { get; }
     public long ShortestDuration { get; }
     /// <summary>No age is larger than this: all the work, all the mixing, all the waiting.</summary>
-    public long WholeTime => FreeFrom + LastRelease + Duration.Sum() + (Mixing is { } m ? m.Mix * m.MostBatches : 0) - Math.Min(0, StartedAt.Min() ?? 0);
+    public long WholeTime => FreeFrom + LastRelease + Duration.Sum() + (Mixing is { } m ? (m.Mix * m.MostBatches) + m.Used(m.Life) : 0) - Math.Min(0, StartedAt.Min() ?? 0);
     public long[][] Limits { get; }
     public int[][] Predecessors { get; }
     public int[][] Successors { get; }
@@ -73,7 +75,10 @@ internal sealed class SoloModel
 }
 
 /// <summary>The mixing rule in the model's grain.</summary>
-internal sealed record GrainedMixing(long Mix, long Life, double UsableMl, double FirstUsableMl, int MostBatches)
+internal sealed record GrainedMixing(long Mix, long Life, double UsableMl, double FirstUsableMl, int MostBatches, double AgeShare, long GrainMs)
 {
+    /// <summary>Open time that the age of a batch has used; the grain divides a whole second.</summary>
+    public long Used(long age) => BatchAgeing.UsedMs(AgeShare, age * GrainMs) / GrainMs;
+
     public double Usable(int batch) => batch == 0 ? FirstUsableMl : UsableMl;
 }

@@ -58,6 +58,7 @@ internal static class SoloTimeline
             end[p.Section] = p.EndMs;
         }
 
+        var counted = Counted(model, placed, mixes);
         long worst = 0;
         var kept = KeepsMixing(model, placed, mixes);
         for (var u = 0; u < model.Count; u++)
@@ -65,7 +66,7 @@ internal static class SoloTimeline
             for (var k = 0; k < model.Graph.Neighbours[u].Length; k++)
             {
                 var v = model.Graph.Neighbours[u][k];
-                var age = Math.Max(end[u], end[v]) - Math.Min(start[u], start[v]);
+                var age = Math.Max(end[u], end[v]) - Math.Min(counted[u], counted[v]);
                 worst = Math.Max(worst, age);
                 kept &= age <= model.Limits[u][k];
             }
@@ -77,6 +78,19 @@ internal static class SoloTimeline
             kept,
             [.. placed.Select(p => p with { StartMs = p.StartMs * g, EndMs = p.EndMs * g })],
             [.. mixes.Select(m => m with { StartMs = m.StartMs * g, EndMs = m.EndMs * g })]);
+    }
+
+    /// <summary>When each section's film would have begun had it come from a fresh batch and were now as far closed.</summary>
+    private static long[] Counted(SoloModel model, List<Placed> placed, List<PlacedMix> mixes)
+    {
+        var counted = new long[model.Count];
+        foreach (var p in placed)
+        {
+            var batch = model.Mixing is null || model.StartedAt[p.Section] is not null ? null : mixes.Find(m => m.Batch == p.Batch);
+            counted[p.Section] = p.StartMs - (batch is null ? 0 : model.Mixing!.Used(p.StartMs - batch.EndMs));
+        }
+
+        return counted;
     }
 
     private static bool KeepsMixing(SoloModel model, List<Placed> placed, List<PlacedMix> mixes)

@@ -21,7 +21,7 @@ internal sealed class PourPlanning(Job job, CoatConditions conditions)
         var clock = new PourClock(job, product, _batches);
         var found = clock.Run(tops);
         var problem = new OrderProblem([.. tops.SelectMany(t => t.Problem.Sections)], [], []);
-        var schedule = new CoatSchedule(tops, problem, found, clock.KeepsBatches);
+        var schedule = new CoatSchedule(tops, problem, found, clock.KeepsBatches, conditions.Ageing.Share);
         var (sections, laps) = ScheduleNames.Of(schedule, [.. job.Crew.Select(p => p.Pace)], product.Method);
         var named = found.Sections.OrderBy(p => p.StartMs).ThenBy(p => p.Person).Select((p, i) => (p.Section, Id: $"{i + 1}")).ToDictionary(p => p.Section, p => p.Id);
 
@@ -30,6 +30,7 @@ internal sealed class PourPlanning(Job job, CoatConditions conditions)
             new Proof(ProofState.Bounded, "order", 0), [],
             _openTimeMs - (long)Math.Floor(_openTimeMs * (1 - job.Aims.MarginShare)), [])
         {
+            BatchAgeShare = schedule.AgeShare,
             Steps = [.. clock.Steps.OrderBy(s => s.StartMs).ThenBy(s => s.EndMs).Select(s => new TimedStep(s.Kind, s.Top, [.. s.Sections.Select(i => named[i])], s.Person, s.StartMs, s.EndMs, s.FromMs, s.ToMs))],
         };
         // No order of these pours has a smaller worst age than the longest of them.

@@ -9,8 +9,9 @@ internal static class PourReasons
     /// <param name="mostMl">What the largest pour takes.</param>
     public static IEnumerable<Reason> Of(CoatWork work, bool keepsBatches, double usableMl, double mostMl)
     {
-        if (work.Laps.Where(l => l.Kind != LapKind.Break && l.AgeMs > work.OpenTimeMs).MaxBy(l => l.AgeMs) is { } lap) yield return PoursJoinTooLate(work, lap);
-        if (work.Sections.Where(s => s.EndMs - s.StartMs > work.OpenTimeMs).MaxBy(s => s.EndMs - s.StartMs) is { } section) yield return WorkReasons.SectionOutlivesOpenTime(work, section);
+        if (WorkReasons.Closed(work).FirstOrDefault() is { } lap) yield return PoursJoinTooLate(work, lap);
+        if (WorkReasons.Outlived(work) is { } section) yield return WorkReasons.SectionOutlivesOpenTime(work, section);
+        foreach (var older in WorkReasons.OlderBatch(work)) yield return older;
         if (work.LapMarginMs >= 0 && work.LapMarginMs < work.TargetMarginMs) yield return WorkReasons.MarginNarrow(work);
         if (mostMl > usableMl) yield return PourOverBatch(work, usableMl, mostMl);
         else if (!keepsBatches) yield return PourOutlivesPot(work);
@@ -24,8 +25,8 @@ internal static class PourReasons
 
     private static Reason PoursJoinTooLate(CoatWork work, Lap lap) => new("PoursJoinTooLate", Limit.AtYourWord,
         v => v.Say(
-            $"Pours {lap.A} and {lap.B} meet, and their film would be {Voice.Span(lap.AgeMs / 1000.0)} old when both are levelled; it stays open {Voice.Span(work.OpenTime.Seconds)}.",
-            $"Los vertidos {lap.A} y {lap.B} se tocan, y su película tendría {Voice.Span(lap.AgeMs / 1000.0)} al nivelar los dos; queda abierta {Voice.Span(work.OpenTime.Seconds)}."),
+            $"Pours {lap.A} and {lap.B} meet, and their film would be {Voice.Span(lap.AgeMs / 1000.0)} old when both are levelled; it stays open {Voice.Span((work.OpenTimeMs - lap.UsedMs) / 1000.0)}.",
+            $"Los vertidos {lap.A} y {lap.B} se tocan, y su película tendría {Voice.Span(lap.AgeMs / 1000.0)} al nivelar los dos; queda abierta {Voice.Span((work.OpenTimeMs - lap.UsedMs) / 1000.0)}."),
         v => work.Coat.Product.BreakAllowed
             ? v.Say("Mix larger batches within the product's limit, have a second person mix, work in a cooler hour, or plan a break there.", "Haga mezclas más grandes dentro del límite del producto, que otra persona mezcle, trabaje en una hora más fresca, o prevea ahí una junta.")
             : v.Say("Mix larger batches within the product's limit, have a second person mix, or work in a cooler hour.", "Haga mezclas más grandes dentro del límite del producto, que otra persona mezcle, o trabaje en una hora más fresca."));

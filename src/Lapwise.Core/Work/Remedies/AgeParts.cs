@@ -5,7 +5,7 @@ namespace Lapwise.Core.Work.Remedies;
 
 /// <summary>
 /// What eats the margin: the age of the worst lap or section, by how the person who closes it spends that time.
-/// Milliseconds; the parts sum to the age.
+/// Milliseconds; the parts sum to the age, counted with what the age of the batch had used before it.
 /// </summary>
 /// <param name="A">The section it begins with.</param>
 /// <param name="B">The section it ends with; the same where a section itself is the worst.</param>
@@ -14,7 +14,8 @@ namespace Lapwise.Core.Work.Remedies;
 /// <param name="ReloadMs">Walking to the next place and loading the roller.</param>
 /// <param name="MixingMs">Mixing inside the lap.</param>
 /// <param name="WaitingMs">Waiting for a batch or for the other.</param>
-public sealed record AgeParts(string A, string B, long AgeMs, long OwnRollingMs, long BetweenMs, long ReloadMs, long MixingMs, long WaitingMs)
+/// <param name="BatchAgeMs">Open time that was gone when the film was begun, since its batch had stood.</param>
+public sealed record AgeParts(string A, string B, long AgeMs, long OwnRollingMs, long BetweenMs, long ReloadMs, long MixingMs, long WaitingMs, long BatchAgeMs)
 {
     public Phrase Name => A == B
         ? v => v.Say($"section {A}", $"sección {A}")
@@ -30,6 +31,7 @@ public sealed record AgeParts(string A, string B, long AgeMs, long OwnRollingMs,
             (v => v.Say("walking and reloading", "caminar y recargar"), ReloadMs),
             (v => v.Say("mixing", "mezclar"), MixingMs),
             (v => v.Say("waiting", "esperar"), WaitingMs),
+            (v => v.Say("age of the batch", "edad de la mezcla"), BatchAgeMs),
         }.Where(p => p.Ms > 0).OrderByDescending(p => p.Ms),
     ];
 
@@ -38,9 +40,9 @@ public sealed record AgeParts(string A, string B, long AgeMs, long OwnRollingMs,
     {
         if (work.Sections.Count == 0) return null;
         var section = work.Sections.ToDictionary(s => s.Id, StringComparer.Ordinal);
-        var longest = work.Sections.MaxBy(s => s.EndMs - s.StartMs)!;
-        var lap = work.Laps.Where(l => l.Kind != LapKind.Break).MaxBy(l => l.AgeMs);
-        var (a, b) = lap is null || lap.AgeMs < longest.EndMs - longest.StartMs ? (longest, longest) : (section[lap.A], section[lap.B]);
+        var longest = work.Sections.MinBy(work.MarginMs)!;
+        var lap = work.Laps.Where(l => l.Kind != LapKind.Break).MinBy(work.MarginMs);
+        var (a, b, used) = lap is null || work.MarginMs(lap) > work.MarginMs(longest) ? (longest, longest, longest.UsedMs) : (section[lap.A], section[lap.B], lap.UsedMs);
         if (a.StartMs > b.StartMs) (a, b) = (b, a);
 
         var (from, to) = (a.StartMs, Math.Max(a.EndMs, b.EndMs));
@@ -57,7 +59,7 @@ public sealed record AgeParts(string A, string B, long AgeMs, long OwnRollingMs,
         }
 
         var mixing = work.Batches.Where(m => m.MixedBy == closer).Sum(m => Within(m.MixStartMs, m.MixEndMs));
-        return new AgeParts(a.Id, b.Id, to - from, own, between, reload, mixing, to - from - own - between - reload - mixing);
+        return new AgeParts(a.Id, b.Id, to - from + used, own, between, reload, mixing, to - from - own - between - reload - mixing, used);
 
         long Within(long start, long end) => Math.Max(0, Math.Min(end, to) - Math.Max(start, from));
     }

@@ -39,8 +39,8 @@ internal static class BreakRemedies
     {
         var (work, target) = (now.Work, now.Work.OpenTimeMs - now.Work.TargetMarginMs);
         var topOf = work.Sections.ToDictionary(s => s.Id, s => s.Face.Top, StringComparer.Ordinal);
-        var names = work.Laps.Where(l => l.Kind != LapKind.Break && l.AgeMs > target).Select(l => topOf[l.A])
-            .Concat(work.Sections.Where(s => s.EndMs - s.StartMs > target).Select(s => s.Face.Top))
+        var names = work.Laps.Where(l => l.Kind != LapKind.Break && l.AgeMs + l.UsedMs > target).Select(l => topOf[l.A])
+            .Concat(work.Sections.Where(s => s.EndMs - s.StartMs + s.UsedMs > target).Select(s => s.Face.Top))
             .ToHashSet(StringComparer.Ordinal);
         return now.Measured.Tops.Where(t => names.Contains(t.Top.Name));
     }

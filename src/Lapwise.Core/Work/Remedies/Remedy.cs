@@ -52,7 +52,7 @@ public sealed record Remedy(RemedyKind Kind, Phrase Text, Phrase Change, Attempt
 
     public long? LapMarginMs => Tried?.Work.LapMarginMs;
 
-    public long? WorstAgeMs => Tried is { Work: var work } ? Math.Max(work.WorstLapAgeMs, work.WorstSectionAgeMs) : null;
+    public long? WorstAgeMs => Tried?.Work.WorstCountedMs;
 
     /// <summary>Best first: what keeps the target, then what holds, then what helps, then what cannot be told; then by trouble and margin.</summary>
     public static IReadOnlyList<Remedy> Ranked(IEnumerable<Remedy> remedies) =>

@@ -52,6 +52,9 @@ internal sealed class Retiming
     public long StartOf(int section) => _start[_stepOfSection[section]];
     public long EndOf(int section) => _end[_stepOfSection[section]];
 
+    /// <summary>How long the batch of a section has stood, mixed, when the section is begun; 0 where it has none.</summary>
+    public long BatchAgeOf(int section) => _batchOfSection[section] < 0 ? 0 : StartOf(section) - _end[_stepOfBatch[_batchOfSection[section]]];
+
     /// <summary>From the first contact of A and B to the end of the last section rolled from the batch.</summary>
     public long LifeOf(int batch)
     {

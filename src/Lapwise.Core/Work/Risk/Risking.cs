@@ -1,3 +1,4 @@
+using Lapwise.Core.Conditions.Drying;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Quantities;
 
@@ -70,6 +71,8 @@ public static class Risking
         private readonly double[] _day;
         private readonly double _netMl;
         private readonly double _lossMl;
+        // When each section's film would have begun had it come from a fresh batch and were now as far closed.
+        private readonly long[] _counted;
         private long _openTimeMs;
 
         public Trial(CoatWork work, IReadOnlyList<Person> crew, Draws draws, Spreads spreads)
@@ -78,6 +81,7 @@ public static class Risking
             _plan = new Retiming(work);
             _daySpread = [.. crew.Select(p => p.Pace.DaySpread)];
             _day = new double[crew.Count];
+            _counted = new long[work.Sections.Count];
             var place = work.Sections.Select((s, i) => (s.Id, i)).ToDictionary(s => s.Id, s => s.i, StringComparer.Ordinal);
             _laps = [.. work.Laps.Select(l => l.Kind == LapKind.Break ? (-1, -1) : (place[l.A], place[l.B]))];
             _netMl = work.Batches.Sum(b => b.NetMl);
@@ -117,12 +121,17 @@ public static class Risking
         public long MarginMs(int[] lapLines)
         {
             long worst = 0;
-            for (var i = 0; i < _work.Sections.Count; i++) worst = Math.Max(worst, _plan.EndOf(i) - _plan.StartOf(i));
+            for (var i = 0; i < _counted.Length; i++)
+            {
+                _counted[i] = _plan.StartOf(i) - BatchAgeing.UsedMs(_work.BatchAgeShare, _plan.BatchAgeOf(i));
+                worst = Math.Max(worst, _plan.EndOf(i) - _counted[i]);
+            }
+
             for (var i = 0; i < _laps.Length; i++)
             {
                 var (a, b) = _laps[i];
                 if (a < 0) continue;
-                var age = Math.Max(_plan.EndOf(a), _plan.EndOf(b)) - Math.Min(_plan.StartOf(a), _plan.StartOf(b));
+                var age = Math.Max(_plan.EndOf(a), _plan.EndOf(b)) - Math.Min(_counted[a], _counted[b]);
                 worst = Math.Max(worst, age);
                 if (age > _openTimeMs) lapLines[i]++;
             }

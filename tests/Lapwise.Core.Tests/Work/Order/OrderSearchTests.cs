@@ -23,10 +23,11 @@ public sealed class OrderSearchTests
                   from life in Gen.Long[14, 40]
                   from most in Gen.Int[1, 3]
                   from volumes in Gen.Int[1, 4].Array[problem.Sections.Count]
+                  from share in Gen.OneOf<double>(0, 0.25, 0.4, 1)
                   select problem with
                   {
-                      Sections = [.. problem.Sections.Select((s, i) => s with { VolumeMl = volumes[i] })],
-                      Mixing = new MixingRule(mix, life, 8, most),
+                      Sections = [.. problem.Sections.Select((s, i) => s with { VolumeMl = volumes[i], DurationMs = [s.DurationMs[0] * 1000] })],
+                      Mixing = new MixingRule(mix * 1000, life * 1000, 8, most, AgeShare: share),
                       Before = [],
                   };
         gen.Where(p => p.Sections.Count <= 5).Sample(problem =>
@@ -181,11 +182,12 @@ public sealed class OrderSearchTests
     {
         var start = new long[order.Length];
         var end = new long[order.Length];
-        long now = 0;
+        long now = 0, mixed = 0;
         for (var i = 0; i < order.Length; i++)
         {
-            if (mixBefore[i]) now += problem.Mixing!.MixMs;
-            start[order[i]] = now;
+            if (mixBefore[i]) mixed = now += problem.Mixing!.MixMs;
+            // Film of a batch that has stood is as far closed as if it had begun sooner; up to a whole second.
+            start[order[i]] = now - ((long)Math.Ceiling(((problem.Mixing?.AgeShare ?? 0) * (now - mixed) / 1000) - 1e-9) * 1000);
             now += problem.Sections[order[i]].DurationMs[0];
             end[order[i]] = now;
         }

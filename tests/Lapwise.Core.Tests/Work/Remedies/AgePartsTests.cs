@@ -18,7 +18,7 @@ public sealed class AgePartsTests
             [Plans.Section("1", 0, 100_000, 200_000, "A"), Plans.Section("2", 0, 200_000, 280_000, "A"), Plans.Section("3", 0, 350_000, 450_000, "B")],
             [new Lap("1", "3", LapKind.Flat, 0.6, [], 350_000), new Lap("1", "2", LapKind.Flat, 0.6, [], 180_000)],
             [new Batch("A", 0, 0, 100_000, 900_000, 100, 120, ["1", "2"]), new Batch("B", 0, 290_000, 350_000, 900_000, 100, 120, ["3"])]);
-        Assert.Equal(new AgeParts("1", "3", 350_000, 72_000 + 72_000, 52_000, 3 * 28_000, 60_000, 10_000), AgeParts.OfWorst(work, Crew));
+        Assert.Equal(new AgeParts("1", "3", 350_000, 72_000 + 72_000, 52_000, 3 * 28_000, 60_000, 10_000, 0), AgeParts.OfWorst(work, Crew));
     }
 
     [Fact]
