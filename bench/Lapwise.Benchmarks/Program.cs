@@ -9,6 +9,7 @@ const string Usage = """
       grid      proof time on twenty 4 × 10 grids with mixed times
       takeoff   reading and taking off a kitchen of twelve tops
       science   pot life by heat, its fit, and a day hour by hour
+      purchase  kits for many jobs together, their cover beside CP-SAT
       curve     time and memory against the number of sections, to 400
 
     Reports go to FOLDER/reports, instances to FOLDER/instances. Run from the root of the repository, built in Release,
@@ -23,6 +24,7 @@ var commands = new Dictionary<string, Action<Options>>(StringComparer.Ordinal)
     ["grid"] = Curves.Grid4x10,
     ["takeoff"] = Curves.TakeOff,
     ["science"] = Science.Run,
+    ["purchase"] = Purchases.Run,
     ["curve"] = Curves.BySections,
 };
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Quantities;
 
@@ -56,6 +57,37 @@ internal sealed class Fields(UnitSystem? units)
     public double Turn(string path, Entry? entry) => Within(path, entry, Reading.Turn(entry ?? default), Ranges.TurnRadians);
 
     public double Angle(string path, Entry? entry, Bounds bounds) => Within(path, entry, Reading.Angle(entry ?? default), bounds);
+
+    /// <summary>A day as <c>2026-11-25</c> (ISO 8601); a default day where it cannot be read.</summary>
+    public DateOnly Day(string path, string? day)
+    {
+        if (DateOnly.TryParseExact((day ?? "").Trim(), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var read)) return read;
+        Add(path, "DayNotRead",
+            v => v.Say($"{Misreads.Quote(v, day ?? "")} is not a day.", $"{Misreads.Quote(v, day ?? "")} no es un día."),
+            v => v.Say("Write year, month and day, such as 2026-11-25.", "Escriba año, mes y día, como 2026-11-25."));
+        return default;
+    }
+
+    /// <summary>A day that may be left out.</summary>
+    public DateOnly? DayOrNull(string path, string? day) => string.IsNullOrWhiteSpace(day) ? null : Day(path, day);
+
+    /// <summary>Money in the shop's currency; zero where it cannot be read.</summary>
+    public MoneyAmount Money(string path, Entry? entry, Currency currency, bool mayBeNegative = false)
+    {
+        if (!MoneyReading.Money(entry ?? default, currency).Failed(out var why, out var amount) && (mayBeNegative || amount.Value >= 0)) return amount;
+        if (why is null)
+        {
+            Add(path, "PriceNegative",
+                v => v.Say($"{Misreads.Quote(v, entry?.Text ?? "")} is below zero.", $"{Misreads.Quote(v, entry?.Text ?? "")} es menor que cero."),
+                v => v.Say("Enter zero or more.", "Escriba cero o más."));
+        }
+        else
+        {
+            Add(path, why.Code, why.Text, why.Cure);
+        }
+
+        return MoneyAmount.Zero(currency);
+    }
 
     /// <summary>A field that may be left out: null or blank takes the default.</summary>
     public static double Or(Entry? entry, Assumption left, Func<Entry, double> read) => entry is { IsBlank: false } said ? read(said) : left.Value;

@@ -225,7 +225,11 @@ public sealed record ProductLimits(double AirLeastC, double AirMostC, double Hum
     public double SurfaceMostC { get; init; } = AirMostC;
 }
 /// <param name="SizeMl">A and B together.</param>
-public sealed record Kit(double SizeMl, decimal Price);
+public sealed record Kit(double SizeMl, decimal Price)
+{
+    /// <summary>Null: the shop's own.</summary>
+    public Currency? Currency { get; init; }
+}
 
 /// <summary>What reading a document gave: the job as far as it could be read, and every fault.</summary>
 /// <param name="Job">

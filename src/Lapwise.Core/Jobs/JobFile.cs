@@ -40,6 +40,12 @@ public static class JobFile
 
     public static FileRead<ProductDocument> ReadProduct(string json) => ReadText(json, JobJson.Default.ProductDocument, ProductDocument.CurrentVersion);
 
+    public static FileRead<ShelfDocument> ReadShelf(ReadOnlySpan<byte> json) => Read(json, JobJson.Default.ShelfDocument, ShelfDocument.CurrentVersion);
+
+    public static FileRead<ShelfDocument> ReadShelf(string json) => ReadText(json, JobJson.Default.ShelfDocument, ShelfDocument.CurrentVersion);
+
+    public static string Write(ShelfDocument shelf) => JsonSerializer.Serialize(shelf, JobJson.Default.ShelfDocument);
+
     public static string Write(JobDocument job) => JsonSerializer.Serialize(job, JobJson.Default.JobDocument);
 
     public static string Write(ProductDocument product) => JsonSerializer.Serialize(product, JobJson.Default.ProductDocument);

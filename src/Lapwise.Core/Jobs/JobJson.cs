@@ -12,4 +12,5 @@ namespace Lapwise.Core.Jobs;
 [JsonSerializable(typeof(JobDocument))]
 [JsonSerializable(typeof(ProductDocument))]
 [JsonSerializable(typeof(IReadOnlyList<ProductDocument>))]
+[JsonSerializable(typeof(ShelfDocument))]
 public sealed partial class JobJson : JsonSerializerContext;

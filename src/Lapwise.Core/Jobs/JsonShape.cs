@@ -180,6 +180,7 @@ internal sealed class JsonShape
         [typeof(EndOfPotLife)] = WordsOf<EndOfPotLife>(),
         [typeof(Carrier)] = WordsOf<Carrier>(),
         [typeof(Hazard)] = WordsOf<Hazard>(),
+        [typeof(ShelfEntryKind)] = WordsOf<ShelfEntryKind>(),
     }.ToFrozenDictionary();
 
     private static string[] WordsOf<T>() where T : struct, Enum =>

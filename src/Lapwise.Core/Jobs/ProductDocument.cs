@@ -227,6 +227,8 @@ public sealed record KitDocument
 {
     /// <summary>A and B together.</summary>
     public Entry Size { get; set; } = "";
-    /// <summary>Price of one kit, in the shop's own currency.</summary>
+    /// <summary>Price of one kit.</summary>
     public decimal Price { get; set; }
+    /// <summary>Currency of the price (ISO 4217), as <c>USD</c>; left out: the shop's own.</summary>
+    public string? Currency { get; set; }
 }

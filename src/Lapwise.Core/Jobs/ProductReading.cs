@@ -254,14 +254,28 @@ public static class ProductReading
         foreach (var (kit, place) in fields.Items(path, kits, Ranges.MostKits))
         {
             var size = fields.Volume(place + ".size", kit.Size, Ranges.KitVolume);
-            if (kit.Price < 0)
+            if (kit.Price > MoneyReading.Most)
+            {
+                fields.Add(place + ".price", "PriceTooLarge",
+                    v => v.Say($"A price of {v.Number((double)kit.Price)} is more than {v.Number((double)MoneyReading.Most)}.", $"Un precio de {v.Number((double)kit.Price)} es más de {v.Number((double)MoneyReading.Most)}."),
+                    v => v.Say("Check the digits.", "Revise las cifras."));
+            }
+            else if (kit.Price < 0)
             {
                 fields.Add(place + ".price", "PriceNegative",
                     v => v.Say($"A price of {v.Number((double)kit.Price)} is below zero.", $"Un precio de {v.Number((double)kit.Price)} es menor que cero."),
                     v => v.Say("Enter what the kit costs, or 0.", "Escriba lo que cuesta el juego, o 0."));
             }
 
-            read.Add(new Kit(size, kit.Price));
+            Currency? currency = null;
+            if (!string.IsNullOrWhiteSpace(kit.Currency) && !Currency.TryOf(kit.Currency, out currency))
+            {
+                fields.Add(place + ".currency", "CurrencyUnknown",
+                    v => v.Say($"{Misreads.Quote(v, kit.Currency)} is not the code of a currency (ISO 4217).", $"{Misreads.Quote(v, kit.Currency)} no es el código de una moneda (ISO 4217)."),
+                    v => v.Say("Write three letters, such as USD.", "Escriba tres letras, como USD."));
+            }
+
+            read.Add(new Kit(size, kit.Price) { Currency = currency });
         }
 
         return read;

@@ -45,6 +45,7 @@ internal static class Ranges
     public static readonly Bounds Held = Volume(0, 5000) with { AboveZero = false };
     public static readonly Bounds BatchVolume = Volume(10, 200_000);
     public static readonly Bounds KitVolume = Volume(1, 1_000_000);
+    public static readonly Bounds LeftInPack = Volume(0, 1_000_000) with { AboveZero = false };
     public static readonly Bounds CupStep = Volume(0.01, 1000);
     public static readonly Bounds ScaleStep = new(0.01, 100, (v, x) => v.Mass(x)) { AboveZero = true };
     public static readonly Bounds Density = new(0.3, 5, (v, x) => v.Density(x)) { AboveZero = true };

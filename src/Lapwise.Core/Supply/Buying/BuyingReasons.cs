@@ -1,0 +1,36 @@
+using System.Globalization;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+
+namespace Lapwise.Core.Supply.Buying;
+
+/// <summary>What is worth knowing before the order goes out.</summary>
+internal static class BuyingReasons
+{
+    public static IReadOnlyList<Reason> Of(Product product, Shade shade, IReadOnlyList<ComingNeed> ordered, IReadOnlyList<Pack> packs)
+    {
+        var reasons = new List<Reason>();
+        var last = ordered[^1].On ?? DateOnly.MaxValue;
+        if (product.Kits.Count == 0)
+        {
+            reasons.Add(new Reason("NoKitsListed", Limit.Note,
+                v => v.Say($"No kit sizes are entered for {product.Name}: nothing to buy can be named, and the cost leaves it out.", $"No se anotaron tamaños de juego para {product.Name}: no se puede decir qué comprar, y el costo no lo cuenta."),
+                v => v.Say("Enter the kit sizes and prices it is sold in.", "Anote los tamaños y precios en que se vende.")));
+        }
+
+        reasons.AddRange(packs.Where(p => p.UsableMl > 0 && p.IsExpired(last)).Select(p => new Reason("ExpiresBeforeUse", Limit.Note,
+            v => v.Say($"Pack {p.Id} ({v.Volume(p.UsableMl)}) may be used until {Day(p.Expires!.Value)}: it is given to no job after that day, nor to one without a day.", $"El envase {p.Id} ({v.Volume(p.UsableMl)}) puede usarse hasta el {Day(p.Expires!.Value)}: no se da a ningún trabajo posterior, ni a uno sin fecha."),
+            v => v.Say("Use it on an earlier job, or write it off.", "Úselo en un trabajo anterior, o delo de baja."))));
+
+        if (shade.Color.Length > 0 && packs.Any(p => p.UsableMl > 0))
+        {
+            reasons.Add(new Reason("BoxTheColour", Limit.Note,
+                v => v.Say("Colour from the shelf and from new kits may step from one to the other.", "El color del estante y el de los juegos nuevos puede dar un salto."),
+                v => v.Say("Pour the A of every pack for one top together and stir before the first batch, or keep each lot to tops of its own.", "Junte y remueva el A de todos los envases de una misma cubierta antes de la primera mezcla, o deje cada lote para cubiertas distintas.")));
+        }
+
+        return reasons;
+    }
+
+    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,116 @@
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Materials;
+using Lapwise.Core.Work.Risk;
+
+namespace Lapwise.Core.Supply.Buying;
+
+/// <summary>Which kits to buy for all coming jobs together, so that none runs short with a stated chance?</summary>
+public static class Purchasing
+{
+    public const double UsualChance = 0.95;
+    public const double LeastChance = 0.5;
+    public const double MostChance = 0.999;
+    public const int UsualTrials = 2000;
+    public const ulong UsualSeed = 1;
+
+    /// <summary>What the coats of a job take.</summary>
+    /// <param name="on">The day it is coated; null: not set.</param>
+    public static IEnumerable<ComingNeed> NeedsOf(Job job, JobMaterials materials, DateOnly? on) =>
+        materials.Coats.Select(c => new ComingNeed(job.Name, on, Shade.Of(c.Coat.Product.Id, c.Coat.Color), c.NetMl, c.LossMl));
+
+    /// <summary>
+    /// The cheapest kits for each product and colour. In each of many trials the losses of every coat are drawn by chance and
+    /// the shelf is used up first expired first; what is then still missing must be bought. Enough is bought for the share of
+    /// trials asked for, by the exact cheapest cover.
+    /// </summary>
+    /// <param name="products">Must hold every product a need names; a need of another is left out.</param>
+    /// <param name="chance">Wanted for each product and colour, <see cref="LeastChance"/> to <see cref="MostChance"/>.</param>
+    public static Purchase Purchase(IReadOnlyList<ComingNeed> needs, Shelf shelf, IReadOnlyList<Product> products, double chance = UsualChance, int trials = UsualTrials, ulong seed = UsualSeed)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(chance, LeastChance);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(chance, MostChance);
+        ArgumentOutOfRangeException.ThrowIfLessThan(trials, 1);
+        var known = products.DistinctBy(p => p.Id, StringComparer.Ordinal).ToDictionary(p => p.Id, StringComparer.Ordinal);
+        var shades = needs.Where(n => known.ContainsKey(n.Shade.Product)).GroupBy(n => n.Shade)
+            .OrderBy(g => known[g.Key.Product].Name, StringComparer.Ordinal).ThenBy(g => g.Key.Color, StringComparer.OrdinalIgnoreCase);
+        return new Purchase(chance, [.. shades.Select((g, i) => OfShade(known[g.Key.Product], [.. g], shelf, chance, trials, new Draws(seed + (ulong)i)))]);
+    }
+
+    private static ShadePurchase OfShade(Product product, IReadOnlyList<ComingNeed> needs, Shelf shelf, double chance, int trials, Draws draws)
+    {
+        var shade = needs[0].Shade;
+        var ordered = needs.OrderBy(n => n.On ?? DateOnly.MaxValue).ThenBy(n => n.Job, StringComparer.Ordinal).ToList();
+        var packs = shelf.Packs.Where(p => p.Shade.Equals(shade)).OrderBy(p => p.Expires ?? DateOnly.MaxValue).ToList();
+
+        var missing = new double[trials];
+        var losses = new double[ordered.Count];
+        for (var t = 0; t < trials; t++)
+        {
+            for (var n = 0; n < losses.Length; n++)
+                losses[n] = ordered[n].LossMl * Math.Exp(Defaults.Spread.Loss.Value * draws.Normal(((ulong)t * (ulong)ordered.Count) + (ulong)n));
+            missing[t] = Missing(ordered, losses, packs);
+        }
+
+        Array.Sort(missing);
+        var buyMl = missing[Enough(chance, trials)];
+        var choice = Kits.Cheapest(product.Kits, buyMl);
+        var boughtMl = choice?.TotalMl ?? 0;
+        var needMl = ordered.Sum(n => n.NeedMl);
+        return new ShadePurchase(
+            product, shade, ordered, needMl,
+            needMl - Missing(ordered, [.. ordered.Select(n => n.LossMl)], packs),
+            buyMl,
+            choice?.Kits ?? [], choice?.Cost ?? 0,
+            new Chance(missing.Count(m => m <= boughtMl + 1e-6), trials),
+            Kits.CostOfEach(product.Kits, [.. ordered.Select(n => AtChance(n, chance))]),
+            BuyingReasons.Of(product, shade, ordered, packs),
+            BasisOf(needMl, buyMl, chance));
+    }
+
+    /// <summary>
+    /// What the shelf cannot give. Jobs in order of their day take first what expires first: of jobs and packs that each
+    /// have a last day, that uses the most of the shelf, for a pack that is passed over could only serve earlier jobs.
+    /// </summary>
+    public static double Missing(IReadOnlyList<ComingNeed> ordered, ReadOnlySpan<double> losses, IReadOnlyList<Pack> packs)
+    {
+        var (missing, first) = (0.0, 0);
+        var left = packs.Count > 0 ? packs.Select(p => p.UsableMl).ToArray() : [];
+        for (var n = 0; n < ordered.Count; n++)
+        {
+            var need = ordered[n].NetMl + losses[n];
+            var on = ordered[n].On ?? DateOnly.MaxValue;
+            for (var p = first; p < left.Length && need > 0; p++)
+            {
+                if (packs[p].IsExpired(on))
+                {
+                    first = p + 1; // it expires first, so all later jobs are too late for it as well
+                    continue;
+                }
+
+                var taken = Math.Min(need, left[p]);
+                (need, left[p]) = (need - taken, left[p] - taken);
+            }
+
+            missing += need;
+        }
+
+        return missing;
+    }
+
+    /// <summary>What a coat takes with the chance asked for; alone it needs no trials.</summary>
+    private static double AtChance(ComingNeed need, double chance) => need.NetMl + (need.LossMl * Math.Exp(Defaults.Spread.Loss.Value * NormalLaw.At(chance)));
+
+    /// <summary>Place, in ascending order, of the first trial that is enough for the share asked for.</summary>
+    private static int Enough(double chance, int trials) => Math.Clamp((int)Math.Ceiling((chance * trials) - 1e-9) - 1, 0, trials - 1);
+
+    private static Basis BasisOf(double needMl, double buyMl, double chance) => new(
+        "min Σ c_k x_k : Σ s_k x_k ≥ F⁻¹(p)",
+        [
+            new(v => v.Say("need of all jobs as expected", "necesidad de todos los trabajos, según lo previsto"), v => v.Volume(needMl)),
+            new(v => v.Say("chance of not running short", "probabilidad de no quedarse corto"), v => v.Percent(chance, 1)),
+            new(v => v.Say("spread of the losses", "dispersión de las pérdidas"), v => v.Percent(Defaults.Spread.Loss.Value)),
+            new(v => v.Say("to buy at least", "comprar al menos"), v => v.Volume(buyMl)),
+        ],
+        Sources.ExactSearch);
+}

@@ -1,0 +1,151 @@
+using CsCheck;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Supply;
+using Lapwise.Core.Supply.Buying;
+
+namespace Lapwise.Core.Tests.Supply.Buying;
+
+public sealed class PurchasingTests
+{
+    private static readonly DateOnly Monday = new(2026, 11, 30);
+    private static readonly Product Clear = Invented.Clear with { Kits = [new Kit(1000, 40), new Kit(2500, 85), new Kit(5000, 150)] };
+    private static readonly Shade Shade = Shade.Of(Clear.Id, null);
+    private static readonly Shelf Empty = new([], []);
+
+    private static ComingNeed Need(double net, double loss = 0, int day = 0, string job = "Kitchen") => new(job, Monday.AddDays(day), Shade, net, loss);
+
+    private static Pack Pack(string id, double ml, int? lastDay, Shade? shade = null) =>
+        new(id, shade ?? Shade, "L1", ml, lastDay is { } d ? Monday.AddDays(d) : null, null, ml * 2 / 3, ml / 3) { ShareA = 2.0 / 3 };
+
+    private static ShadePurchase Buy(IReadOnlyList<ComingNeed> needs, params IReadOnlyList<Pack> packs) =>
+        Assert.Single(Purchasing.Purchase(needs, new Shelf(packs, []), [Clear]).Shades);
+
+    [Fact]
+    public void Without_losses_it_is_the_worked_cover()
+    {
+        // 7 L from 1, 2.5 and 5 L at 40, 85 and 150: worked by hand, 230 = 1 + 1 + 5.
+        var bought = Buy([Need(3000), Need(4000, day: 2)]);
+        Assert.Equal((230m, 7000.0), (bought.Cost, bought.BoughtMl));
+        Assert.Equal(1.0, bought.Enough.Share);
+    }
+
+    [Fact]
+    public void Together_costs_no_more_than_job_by_job() =>
+        Gen.Double[100, 6000].Array[1, 6].Sample(nets =>
+        {
+            var bought = Buy([.. nets.Select((n, i) => Need(n, n / 8, i, $"Job {i}"))]);
+            // The sum of what varies is never surer than its parts are alone, so one more of the smallest kits is the most it can cost.
+            Assert.True(bought.Cost <= bought.CostJobByJob + 40);
+        }, iter: 30);
+
+    [Fact]
+    public void The_chance_asked_for_is_reached_and_a_smaller_order_would_not_reach_it()
+    {
+        IReadOnlyList<ComingNeed> needs = [Need(3000, 600), Need(4000, 800, 1)];
+        foreach (var chance in new[] { 0.5, 0.9, 0.99 })
+        {
+            var bought = Assert.Single(Purchasing.Purchase(needs, Empty, [Clear], chance).Shades);
+            Assert.True(bought.Enough.Share >= chance);
+            var smaller = Purchasing.Purchase(needs, Empty, [Clear with { Kits = [new Kit(bought.BuyAtLeastMl - 1, 1)] }], chance).Shades[0];
+            Assert.Equal(2, smaller.Kits.Sum(k => k.Count));
+        }
+    }
+
+    [Fact]
+    public void The_spread_of_losses_is_that_of_the_log_normal_it_is_drawn_from()
+    {
+        // One coat of loss only: its 97.5 % point is loss · exp(0.25 · 1.96).
+        var bought = Assert.Single(Purchasing.Purchase([Need(0.0, 1000)], Empty, [Clear], 0.975, trials: 20_000).Shades);
+        Assert.Equal(1000 * Math.Exp(0.25 * 1.959964), bought.BuyAtLeastMl, 1000 * 0.03);
+    }
+
+    [Fact]
+    public void What_expires_before_its_day_is_not_counted()
+    {
+        Assert.Equal(0, Buy([Need(500, day: 3)], Pack("p", 900, lastDay: 3)).BuyAtLeastMl);
+        var late = Buy([Need(500, day: 4)], Pack("p", 900, lastDay: 3));
+        Assert.Equal(500, late.BuyAtLeastMl, 9);
+        Assert.Contains(late.Reasons, r => r.Code == "ExpiresBeforeUse");
+    }
+
+    [Fact]
+    public void A_job_without_a_day_takes_only_what_never_expires()
+    {
+        var need = Need(500) with { On = null };
+        Assert.Equal(500, Buy([need], Pack("p", 900, lastDay: 300)).BuyAtLeastMl, 9);
+        Assert.Equal(0, Buy([need], Pack("p", 900, lastDay: null)).BuyAtLeastMl);
+    }
+
+    [Fact]
+    public void First_expired_first_leaves_as_little_to_buy_as_any_way_of_sharing_out_the_shelf() =>
+        Gen.Select(
+            Gen.Select(Gen.Int[0, 6], Gen.Int[1, 5]).Array[1, 5],
+            Gen.Select(Gen.Int[0, 7], Gen.Int[1, 5]).Array[0, 4]).Sample((jobs, packs) =>
+        {
+            var needs = jobs.Select(j => Need(j.Item2, day: j.Item1)).OrderBy(n => n.On).ToList();
+            var shelf = packs.Select((p, i) => Pack($"p{i}", p.Item2, p.Item1)).OrderBy(p => p.Expires).ToList();
+            var missing = Purchasing.Missing(needs, new double[needs.Count], shelf);
+            Assert.Equal(LeastMissing([.. needs.Select(n => (int)n.NetMl)], [.. packs.OrderBy(p => p.Item1).Select(p => p.Item2)], needs, shelf, 0), missing, 6);
+        }, iter: 300);
+
+    [Fact]
+    public void Half_a_pack_of_one_part_counts_by_the_part_that_runs_out()
+    {
+        var pack = Pack("p", 900, null) with { LeftBMl = 100 };
+        Assert.Equal(500 - 300, Buy([Need(500)], pack).BuyAtLeastMl, 9);
+    }
+
+    [Fact]
+    public void Another_colour_is_another_shelf()
+    {
+        var bought = Buy([Need(500)], Pack("p", 900, null, Shade.Of(Clear.Id, "harbour blue")));
+        Assert.Equal(500, bought.BuyAtLeastMl, 9);
+    }
+
+    [Fact]
+    public void Ten_thousand_jobs_are_one_order()
+    {
+        var needs = Enumerable.Range(0, 10_000).Select(i => Need(1000 + i, 100, i % 300, $"Job {i}")).ToList();
+        var bought = Assert.Single(Purchasing.Purchase(needs, Empty, [Clear], trials: 50).Shades);
+        Assert.Equal(10_000, bought.Needs.Count);
+        Assert.True(bought.BoughtMl >= needs.Sum(n => n.NetMl));
+    }
+
+    /// <summary>Every way of pouring the shelf into the jobs, unit by unit.</summary>
+    private static double LeastMissing(int[] need, int[] left, List<ComingNeed> needs, List<Pack> packs, int job)
+    {
+        if (job == need.Length) return 0;
+        if (need[job] == 0) return LeastMissing(need, left, needs, packs, job + 1);
+        var best = need[job] + LeastMissing(need, left, needs, packs, job + 1);
+        for (var p = 0; p < left.Length; p++)
+        {
+            if (left[p] == 0 || packs[p].IsExpired(needs[job].On!.Value)) continue;
+            var amount = Math.Min(need[job], left[p]);
+            for (var take = 1; take <= amount; take++)
+            {
+                (need[job], left[p]) = (need[job] - take, left[p] - take);
+                best = Math.Min(best, LeastMissingAfter(need, left, needs, packs, job, p + 1));
+                (need[job], left[p]) = (need[job] + take, left[p] + take);
+            }
+        }
+
+        return best;
+    }
+
+    private static double LeastMissingAfter(int[] need, int[] left, List<ComingNeed> needs, List<Pack> packs, int job, int from)
+    {
+        var best = need[job] + LeastMissing(need, left, needs, packs, job + 1);
+        for (var p = from; p < left.Length; p++)
+        {
+            if (left[p] == 0 || packs[p].IsExpired(needs[job].On!.Value)) continue;
+            for (var take = 1; take <= Math.Min(need[job], left[p]); take++)
+            {
+                (need[job], left[p]) = (need[job] - take, left[p] - take);
+                best = Math.Min(best, LeastMissingAfter(need, left, needs, packs, job, p + 1));
+                (need[job], left[p]) = (need[job] + take, left[p] + take);
+            }
+        }
+
+        return best;
+    }
+}
