@@ -29,9 +29,13 @@ public static class Phases
         v => v.Say("Supply", "Suministro"),
         v => v.Say("Which kits to buy and what goes into each batch?", "¿Qué juegos comprar y qué lleva cada mezcla?"));
 
+    public static readonly Phase Timeline = new("Timeline", "timeline",
+        v => v.Say("Timeline", "Calendario"),
+        v => v.Say("Which days, with which recoat windows?", "¿Qué días, con qué ventanas de repintado?"));
+
     public static readonly Phase OnSite = new("OnSite", "run",
         v => v.Say("On site", "En obra"),
         v => v.Say("What do I do this minute?", "¿Qué hago en este minuto?"));
 
-    public static IReadOnlyList<Phase> All { get; } = [Measure, Materials, Conditions, Work, Supply, OnSite];
+    public static IReadOnlyList<Phase> All { get; } = [Measure, Materials, Conditions, Work, Supply, Timeline, OnSite];
 }

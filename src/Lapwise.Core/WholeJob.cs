@@ -4,6 +4,7 @@ using Lapwise.Core.Jobs;
 using Lapwise.Core.Materials;
 using Lapwise.Core.Measure;
 using Lapwise.Core.Supply;
+using Lapwise.Core.Timeline;
 using Lapwise.Core.Work;
 
 namespace Lapwise.Core;
@@ -17,6 +18,7 @@ public sealed record WholeJob(
     JobConditions Conditions,
     JobWork Work,
     JobSupply Supply,
+    JobTimeline Timeline,
     IReadOnlyList<Fault> Faults)
 {
     /// <summary>Everything the phases have to say against a coat, or note of it, hardest first.</summary>
@@ -53,8 +55,9 @@ public sealed record WholeJob(
         var conditions = Judging.Judge(job);
         var work = await Planning.PlanAsync(job, measured, conditions, effort);
         var supply = Supplying.Supply(job, materials, work);
+        var timeline = Timing.Time(job, measured, conditions, work);
 
         IReadOnlyList<Fault> faults = [.. read.Faults, .. measured.Faults];
-        return (new WholeJob(job, measured, materials, conditions, work, supply, faults), faults);
+        return (new WholeJob(job, measured, materials, conditions, work, supply, timeline, faults), faults);
     }
 }

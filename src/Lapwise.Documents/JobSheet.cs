@@ -28,6 +28,7 @@ public static class JobSheet
             .. SectionPart.Blocks(whole, voice, paper),
             .. Enumerable.Range(0, whole.Work.Coats.Count).SelectMany(coat => CoatPart.Blocks(whole, coat, voice, paper)),
             .. PackingPart.Blocks(whole, voice),
+            .. DaysPart.Blocks(whole, voice, paper),
         ]);
     }
 }

@@ -6,6 +6,7 @@ using Lapwise.Core.Jobs;
 using Lapwise.Core.Materials;
 using Lapwise.Core.Measure;
 using Lapwise.Core.Supply;
+using Lapwise.Core.Timeline;
 using Lapwise.Core.Work;
 
 namespace Lapwise.Client.Jobs;
@@ -106,7 +107,7 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
             PlanTook = Stopwatch.GetElapsedTime(started);
             // What is drawn next takes a slice of its own.
             await breathing.Rest();
-            Whole = new WholeJob(job, measured, materials, conditions, work, supply, Faults);
+            Whole = new WholeJob(job, measured, materials, conditions, work, supply, Timing.Time(job, measured, conditions, work), Faults);
             IsPlanning = false;
             Changed?.Invoke();
         }
@@ -127,6 +128,11 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
     private static WholeJob Replaced(WholeJob whole, int coat, CoatWork found)
     {
         var work = new JobWork([.. whole.Work.Coats.Select((c, i) => i == coat ? found : c)]);
-        return whole with { Work = work, Supply = Supplying.Supply(whole.Job, whole.Materials, work) };
+        return whole with
+        {
+            Work = work,
+            Supply = Supplying.Supply(whole.Job, whole.Materials, work),
+            Timeline = Timing.Time(whole.Job, whole.Measured, whole.Conditions, work),
+        };
     }
 }

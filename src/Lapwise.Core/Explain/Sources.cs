@@ -81,6 +81,10 @@ public static partial class Sources
         v => v.Say("names the test of the thickest wet film that does not sag; the figure is the data sheet's", "nombra el ensayo de la película húmeda más gruesa que no se descuelga; la cifra es de la ficha técnica"),
         SourceStanding.FromMemory);
 
+    public static readonly Source TapeTest = new("astm-d3359", "ASTM D3359",
+        v => v.Say("names the tape test of adhesion; how long the patch hardens first is the data sheet's recoat", "nombra el ensayo de adherencia con cinta; cuánto endurece antes el parche es el repintado de la ficha"),
+        SourceStanding.FromMemory);
+
     public static readonly Source RespiratoryProtection = new("29-cfr-1910-134", "29 CFR 1910.134",
         v => v.Say("respirator programme: medical evaluation, fit test, cartridge change schedule", "programa de respiradores: evaluación médica, prueba de ajuste, cambio programado de cartuchos"),
         SourceStanding.FromMemory);
@@ -97,7 +101,7 @@ public static partial class Sources
     [
         Geometry, AsEntered, Trade, CautiousGuess, Handbook44, AlduchovEskridge, Iso8502Part4, MilHdbk1110, Ufgs09971,
         Arrhenius, HeatBalance, FilmClosing, FilmSpread,
-        NioshPocketGuide, NioshRecalled, OshaZ1, AcgihTlv, AcgihVentilation, Voc40Cfr59, ExactSearch, SagTest, RespiratoryProtection, Bowditch, MilStd1472,
+        NioshPocketGuide, NioshRecalled, OshaZ1, AcgihTlv, AcgihVentilation, Voc40Cfr59, ExactSearch, SagTest, TapeTest, RespiratoryProtection, Bowditch, MilStd1472,
     ];
 
     /// <summary>The standing of a source in words.</summary>

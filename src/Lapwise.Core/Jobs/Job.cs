@@ -15,7 +15,11 @@ public sealed record Job(
     IReadOnlyList<Top> Tops,
     IReadOnlyList<Coat> System,
     Tools Tools,
-    Aims Aims);
+    Aims Aims)
+{
+    /// <summary>Days and hours.</summary>
+    public TimelineAsks Timeline { get; init; } = TimelineAsks.Usual;
+}
 
 /// <param name="RelativeHumidity">0 to 1.</param>
 public sealed record Room(
@@ -51,6 +55,8 @@ public sealed record Top(
 {
     /// <summary>Path of this top in the document, for faults found by later phases.</summary>
     public string Path { get; init; } = "";
+    /// <summary>What it is made of; null: in doubt.</summary>
+    public Substrate? Substrate { get; init; }
     /// <summary>The finisher's own lines between sections; empty: the planner draws them.</summary>
     public IReadOnlyList<SectionLine> SectionLines { get; init; } = [];
 }
@@ -204,11 +210,20 @@ public sealed record MixRatio(MixBasis EnteredBy, double PartsAByVolume, double 
 
 public sealed record Thinner(string Name, double LimitFraction, double DensityGPerMl);
 public sealed record TimeAt(double Seconds, double Celsius);
-public sealed record Recoat(double EarliestS, double LatestS, double AtCelsius);
+public sealed record Recoat(double EarliestS, double LatestS, double AtCelsius)
+{
+    /// <summary>How the film is sanded, in the sheet's words; null: not given.</summary>
+    public string? Sanding { get; init; }
+    /// <summary>The sheet asks for it before every next coat, within the window too.</summary>
+    public bool IsAlwaysSanded { get; init; }
+}
+
 public sealed record UsableFrom(double LightUseS, double? WaterS, double FullUseS)
 {
     /// <summary>The temperature all three hold at.</summary>
     public double AtCelsius { get; init; } = Defaults.SheetTemperature.Value;
+    /// <summary>When it no longer hardens; null: not given.</summary>
+    public double? FullCureS { get; init; }
 }
 
 /// <summary>A pot life of a stated mass, material and room at one temperature.</summary>

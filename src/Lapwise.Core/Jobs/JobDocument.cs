@@ -34,6 +34,8 @@ public sealed record JobDocument
     public ToolsDocument? Tools { get; set; }
     /// <summary>What the plan is asked to keep.</summary>
     public AimsDocument? Aims { get; set; }
+    /// <summary>First day, working hours, days off and what is done around the coats.</summary>
+    public TimelineDocument? Timeline { get; set; }
     /// <summary>Products carried inside the file; looked up before the library.</summary>
     public IReadOnlyList<ProductDocument>? Products { get; set; }
 }
@@ -90,6 +92,8 @@ public sealed record TopDocument
     public string Name { get; set; } = "";
     /// <summary>Thickness of the top, from which edges take their width.</summary>
     public Entry? Thickness { get; set; }
+    /// <summary>What it is made of or covered with, which says how it is prepared; left out: in doubt, so its bond is tested first.</summary>
+    public Substrate? Substrate { get; set; }
     /// <summary>The closed boundary, as measured.</summary>
     public OutlineDocument Outline { get; set; } = new();
     /// <summary>One for each side, by the side's letter (A, B, C … in walking order).</summary>

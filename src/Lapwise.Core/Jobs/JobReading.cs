@@ -28,10 +28,11 @@ public static class JobReading
         var aims = ReadAims(fields, document.Aims ?? new AimsDocument());
         var coatsHaveGround = fields.Count == beforeGround;
 
+        var timeline = TimelineReading.Read(fields, document.Timeline);
         var tops = TopReading.ReadAll(fields, document);
         var coats = CoatReading.ReadAll(fields, document, library);
 
-        var job = new Job(name, document.Units, document.Language, room, crew, tops, coatsHaveGround ? coats : [], tools, aims);
+        var job = new Job(name, document.Units, document.Language, room, crew, tops, coatsHaveGround ? coats : [], tools, aims) { Timeline = timeline };
         return new JobRead(job, fields.Faults);
     }
 

@@ -152,6 +152,10 @@ public sealed record RecoatDocument
     public Entry Latest { get; set; } = "";
     /// <summary>The temperature both hold at.</summary>
     public Entry At { get; set; } = "";
+    /// <summary>How the film is sanded before the next coat, in the sheet's words, as <c>320 grit, dull all over</c>.</summary>
+    public string? Sanding { get; set; }
+    /// <summary>True where the sheet asks for sanding before every next coat, within the window too.</summary>
+    public bool? AlwaysSand { get; set; }
 }
 
 public sealed record UsableFromDocument
@@ -162,6 +166,8 @@ public sealed record UsableFromDocument
     public Entry? Water { get; set; }
     /// <summary>Full use.</summary>
     public Entry FullUse { get; set; } = "";
+    /// <summary>Full cure: when it no longer hardens; left out: the sheet does not say.</summary>
+    public Entry? FullCure { get; set; }
     /// <summary>The temperature all three hold at; left out: 23 °C.</summary>
     public Entry? At { get; set; }
 }

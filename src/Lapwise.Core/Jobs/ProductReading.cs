@@ -175,7 +175,11 @@ public static class ProductReading
         var earliest = fields.Time(path + ".earliest", recoat.Earliest, Ranges.Wait);
         var latest = fields.Time(path + ".latest", recoat.Latest, Ranges.Wait);
         fields.InOrder(path, earliest, latest, (_, x) => Voice.Span(x));
-        return new Recoat(earliest, latest, fields.Temperature(path + ".at", recoat.At, Ranges.SheetTemperature));
+        return new Recoat(earliest, latest, fields.Temperature(path + ".at", recoat.At, Ranges.SheetTemperature))
+        {
+            Sanding = string.IsNullOrWhiteSpace(recoat.Sanding) ? null : recoat.Sanding.Trim(),
+            IsAlwaysSanded = recoat.AlwaysSand ?? false,
+        };
     }
 
     private static UsableFrom ReadUsable(Fields fields, string path, UsableFromDocument usable)
@@ -183,9 +187,12 @@ public static class ProductReading
         var light = fields.Time(path + ".lightUse", usable.LightUse, Ranges.Wait);
         var water = Fields.OrNull(usable.Water, e => fields.Time(path + ".water", e, Ranges.Wait));
         var full = fields.Time(path + ".fullUse", usable.FullUse, Ranges.Wait);
+        var cure = Fields.OrNull(usable.FullCure, e => fields.Time(path + ".fullCure", e, Ranges.Wait));
         fields.InOrder(path, light, full, (_, x) => Voice.Span(x));
+        if (cure is { } cured) fields.InOrder(path, full, cured, (_, x) => Voice.Span(x));
         return new UsableFrom(light, water, full)
         {
+            FullCureS = cure,
             AtCelsius = Fields.Or(usable.At, Defaults.SheetTemperature, e => fields.Temperature(path + ".at", e, Ranges.SheetTemperature)),
         };
     }

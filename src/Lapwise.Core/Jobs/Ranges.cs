@@ -63,6 +63,11 @@ internal static class Ranges
     public static readonly Bounds MarginShare = Share(0, 0.9);
     public static readonly Bounds LargestSection = new(0.01, 100, (v, x) => v.Area(x)) { AboveZero = true };
 
+    public const int MostDaysOff = 400;
+    public const int MostFixtures = 40;
+    public static readonly Bounds DaySwing = new(0, 40, (v, x) => v.TemperatureDifference(x));
+    public static readonly Bounds StepTime = Time(60, 10 * 86400.0);
+
     private static Bounds Length(double least, double most) => new(least, most, (v, x) => v.Length(x)) { AboveZero = true };
     private static Bounds Volume(double least, double most) => new(least, most, (v, x) => v.Volume(x)) { AboveZero = true };
     private static Bounds Share(double least, double most) => new(least, most, (v, x) => v.Percent(x));

@@ -37,7 +37,7 @@ internal static class TopReading
         var cutouts = ReadCutouts(fields, path + ".cutouts", top.Cutouts);
         var breaks = ReadBreaks(fields, path + ".breaks", top.Breaks, letters);
         var dryPass = Fields.OrNull(top.DryPass, e => fields.Angle(path + ".dryPass", e, Ranges.DryPassDegrees));
-        return outline is null ? null : new Top(name, thickness, outline, edges, cutouts, breaks, dryPass) { Path = path, SectionLines = ReadLines(fields, path + ".sectionLines", top.SectionLines, letters) };
+        return outline is null ? null : new Top(name, thickness, outline, edges, cutouts, breaks, dryPass) { Path = path, Substrate = top.Substrate, SectionLines = ReadLines(fields, path + ".sectionLines", top.SectionLines, letters) };
     }
 
     private static List<Cutout> ReadCutouts(Fields fields, string path, IReadOnlyList<CutoutDocument>? cutouts)

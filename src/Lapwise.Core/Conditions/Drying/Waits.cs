@@ -4,7 +4,7 @@ using Lapwise.Core.Jobs;
 namespace Lapwise.Core.Conditions.Drying;
 
 /// <summary>What a coat is waited for after it is rolled.</summary>
-public enum WaitFor { DryToTouch, EarliestRecoat, LatestRecoat, LightUse, Water, FullUse }
+public enum WaitFor { DryToTouch, EarliestRecoat, LatestRecoat, LightUse, Water, FullUse, FullCure }
 
 /// <summary>One wait of a data sheet, run through the room's temperature.</summary>
 /// <param name="SheetS">As the sheet gives it.</param>
@@ -31,6 +31,7 @@ public static class Waits
         yield return (WaitFor.LightUse, usable.LightUseS, usable.AtCelsius);
         if (usable.WaterS is { } water) yield return (WaitFor.Water, water, usable.AtCelsius);
         yield return (WaitFor.FullUse, usable.FullUseS, usable.AtCelsius);
+        if (usable.FullCureS is { } cure) yield return (WaitFor.FullCure, cure, usable.AtCelsius);
     }
 
     private static Wait Run(Product product, WaitFor what, double seconds, double celsius, IReadOnlyList<TemperatureAt> course, bool holdsLast)
@@ -70,6 +71,7 @@ public static class Waits
         WaitFor.LightUse => v.Say("light use", "uso ligero"),
         WaitFor.Water => v.Say("standing water", "agua encima"),
         WaitFor.FullUse => v.Say("full use", "uso normal"),
+        WaitFor.FullCure => v.Say("full cure", "curado total"),
         _ => throw new ArgumentOutOfRangeException(nameof(what), what, null),
     };
 }

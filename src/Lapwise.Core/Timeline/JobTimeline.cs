@@ -1,0 +1,74 @@
+using System.Text.Json.Serialization;
+using Lapwise.Core.Conditions.Drying;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+
+namespace Lapwise.Core.Timeline;
+
+// Result records of the timeline. Times are the clock on the wall at the site.
+
+/// <summary>Which days, with which recoat windows.</summary>
+/// <param name="IsDated">False: no first day is set, and day 1 stands for it.</param>
+/// <param name="Day1">The first day on site.</param>
+/// <param name="RoomByHour">Temperature of the top, an hour apart from midnight of day 1.</param>
+/// <param name="Reasons">What does not work, hardest first; notes too.</param>
+public sealed record JobTimeline(
+    bool IsDated,
+    DateOnly Day1,
+    IReadOnlyList<PlannedStep> Steps,
+    IReadOnlyList<PlannedWait> Waits,
+    IReadOnlyList<UseDate> UseDates,
+    IReadOnlyList<double> RoomByHour,
+    IReadOnlyList<Reason> Reasons)
+{
+    /// <summary>Days of the job, from 1, on which nobody works.</summary>
+    public IReadOnlyList<int> DaysNotWorked { get; init; } = [];
+
+    public bool Holds => Steps.Count > 0 && Reasons.All(r => r.Limit == Limit.Note);
+
+    /// <summary>Nothing to place in time yet.</summary>
+    public static JobTimeline Nothing(TimelineAsks asks) => new(asks.Start is not null, new WorkCalendar(asks).Day0, [], [], [], [], []);
+
+    /// <summary>Day of the job, from 1.</summary>
+    public int DayOf(DateTime at) => DateOnly.FromDateTime(at).DayNumber - Day1.DayNumber + 1;
+}
+
+/// <summary>One thing done on site.</summary>
+/// <param name="Name">What is done, in a few words.</param>
+/// <param name="How">How, or with what; null: nothing to add.</param>
+/// <param name="Coat">Place of the coat it belongs to, from 0; null: none.</param>
+/// <param name="Hands">How many of the crew it is reckoned for.</param>
+/// <param name="Parts">One for each day it is worked on.</param>
+/// <param name="IsInserted">Not wanted by the system, but made necessary by a window that cannot be met.</param>
+public sealed record PlannedStep(
+    SiteStep Kind, Phrase Name, Phrase? How, Doer By, int? Coat, int Hands,
+    IReadOnlyList<(DateTime From, DateTime To)> Parts, Basis TimeBasis, IReadOnlyList<Phrase> Cautions, bool IsInserted)
+{
+    public DateTime Start => Parts[0].From;
+    public DateTime End => Parts[^1].To;
+    /// <summary>Working time on the clock.</summary>
+    public TimeSpan Worked => Parts.Aggregate(TimeSpan.Zero, (sum, p) => sum + (p.To - p.From));
+}
+
+/// <summary>A wait with nobody there.</summary>
+/// <param name="After">Place of the step it follows.</param>
+/// <param name="Before">Place of the step it holds back.</param>
+/// <param name="Latest">Null: no latest.</param>
+public sealed record PlannedWait(Phrase Name, int After, int Before, DateTime From, DateTime Earliest, DateTime? Latest, Basis Basis);
+
+[JsonConverter(typeof(CamelCaseEnumConverter<UseOf>))]
+public enum UseOf { LightUse, Water, HeavyUse, FullCure }
+
+/// <summary>When the customer may do what.</summary>
+/// <param name="Origin">Data sheet, or a cautious guess.</param>
+public sealed record UseDate(UseOf Use, DateTime From, Quantities.Origin Origin, Basis Basis)
+{
+    public static string Say(UseOf use, Voice v) => use switch
+    {
+        UseOf.LightUse => v.Say("light use", "uso ligero"),
+        UseOf.Water => v.Say("standing water", "agua encima"),
+        UseOf.HeavyUse => v.Say("heavy use", "uso intenso"),
+        UseOf.FullCure => v.Say("full cure", "curado total"),
+        _ => throw new ArgumentOutOfRangeException(nameof(use), use, null),
+    };
+}

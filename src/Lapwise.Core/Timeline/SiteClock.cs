@@ -1,0 +1,42 @@
+using System.Globalization;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+
+namespace Lapwise.Core.Timeline;
+
+/// <summary>How days and hours of a timeline are said: by date where the first day is set, else counted from day 1.</summary>
+public static class SiteClock
+{
+    private static readonly string[] EnglishDays = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"];
+    private static readonly string[] SpanishDays = ["dom", "lun", "mar", "mié", "jue", "vie", "sáb"];
+    private static readonly string[] EnglishMonths = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+    private static readonly string[] SpanishMonths = ["ene", "feb", "mar", "abr", "may", "jun", "jul", "ago", "sep", "oct", "nov", "dic"];
+
+    /// <summary><c>Mon 7 Dec, 8:00 am</c> or <c>day 1, 8:00 am</c>.</summary>
+    public static string Moment(JobTimeline timeline, DateTime at, Voice v) => $"{Day(timeline, at, v)}, {Hour(at, v)}";
+
+    /// <summary><c>Mon 7 Dec</c> or <c>day 1</c>.</summary>
+    public static string Day(JobTimeline timeline, DateTime at, Voice v) =>
+        timeline.IsDated ? Day(DateOnly.FromDateTime(at), v) : v.Say($"day {timeline.DayOf(at)}", $"día {timeline.DayOf(at)}");
+
+    public static string Day(DateOnly date, Voice v) => v.Say(
+        v.Units == UnitSystem.Us ? $"{EnglishDays[(int)date.DayOfWeek]} {EnglishMonths[date.Month - 1]} {date.Day}" : $"{EnglishDays[(int)date.DayOfWeek]} {date.Day} {EnglishMonths[date.Month - 1]}",
+        $"{SpanishDays[(int)date.DayOfWeek]} {date.Day} {SpanishMonths[date.Month - 1]}");
+
+    /// <summary>Twelve hours in US English, twenty-four elsewhere.</summary>
+    public static string Hour(DateTime at, Voice v) => v is { Language: Language.English, Units: UnitSystem.Us }
+        ? at.ToString("h:mm tt", CultureInfo.InvariantCulture).ToLowerInvariant()
+        : at.ToString("H:mm", CultureInfo.InvariantCulture);
+
+    /// <summary><c>Mon 7 Dec, 8:00 to 9:15</c>; two days where it ends on another.</summary>
+    public static string Span(JobTimeline timeline, DateTime from, DateTime to, Voice v) =>
+        Moment(timeline, from, v) + v.Say(" to ", " a ") + (from.Date == to.Date ? Hour(to, v) : Moment(timeline, to, v));
+
+    public static string Say(Doer by, Voice v) => by switch
+    {
+        Doer.Crew => v.Say("crew", "equipo"),
+        Doer.Trade => v.Say("licensed trade", "oficio con licencia"),
+        Doer.Customer => v.Say("customer", "cliente"),
+        _ => throw new ArgumentOutOfRangeException(nameof(by), by, null),
+    };
+}

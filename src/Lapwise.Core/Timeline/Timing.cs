@@ -1,0 +1,108 @@
+using Lapwise.Core.Conditions;
+using Lapwise.Core.Conditions.Drying;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Measure;
+using Lapwise.Core.Quantities;
+using Lapwise.Core.Work;
+
+namespace Lapwise.Core.Timeline;
+
+/// <summary>Which days, with which recoat windows?</summary>
+public static class Timing
+{
+    /// <summary>The earliest days on which every window is met; a window that cannot be met is answered and said.</summary>
+    public static JobTimeline Time(Job job, MeasuredJob measured, JobConditions conditions, JobWork work)
+    {
+        var asks = job.Timeline;
+        if (job.System.Count == 0 || measured.Tops.Count == 0 || work.Coats.Count < job.System.Count || !double.IsFinite(job.Room.Surface.Celsius)) return JobTimeline.Nothing(asks);
+
+        var calendar = new WorkCalendar(asks);
+        var waits = new RoomWaits(job.Room, asks);
+        List<Reason> reasons = [.. TimelineReasons.Of(job, measured, conditions, work)];
+        // The film's own windows first: sanding must not be put in for the sake of a customer's limit.
+        var (eased, found) = Ease(job, measured, work, waits, calendar, reasons);
+        var (steps, links) = DraftSteps.Of(job, measured, work, waits, eased with { GoesWithout = false });
+        switch (EarliestPass.Run(calendar, Lengths(steps), links))
+        {
+            case EarliestPass.Outcome.Found kept:
+                found = kept;
+                break;
+            case EarliestPass.Outcome.NoneThereIs(var cycle):
+                reasons.Add(TimelineReasons.Contradict(cycle, asks));
+                (steps, links) = DraftSteps.Of(job, measured, work, waits, eased);
+                break;
+        }
+
+        return Told(job, calendar, waits, steps, links, found, eased, reasons);
+    }
+
+    /// <summary>Gives way in a window that cannot be met: sanding in place of a latest recoat, else the masking comes off late.</summary>
+    private static (Eased Eased, EarliestPass.Outcome.Found Found) Ease(Job job, MeasuredJob measured, JobWork work, RoomWaits waits, WorkCalendar calendar, List<Reason> reasons)
+    {
+        var eased = Eased.Nothing;
+        while (true)
+        {
+            var (steps, links) = DraftSteps.Of(job, measured, work, waits, eased);
+            var outcome = EarliestPass.Run(calendar, Lengths(steps), links);
+            if (outcome is EarliestPass.Outcome.Found found) return (eased, found);
+            var cycle = ((EarliestPass.Outcome.NoneThereIs)outcome).Cycle;
+            if (cycle.FirstOrDefault(l => l.Kind == LinkKind.Recoat && l.NotAfter is not null) is { } recoat)
+            {
+                eased = eased with { SandedAfter = new HashSet<int>(eased.SandedAfter) { steps[recoat.From].Coat!.Value } };
+            }
+            else
+            {
+                if (eased.PullsLate) throw new InvalidOperationException("a cycle without a latest");
+                reasons.Add(TimelineReasons.PullsLate);
+                eased = eased with { PullsLate = true };
+            }
+        }
+    }
+
+    private static IReadOnlyList<StepLength> Lengths(IReadOnlyList<DraftStep> steps) => [.. steps.Select(s => new StepLength((long)Math.Ceiling(s.Seconds / 60), s.Splits))];
+
+    private static JobTimeline Told(Job job, WorkCalendar calendar, RoomWaits waits, IReadOnlyList<DraftStep> steps, IReadOnlyList<Link> links, EarliestPass.Outcome.Found found, Eased eased, List<Reason> reasons)
+    {
+        var placed = found.Steps;
+        var planned = steps.Select((s, i) => new PlannedStep(s.Kind, s.Name, s.How, s.By, s.Coat, s.Hands,
+            [.. placed[i].Parts.Select(p => (calendar.At(p.From), calendar.At(p.To)))], s.TimeBasis, s.Cautions, s.IsInserted)).ToList();
+        var between = links.Where(l => l.Name is not null && l.Kind != LinkKind.Without)
+            .Select(l => (Link: l, End: placed[l.From].End))
+            .Select(l => new PlannedWait(l.Link.Name!, l.Link.From, l.Link.To, calendar.At(l.End), calendar.At(l.Link.NotBefore(l.End)),
+                l.Link.NotAfter is { } latest ? calendar.At(latest(l.End)) : null, l.Link.Basis!(l.End)))
+            .ToList();
+        var coated = steps.ToList().FindLastIndex(s => s.Kind == SiteStep.Coat);
+        var uses = Uses(job, calendar, waits, placed[coated].End);
+        foreach (var coat in eased.SandedAfter.Order()) reasons.Add(TimelineReasons.Sanded(coat, steps, job.Timeline));
+        if (steps.Select((s, i) => (s, i)).FirstOrDefault(s => !s.s.Splits && s.s.Seconds > calendar.HoursMin * 60) is { s: { } tooLong }) reasons.Add(TimelineReasons.LongerThanDay(tooLong, calendar));
+        if (TimelineReasons.Late(job.Timeline, uses, steps, links, found, coated, waits, job) is { } late) reasons.Add(late);
+
+        var hours = (int)Math.Min(24L * 60, (placed.Max(p => p.End) / 60) + 24);
+        return new JobTimeline(job.Timeline.Start is not null, calendar.Day0, planned, between, uses,
+            [.. Enumerable.Range(0, hours + 1).Select(h => waits.TopC(h * 60L))], [.. reasons.OrderBy(r => r.Limit)])
+        {
+            DaysNotWorked = [.. Enumerable.Range(0, (int)(placed.Max(p => p.End) / WorkCalendar.DayMin) + 1).Where(d => !calendar.IsWorked(d)).Select(d => d + 1)],
+        };
+    }
+
+    private static List<UseDate> Uses(Job job, WorkCalendar calendar, RoomWaits waits, long coated)
+    {
+        var origin = job.System[^1].Product.UsableFrom is null ? Origin.Guess : Origin.DataSheet;
+        return
+        [
+            .. waits.After(DraftSteps.Last(job), coated).Select(w => (Use: Use(w.For), w)).Where(w => w.Use is not null).Select(w => new UseDate(
+                w.Use!.Value, calendar.At(coated + (long)Math.Ceiling(w.w.Seconds!.Value / 60)), origin,
+                origin is Origin.Guess ? w.w.Basis with { Source = Sources.CautiousGuess } : w.w.Basis)),
+        ];
+    }
+
+    private static UseOf? Use(WaitFor what) => what switch
+    {
+        WaitFor.LightUse => UseOf.LightUse,
+        WaitFor.Water => UseOf.Water,
+        WaitFor.FullUse => UseOf.HeavyUse,
+        WaitFor.FullCure => UseOf.FullCure,
+        _ => null,
+    };
+}
