@@ -30,6 +30,8 @@ public readonly record struct Spot(double X, double Y)
     /// <summary>Turned a quarter to the left as seen on the sheet: the outward side of a clockwise walk.</summary>
     public Spot Outward => new(Y, -X);
     public Spot Unit => Length is > 0 and var length ? this * (1 / length) : new Spot(1, 0);
+    // A record would print its members, and two of them are spots themselves.
+    public override string ToString() => FormattableString.Invariant($"({X:0.##}, {Y:0.##})");
 }
 
 /// <summary>An upright rectangle on the sheet.</summary>
@@ -89,10 +91,10 @@ public abstract record Mark
 public enum Anchor { Middle, Start }
 
 /// <summary>What a line means.</summary>
-public enum Ink { OpenEdge, WallEdge, SplashEdge, WaterfallEdge, Panel, Cutout, Section, LapGood, LapNarrow, LapLost, Break, Dimension, Diagonal, Hatch, Suspect, DryPass, Joining, Leader }
+public enum Ink { OpenEdge, WallEdge, SplashEdge, WaterfallEdge, Panel, Cutout, Section, LapGood, LapNarrow, LapLost, Break, Dimension, Diagonal, Hatch, Suspect, DryPass, Joining, LapWaiting, Untouched, Leader }
 
 /// <summary>What a filled surface means.</summary>
-public enum Wash { Top, Panel, Hole, FirstPerson, SecondPerson, ThirdPerson, FurtherPerson, Stand, Behind }
+public enum Wash { Top, Panel, Hole, FirstPerson, SecondPerson, ThirdPerson, FurtherPerson, Stand, Untouched, Wet, Joined, Shut, Behind }
 
 /// <summary>What a text is.</summary>
 public enum Lettering { Side, Letter, Number, Clock, LapGood, LapNarrow, LapLost, Break, Name, Legend, Note, Warning }

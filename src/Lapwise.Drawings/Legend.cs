@@ -15,7 +15,7 @@ internal sealed class Legend
     {
         this.sketch = sketch;
         this.sheet = sheet;
-        y = sketch.Bounds().Bottom + (1.1 * sketch.TextSize);
+        y = sketch.Marks.Count == 0 ? sketch.TextSize : sketch.Bounds().Bottom + (1.1 * sketch.TextSize);
     }
 
     /// <summary>One sample: drawn from the left end of its place, 2.4 text sizes wide.</summary>

@@ -1,7 +1,7 @@
 namespace Lapwise.Drawings;
 
 /// <summary>The colours of a drawing by their part, so that a page can change each one. They stay apart in grey.</summary>
-public enum Colour { Ink, Soft, Paper, Top, Panel, Good, Narrow, Lost, First, Second, Third, Further }
+public enum Colour { Ink, Soft, Paper, Top, Panel, Good, Narrow, Lost, First, Second, Third, Further, Wet, Shut }
 
 /// <param name="Width">In tenths of the text size.</param>
 /// <param name="Dash">On and off lengths in tenths of the text size; empty: a full line.</param>
@@ -30,6 +30,8 @@ public static class Pens
         Colour.Second => "#d9e2e1",
         Colour.Third => "#ead9c4",
         Colour.Further => "#d8d3de",
+        Colour.Wet => "#b9d6d4",
+        Colour.Shut => "#efd3cb",
         _ => throw new ArgumentOutOfRangeException(nameof(colour)),
     };
 
@@ -55,6 +57,8 @@ public static class Pens
         Ink.Suspect => new("lw-suspect", Colour.Lost, 1.4, []),
         Ink.DryPass => new("lw-dry-pass", Colour.Soft, 0.9, []),
         Ink.Joining => new("lw-joining", Colour.Ink, 0.9, []),
+        Ink.LapWaiting => new("lw-lap-waiting", Colour.Good, 2.6, [3, 2]),
+        Ink.Untouched => new("lw-untouched", Colour.Soft, 0.5, [2, 2]),
         Ink.Leader => new("lw-leader", Colour.Soft, 0.5, []),
         _ => throw new ArgumentOutOfRangeException(nameof(ink)),
     };
@@ -69,6 +73,10 @@ public static class Pens
         Wash.ThirdPerson => new("lw-third", Colour.Third),
         Wash.FurtherPerson => new("lw-further", Colour.Further),
         Wash.Stand => new("lw-stand", Colour.Ink),
+        Wash.Untouched => new("lw-blank", Colour.Paper),
+        Wash.Wet => new("lw-wet", Colour.Wet),
+        Wash.Joined => new("lw-joined", Colour.Top),
+        Wash.Shut => new("lw-shut", Colour.Shut),
         Wash.Behind => new("lw-behind", Colour.Paper),
         _ => throw new ArgumentOutOfRangeException(nameof(wash)),
     };

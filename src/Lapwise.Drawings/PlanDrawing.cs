@@ -160,33 +160,10 @@ public static class PlanDrawing
             }
             foreach (var (at, ids) in stands)
             {
-                var side = layout.Sides.MinBy(s => Distance(s, at))!;
-                var (onSide, along) = Shapes.AtShare(side.Line, NearestShare(side.Line, at));
-                var outward = along.Outward;
-                var size = 0.42 * sketch.TextSize;
-                bool IsOutside(IReadOnlyList<Spot> shape) => !layout.Solids.Any(ring => Shapes.Overlap(ring, shape));
-                IReadOnlyList<Spot> Wedge(double shift)
-                {
-                    var tip = onSide + (along * shift) + (outward * (layout.Reach(side) + (0.35 * sketch.TextSize)));
-                    var foot = tip + (outward * (1.8 * size));
-                    return [tip, foot + (along * size), foot - (along * size)];
-                }
-                // In an inner corner it steps aside, so as not to stand in the neighbouring run.
-                var wedge = new[] { 0, -2 * size, 2 * size, 0 }.Select(Wedge).Select((shape, i) => (shape, i)).First(w => w.i == 3 || IsOutside(w.shape)).shape;
-                sketch.Area(Wash.Stand, wedge);
-                sketch.KeepClear(Box.Over(wedge));
-
-                var words = string.Join(" ", ids);
-                var half = new Spot(sketch.WidthOf(Lettering.Clock, words) / 2, sketch.HeightOf(Lettering.Clock) / 2);
-                var middle = (wedge[0] + wedge[1] + wedge[2]) * (1 / 3.0);
-                var across = (1.4 * size) + (Math.Abs(outward.X) * half.X) + (Math.Abs(outward.Y) * half.Y) + sketch.Unit;
-                var beside = (1.2 * size) + (Math.Abs(along.X) * half.X) + (Math.Abs(along.Y) * half.Y) + sketch.Unit;
-                Place[] places =
-                [
-                    new(middle + (outward * across)), new(middle - (along * beside)), new(middle + (along * beside)),
-                    new(middle + (outward * across) - (along * beside)), new(middle + (outward * across) + (along * beside)), new(middle + (outward * (across + (2 * half.Y)))),
-                ];
-                sketch.Text(Lettering.Clock, words, places, box => IsOutside(box.Corners));
+                var stand = Standpoint.Of(layout, at, sketch.TextSize);
+                sketch.Area(Wash.Stand, stand.Wedge);
+                sketch.KeepClear(Box.Over(stand.Wedge));
+                stand.Label(sketch, layout, string.Join(" ", ids));
             }
         }
 
@@ -294,22 +271,6 @@ public static class PlanDrawing
             var margin = LapMargin.Clock(Work.MarginMs(lap));
             var (word, sign) = (LapMargin.Word(standing, Voice), standing switch { LapStanding.Lost => "✗", LapStanding.Narrow => "!", _ => "✓" });
             return [$"{word} {margin}", $"{sign} {margin}", margin, sign];
-        }
-
-        private static double Distance(SideOnSheet side, Spot at) => (Shapes.AtShare(side.Line, NearestShare(side.Line, at)).At - at).Length;
-
-        private static double NearestShare(IReadOnlyList<Spot> line, Spot at)
-        {
-            var (before, best, share) = (0.0, double.PositiveInfinity, 0.0);
-            foreach (var (a, b) in line.Zip(line.Skip(1)))
-            {
-                var length = (b - a).Length;
-                var along = Math.Clamp((at - a).Dot((b - a).Unit), 0, length);
-                var distance = (a + ((b - a).Unit * along) - at).Length;
-                if (distance < best) (best, share) = (distance, before + along);
-                before += length;
-            }
-            return before > 0 ? share / before : 0;
         }
     }
 }

@@ -64,6 +64,53 @@ public sealed class OrderOfWorkTests(PublishedServer server)
         await Expect(margin).ToHaveTextAsync(before);
     }
 
+    [Fact]
+    public async Task The_plan_runs_against_the_clock_by_key_by_step_and_by_itself()
+    {
+        await using var window = await server.Window(390, 844);
+        var page = await window.Open("/jobs/demo/work");
+        await page.Planned();
+        var minutes = page.Locator(".minutes");
+        await Expect(minutes.Locator(".lw-drawing").First).ToBeVisibleAsync();
+        var hand = page.GetByRole(AriaRole.Slider);
+        await hand.FocusAsync();
+        await Expect(minutes.Locator(".minutes-words")).ToContainTextAsync("mixes batch A");
+        await Expect(minutes.Locator(".lw-blank").First).ToBeAttachedAsync();
+        await page.Keyboard.PressAsync("End");
+        await Expect(minutes.Locator(".minutes-words")).ToContainTextAsync("through with this coat");
+        await Expect(minutes.Locator(".lw-blank")).ToHaveCountAsync(1);
+        await page.Keyboard.PressAsync("Home");
+
+        await minutes.GetByRole(AriaRole.Button, new() { Name = "Step on" }).ClickAsync();
+        await Expect(minutes.Locator(".minutes-words")).ToContainTextAsync("wets section 1");
+        await Expect(hand).ToHaveAttributeAsync("aria-valuetext", new System.Text.RegularExpressions.Regex("wets section 1"));
+        // Its name stands at the top it works on.
+        await Expect(minutes.Locator(".lw-drawing .lw-t-letter", new() { HasText = "Ines" })).ToHaveCountAsync(1);
+
+        await minutes.GetByRole(AriaRole.Button, new() { Name = "Let it run" }).ClickAsync();
+        await Expect(minutes.Locator(".lw-joined").Nth(3)).ToBeAttachedAsync(new() { Timeout = 30_000 });
+        await minutes.GetByRole(AriaRole.Button, new() { Name = "Hold" }).ClickAsync();
+        var held = await hand.InputValueAsync();
+        await page.WaitForTimeoutAsync(700);
+        Assert.Equal(held, await hand.InputValueAsync());
+        Assert.Empty((await page.RunAxe()).Violations.Select(v => v.Id));
+    }
+
+    [Fact]
+    public async Task Whoever_asked_for_less_motion_sees_the_plan_run_step_by_step()
+    {
+        await using var window = await server.Window(390, 844);
+        var page = await window.NewPageAsync();
+        await page.EmulateMediaAsync(new() { ReducedMotion = ReducedMotion.Reduce });
+        await page.GotoAsync("/jobs/demo/work");
+        await page.Planned();
+        var minutes = page.Locator(".minutes");
+        await minutes.GetByRole(AriaRole.Button, new() { Name = "Let it run" }).ClickAsync();
+        await page.WaitForTimeoutAsync(1000);
+        await Expect(minutes.Locator(".minutes-words")).ToContainTextAsync("mixes batch A");
+        await Expect(minutes.Locator(".minutes-words")).ToContainTextAsync("wets section 1");
+    }
+
     [Theory]
     [InlineData(390, 844, true)]
     [InlineData(390, 844, false)]

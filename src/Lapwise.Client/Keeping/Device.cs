@@ -21,6 +21,9 @@ internal sealed class Device(IJSInProcessRuntime js)
 
     public bool IsWide() => js.Invoke<bool>("lapwise.isWide");
 
+    /// <summary>Whoever looks asked the system for less motion.</summary>
+    public bool PrefersStill() => js.Invoke<bool>("lapwise.prefersStill");
+
     /// <summary>Calls <see cref="Watcher.WidthChanged"/> and <see cref="Watcher.BackOnline"/> of the page from now on.</summary>
     public void Watch(DotNetObjectReference<Watcher> watcher) => js.InvokeVoid("lapwise.watch", watcher);
 

@@ -7,6 +7,7 @@ globalThis.lapwise = {
   language() { return navigator.language || "en-US"; },
   sayLanguage(language) { document.documentElement.lang = language; },
   isWide() { return matchMedia("(min-width: 64rem)").matches; },
+  prefersStill() { return matchMedia("(prefers-reduced-motion: reduce)").matches; },
   watch(watcher) {
     matchMedia("(min-width: 64rem)").addEventListener("change", () => watcher.invokeMethodAsync("OnWidthChanged"));
     addEventListener("online", () => watcher.invokeMethodAsync("OnBackOnline"));
