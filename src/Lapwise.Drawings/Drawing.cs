@@ -91,7 +91,7 @@ public abstract record Mark
 public enum Anchor { Middle, Start }
 
 /// <summary>What a line means.</summary>
-public enum Ink { OpenEdge, WallEdge, SplashEdge, WaterfallEdge, Panel, Cutout, Section, LapGood, LapNarrow, LapLost, Break, Dimension, Diagonal, Hatch, Suspect, DryPass, Joining, LapWaiting, Untouched, Leader }
+public enum Ink { OpenEdge, WallEdge, SplashEdge, WaterfallEdge, Panel, Cutout, Section, LapGood, LapNarrow, LapLost, Break, Dimension, Diagonal, Hatch, Suspect, DryPass, Joining, LapWaiting, Untouched, Leader, Curve, SecondCurve, Level, Moment }
 
 /// <summary>What a filled surface means.</summary>
 public enum Wash { Top, Panel, Hole, FirstPerson, SecondPerson, ThirdPerson, FurtherPerson, Stand, Untouched, Wet, Joined, Shut, Behind }

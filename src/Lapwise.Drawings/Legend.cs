@@ -59,8 +59,8 @@ internal sealed class Legend
         var box = sketch.Bounds();
         // Thick lines reach a little past their points.
         var margin = 2 * sketch.Unit;
-        sketch.Move(new Spot(margin - Math.Min(0, box.Left), margin));
+        sketch.Move(new Spot(margin - Math.Min(0, box.Left), margin - Math.Min(0, box.Top)));
         var width = Math.Max(sheet.Width, box.Right - Math.Min(0, box.Left)) + (2 * margin);
-        return new Drawing(width, box.Bottom + (2 * margin), sketch.Unit, title, description, sketch.Marks) { Grips = sketch.Grips };
+        return new Drawing(width, box.Bottom - Math.Min(0, box.Top) + (2 * margin), sketch.Unit, title, description, sketch.Marks) { Grips = sketch.Grips };
     }
 }

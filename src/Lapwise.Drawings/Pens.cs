@@ -59,6 +59,10 @@ public static class Pens
         Ink.Joining => new("lw-joining", Colour.Ink, 0.9, []),
         Ink.LapWaiting => new("lw-lap-waiting", Colour.Good, 2.6, [3, 2]),
         Ink.Untouched => new("lw-untouched", Colour.Soft, 0.5, [2, 2]),
+        Ink.Curve => new("lw-curve", Colour.Ink, 2.2, []),
+        Ink.SecondCurve => new("lw-second-curve", Colour.Good, 1.8, [5, 2.5]),
+        Ink.Level => new("lw-level", Colour.Lost, 1.2, [1.5, 2]),
+        Ink.Moment => new("lw-moment", Colour.Ink, 1.4, []),
         Ink.Leader => new("lw-leader", Colour.Soft, 0.5, []),
         _ => throw new ArgumentOutOfRangeException(nameof(ink)),
     };

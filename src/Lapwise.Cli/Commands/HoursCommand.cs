@@ -3,6 +3,7 @@ using Lapwise.Core.Conditions.Day;
 using Lapwise.Core.Conditions.Drying;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
+using Lapwise.Drawings;
 using Lapwise.Files;
 
 namespace Lapwise.Cli.Commands;
@@ -13,8 +14,8 @@ internal static class HoursCommand
     public static readonly Command Command = new("hours", ["JOB", "READINGS"], [Phases.Conditions],
         v => v.Say("the room hour by hour from a logger's CSV or a typed forecast", "la sala hora a hora, de un CSV de registrador o un pronóstico"),
         v => v.Say(
-            "READINGS is a logger's CSV with headings and units, or lines such as: 2026-11-25 14:30 72 °F 45 %. Each hour is judged by its worst reading: go, wait or no go. Hours without a reading stay unknown.\nThe last day of the readings is shown. Ends with 1 where no hour is go.",
-            "READINGS es el CSV de un registrador con títulos y unidades, o líneas como: 2026-11-25 14:30 22 °C 45 %. Cada hora se juzga por su peor lectura: adelante, espere o no. Las horas sin lectura quedan sin conocer.\nSe muestra el último día de las lecturas. Termina con 1 si ninguna hora es buena."),
+            "READINGS is a logger's CSV with headings and units, or lines such as: 2026-11-25 14:30 72 °F 45 %. Each hour is judged by its worst reading: go, wait or no go. Hours without a reading stay unknown.\nThe last day of the readings is shown. With --out FILE.svg the strip as a picture, one a coat. Ends with 1 where no hour is go.",
+            "READINGS es el CSV de un registrador con títulos y unidades, o líneas como: 2026-11-25 14:30 22 °C 45 %. Cada hora se juzga por su peor lectura: adelante, espere o no. Las horas sin lectura quedan sin conocer.\nSe muestra el último día de las lecturas. Con --out ARCHIVO.svg, la franja como dibujo, uno por capa. Termina con 1 si ninguna hora es buena."),
         Run);
 
     private static Outcome Run(Request request, Terminal terminal)
@@ -30,12 +31,18 @@ internal static class HoursCommand
         var logged = LoggerText.Read(text, DateTime.UnixEpoch, v.Units);
         if (logged.Record is not { } record) return Faults.Print(logged.Faults, v, terminal);
 
-        var strips = job.System.Select(coat => (coat, RoomDay.Of(coat.Product, record).Strip)).ToList();
+        var days = job.System.Select(coat => (Coat: coat, Day: RoomDay.Of(coat.Product, record))).ToList();
+        foreach (var (i, (_, day)) in days.Index())
+            if (request.OutFile is { } path && OutFile.Write(OfCoat(path, i, days.Count), HourDrawing.Draw(day, v, Sheet.Wide), v, terminal) is { } unwritten) return unwritten;
         foreach (var note in logged.Notes) terminal.Reason(note, v);
-        foreach (var (coat, strip) in strips) Print(coat, strip, record, v, terminal);
+        foreach (var (coat, day) in days) Print(coat, day.Strip, record, v, terminal);
         terminal.Cautions(job.System, v);
-        return strips.All(s => s.Item2.Best is not null) ? Outcome.Done : Outcome.DoesNotWork;
+        return days.All(d => d.Day.Strip.Best is not null) ? Outcome.Done : Outcome.DoesNotWork;
     }
+
+    /// <summary>One file a coat: <c>hours.svg</c>, <c>hours-2.svg</c>.</summary>
+    private static string OfCoat(string path, int coat, int coats) =>
+        coat == 0 || coats == 1 ? path : Path.Combine(Path.GetDirectoryName(path) ?? "", $"{Path.GetFileNameWithoutExtension(path)}-{coat + 1}{Path.GetExtension(path)}");
 
     private static void Print(Coat coat, HourStrip strip, RoomRecord record, Voice v, Terminal terminal)
     {

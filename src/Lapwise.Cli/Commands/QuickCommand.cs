@@ -1,6 +1,7 @@
 using Lapwise.Core;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Quick;
+using Lapwise.Drawings;
 using Lapwise.Files;
 
 namespace Lapwise.Cli.Commands;
@@ -11,8 +12,8 @@ internal static class QuickCommand
     public static readonly Command Command = new("quick", ["SUM", "NAME=…"], [Phases.Measure, Phases.Materials, Phases.Conditions],
         v => v.Say("one sum without a job: " + Names, "un cálculo sin trabajo: " + Names),
         v => string.Join('\n', QuickSum.All.Select(s => $"{s.Name}: {s.Question(v)}")) + "\n" + v.Say(
-            "`lapwise quick SUM` alone lists what it asks for. Example: lapwise quick film wet=6mil solids=62%. With --explain each number says its inputs, formula and source. Ends with 1 where a limit of the trade is broken.",
-            "`lapwise quick SUM` a solas dice qué pide. Ejemplo: lapwise quick film wet=150um solids=62%. Con --explain cada número dice sus datos, fórmula y fuente. Termina con 1 donde se rompe un límite del oficio."),
+            "`lapwise quick SUM` alone lists what it asks for. Example: lapwise quick film wet=6mil solids=62%. With --explain each number says its inputs, formula and source. With --out FILE.svg its picture, where it has one. Ends with 1 where a limit of the trade is broken.",
+            "`lapwise quick SUM` a solas dice qué pide. Ejemplo: lapwise quick film wet=150um solids=62%. Con --explain cada número dice sus datos, fórmula y fuente. Con --out ARCHIVO.svg, su dibujo, si lo tiene. Termina con 1 donde se rompe un límite del oficio."),
         Run)
     { LastRepeats = true };
 
@@ -38,6 +39,7 @@ internal static class QuickCommand
         var (result, faults) = slips.Count > 0 ? (null, slips) : sum.Answer(written, v.Units);
         if (result is null) return Faults.Print(faults, v, terminal);
 
+        if (request.OutFile is { } path && Draw(path, sum, result, v, terminal) is { } unwritten) return unwritten;
         if (request.Json) terminal.Json(QuickAnswer.Of(sum, result, v), QuickJson.Default.QuickAnswer);
         else Print(result, request.Explain, v, terminal);
         return result.Reasons.All(r => r.Limit is Limit.Note) ? Outcome.Done : Outcome.DoesNotWork;
@@ -73,6 +75,13 @@ internal static class QuickCommand
 
         return (values, faults);
     }
+
+    private static Outcome? Draw(string path, QuickSum sum, QuickResult result, Voice v, Terminal terminal) =>
+        result.Curve is { } curve ? OutFile.Write(path, CurveDrawing.Draw(curve, v, Sheet.Wide), v, terminal)
+        : result.Day is { } day ? OutFile.Write(path, HourDrawing.Draw(day, v, Sheet.Wide), v, terminal)
+        : Faults.Print([new Fault("--out", "NoPicture",
+            x => x.Say($"There is no picture of {sum.Name} with these values.", $"No hay dibujo de {sum.Name} con estos valores."),
+            x => x.Say("Pot life with a mass, cure with a swing, vapour and day have one.", "Lo tienen la vida de la mezcla con masa, el curado con variación, el vapor y el día."))], v, terminal);
 
     private static void Asks(QuickSum sum, Voice v, Terminal terminal)
     {

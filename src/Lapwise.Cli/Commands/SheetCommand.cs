@@ -20,17 +20,7 @@ internal static class SheetCommand
     {
         var path = request.OutFile ?? (request.Files[0] == StandardInput ? "job" : Path.GetFileName(request.Files[0]).Split('.')[0]) + ".pdf";
         var sheet = path.EndsWith(".html", StringComparison.OrdinalIgnoreCase) ? Encoding.UTF8.GetBytes(JobSheet.Html(whole, v)) : JobSheet.Pdf(whole, v);
-        try
-        {
-            File.WriteAllBytes(path, sheet);
-        }
-        catch (Exception slip) when (slip is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            return Faults.Print([new Fault("--out", "FileNotWritable",
-                x => x.Say($"The file {path} cannot be written.", $"El archivo {path} no se puede escribir."),
-                x => x.Say("Give a place that may be written to.", "Indique un lugar donde se pueda escribir."))], v, terminal);
-        }
-
+        if (OutFile.Write(path, sheet, v, terminal) is { } unwritten) return unwritten;
         if (request.Json) terminal.Json(new SheetAnswer(path, sheet.Length), SheetJson.Default.SheetAnswer);
         else terminal.Line(v.Say($"Job sheet: {path}", $"Hoja de trabajo: {path}"));
 

@@ -1,11 +1,28 @@
+using Lapwise.Core.Quantities;
+
 namespace Lapwise.Core.Explain;
 
 /// <summary>One line of a curve.</summary>
 /// <param name="Points">X rising, in SI: seconds, °C, shares, ppm.</param>
-public sealed record CurveLine(Phrase Name, IReadOnlyList<(double X, double Y)> Points, Func<Voice, double, string> Show);
+public sealed record CurveLine(Phrase Name, IReadOnlyList<(double X, double Y)> Points, Func<Voice, double, string> Show)
+{
+    /// <summary>The unit a scale counts in, and its zero, in SI: a degree Fahrenheit is 5/9 from −17.8 °C.</summary>
+    public Func<Voice, (double Unit, double Zero)> Scale { get; init; } = _ => (1, 0);
+
+    /// <summary>The scale starts at zero; otherwise near the least value.</summary>
+    public bool FromZero { get; init; }
+
+    public static CurveLine Celsius(Phrase name, IReadOnlyList<(double X, double Y)> points) => new(name, points, (v, y) => v.Temperature(y))
+    {
+        Scale = v => v.Units is UnitSystem.Us ? (1 / Factors.FahrenheitPerKelvin, -Factors.FahrenheitAtFreezing / Factors.FahrenheitPerKelvin) : (1, 0),
+    };
+
+    public static CurveLine Share(Phrase name, IReadOnlyList<(double X, double Y)> points, int decimals = 0) => new(name, points, (v, y) => v.Percent(y, decimals)) { FromZero = true, Scale = _ => (0.01, 0) };
+}
 
 /// <summary>A moment on a curve that a person acts on.</summary>
-public sealed record CurveMark(double X, Phrase Words);
+/// <param name="IsDeadline">What comes after it is too late.</param>
+public sealed record CurveMark(double X, Phrase Words, bool IsDeadline = false);
 
 /// <summary>A level that the curve is held against.</summary>
 public sealed record CurveLimit(double Y, Phrase Words);

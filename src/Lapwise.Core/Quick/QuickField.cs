@@ -30,6 +30,9 @@ public sealed record QuickField(string Name, Phrase Label, Phrase Example)
 
     internal Func<Voice, double, string>? Show { get; init; }
 
+    /// <summary>What is written here may carry one unit or another.</summary>
+    public bool HasUnit => Show is not null;
+
     /// <summary>How what was written is understood, in the units of the voice; null where it is not.</summary>
     public string? AsRead(string written, UnitSystem units, Voice voice)
     {

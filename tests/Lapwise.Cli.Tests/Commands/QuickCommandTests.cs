@@ -36,6 +36,17 @@ public sealed class QuickCommandTests
     }
 
     [Fact]
+    public void A_sum_with_a_picture_writes_it_and_one_without_says_so()
+    {
+        var path = Path.Combine(Path.GetTempPath(), $"lapwise-{Guid.NewGuid():N}.svg");
+        Assert.Equal(Outcome.Done, Shell.Run([.. Batch, "--out", path]).Outcome);
+        Assert.Contains("pour it out by", File.ReadAllText(path));
+        File.Delete(path);
+        Assert.Equal(Outcome.BadInput, Shell.Run("quick", "film", "wet=6mil", "solids=62%", "--out", path).Outcome);
+        Assert.False(File.Exists(path));
+    }
+
+    [Fact]
     public void A_number_does_not_change_with_language_or_units()
     {
         string[] asked = ["quick", "film", "wet=150um", "solids=62%", "--json"];

@@ -15,9 +15,9 @@ public static class DryingCurve
             progress.Add((to.Seconds - start, Math.Min(1, done += EquivalentAge.Progress(law, [from, to]))));
         return new Curve(
             title, v => v.Say("since the coat ended", "desde que acabó la capa"), (_, x) => Voice.Span(Math.Round(x / 60) * 60),
-            new CurveLine(v => v.Say("temperature of the top", "temperatura de la cubierta"), [.. course.Take(progress.Count).Select(c => (c.Seconds - start, c.Celsius))], (v, y) => v.Temperature(y)))
+            CurveLine.Celsius(v => v.Say("temperature of the top", "temperatura de la cubierta"), [.. course.Take(progress.Count).Select(c => (c.Seconds - start, c.Celsius))]))
         {
-            Second = new CurveLine(v => v.Say("share of the wait done", "parte de la espera cumplida"), progress, (v, y) => v.Percent(y)),
+            Second = CurveLine.Share(v => v.Say("share of the wait done", "parte de la espera cumplida"), progress),
             Marks = [new CurveMark(doneS, v => v.Say($"done after {Voice.Span(doneS)}", $"cumplida tras {Voice.Span(doneS)}"))],
         };
     }

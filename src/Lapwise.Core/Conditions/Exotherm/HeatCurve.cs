@@ -15,10 +15,10 @@ public static class HeatCurve
         return new Curve(
             v => v.Say($"{v.Mass(heat.MassG)} of mix left standing", $"{v.Mass(heat.MassG)} de mezcla sin verter"),
             v => v.Say("since A touched B", "desde que A tocó B"), (_, x) => Voice.Clock(x),
-            new CurveLine(v => v.Say("temperature of the mix", "temperatura de la mezcla"), [.. inSight.Select(p => (p.Seconds, p.Celsius))], (v, y) => v.Temperature(y)))
+            CurveLine.Celsius(v => v.Say("temperature of the mix", "temperatura de la mezcla"), [.. inSight.Select(p => (p.Seconds, p.Celsius))]))
         {
-            Beside = [new CurveLine(v => v.Say("reacted", "reaccionado"), [.. inSight.Select(p => (p.Seconds, p.Conversion))], (v, y) => v.Percent(y))],
-            Marks = double.IsFinite(life) ? [new CurveMark(life, v => v.Say($"pour it out by {Voice.Clock(life)}", $"viértala antes de {Voice.Clock(life)}"))] : [],
+            Beside = [CurveLine.Share(v => v.Say("reacted", "reaccionado"), [.. inSight.Select(p => (p.Seconds, p.Conversion))])],
+            Marks = double.IsFinite(life) ? [new CurveMark(life, v => v.Say($"pour it out by {Voice.Clock(life)}", $"viértala antes de {Voice.Clock(life)}"), IsDeadline: true)] : [],
         };
     }
 }

@@ -12,7 +12,7 @@ public static class VapourCurve
         var end = Math.Min(8 * 3600, room.EvaporatingS + (room.AirM3PerS > 0 ? 4 * room.RoomM3 / room.AirM3PerS : room.EvaporatingS));
         // The corner where the last of it has evaporated is a point of its own.
         var times = Enumerable.Range(0, Points + 1).Select(i => i * end / Points).Append(Math.Min(end, room.EvaporatingS)).Order().Distinct().ToList();
-        CurveLine Line(Phrase name, double scale, Func<Voice, double, string> show) => new(name, [.. times.Select(t => (t, room.ShareAt(t) * scale))], show);
+        CurveLine Line(Phrase name, double scale, Func<Voice, double, string> show) => new(name, [.. times.Select(t => (t, room.ShareAt(t) * scale))], show) { FromZero = true };
         return new Curve(
             v => v.Say($"Vapour of {solvent.Name(v)} in the room", $"Vapor de {solvent.Name(v)} en la sala"),
             v => v.Say("since it was poured", "desde que se vertió"), (_, x) => Voice.Clock(x),
