@@ -1,0 +1,208 @@
+using Lapwise.Core.Work;
+
+namespace Lapwise.Core.OnSite;
+
+/// <summary>Puts what is left of a run on the clock.</summary>
+internal sealed class Forecasting
+{
+    /// <summary>Two people need this much along a side. Common practice, no source; the plan counts with the same.</summary>
+    private const double ElbowRoomM = 0.6;
+
+    /// <summary>What is measured into a cup is a little over what the sections take.</summary>
+    private const double CupTolerance = 1.03;
+
+    private readonly Run _run;
+    private readonly PaceSeen _pace;
+    private readonly long _now;
+    private readonly long _goOn;
+    private readonly List<ForecastSection> _placed = [];
+    private readonly List<Cup> _cups = [];
+    private readonly Dictionary<int, long> _free = [];
+    private bool _keepsBatches = true;
+
+    private Forecasting(Run run, PaceSeen pace, long nowMs, long pauseMs)
+    {
+        (_run, _pace, _now, _goOn) = (run, pace, nowMs, nowMs + pauseMs);
+        PlaceBegun();
+        PlaceMixed();
+    }
+
+    /// <param name="turns">The order of what is ahead; one without a batch is rolled from whatever is in the cup.</param>
+    /// <param name="left">Sections not rolled, beside those the run has left already.</param>
+    /// <param name="pauseMs">All hands stand still for so long first.</param>
+    public static Forecast Of(Run run, PaceSeen pace, long nowMs, IReadOnlyList<IssuedTurn> turns, IReadOnlySet<string>? left = null, long pauseMs = 0)
+    {
+        var forecasting = new Forecasting(run, pace, nowMs, pauseMs);
+        foreach (var turn in Ahead(run, turns).Where(t => left is null || !left.Contains(t.Section))) forecasting.Place(turn);
+        return forecasting.Answer();
+    }
+
+    /// <summary>The turns not yet begun and not left; a section that no turn names comes last, as planned.</summary>
+    public static IReadOnlyList<IssuedTurn> Ahead(Run run, IReadOnlyList<IssuedTurn> turns)
+    {
+        var named = turns.Select(t => t.Section).ToHashSet(StringComparer.Ordinal);
+        var known = run.Plan.Sections.Select(s => s.Id).ToHashSet(StringComparer.Ordinal);
+        return
+        [
+            .. turns.Where(t => known.Contains(t.Section)).DistinctBy(t => t.Section, StringComparer.Ordinal)
+                .Concat(run.Plan.Sections.Where(s => !named.Contains(s.Id)).Select(s => new IssuedTurn { Section = s.Id, Person = s.Person, Batch = s.Batch }))
+                .Where(t => !run.IsBegun(t.Section) && !run.Left.Contains(t.Section)),
+        ];
+    }
+
+    private void PlaceBegun()
+    {
+        foreach (var done in _run.Sections.Values.Where(s => !_run.Left.Contains(s.Section) || s.DryAtMs is not null))
+        {
+            var section = _run.SectionOf(done.Section);
+            var end = done.DryAtMs ?? EndOfBegun(section, done);
+            _placed.Add(new ForecastSection(section, done.Person, done.WetAtMs, end, done.DryAtMs is null ? Progress.Wet : Progress.Dry, BatchAt(done.WetAtMs) ?? section.Batch));
+            if (done.DryAtMs is null) Occupy(done.Person, end);
+        }
+    }
+
+    private long EndOfBegun(IssuedSection section, SectionDone done)
+    {
+        var worked = Math.Max(0, _now - done.WetAtMs - _run.HaltedMs(done.WetAtMs, _now));
+        return _goOn + Math.Max(0, _pace.TimeOf(section, done.Person) - worked);
+    }
+
+    private string? BatchAt(long ms) => _run.Batches.LastOrDefault(b => b.AtMs <= ms)?.Batch;
+
+    private void PlaceMixed()
+    {
+        foreach (var mixed in _run.Batches)
+        {
+            var ready = mixed.AtMs + _run.Plan.MixMs;
+            var used = _placed.Where(p => p.Batch == mixed.Batch).ToList();
+            var planned = _run.Plan.Batches.FirstOrDefault(b => b.Id == mixed.Batch)?.GivesMl ?? _run.Plan.LargestGivesMl;
+            _cups.Add(new Cup(mixed.Batch, mixed.Person, mixed.AtMs, used.Count > 0 ? Math.Min(ready, used.Min(u => u.StartMs)) : Math.Max(ready, _goOn > _now ? _goOn : ready), IsMixed: true)
+            {
+                HoldsMl = planned * CupTolerance, TakenMl = used.Sum(u => u.Section.TakesMl), LastUsedMs = used.Select(u => u.EndMs).DefaultIfEmpty(mixed.AtMs).Max(),
+            });
+            // Who has begun a section since is no longer mixing.
+            if (!_run.Sections.Values.Any(s => s.Person == mixed.Person && s.WetAtMs >= mixed.AtMs)) Occupy(mixed.Person, ready);
+        }
+    }
+
+    private void Place(IssuedTurn turn)
+    {
+        var section = _run.SectionOf(turn.Section);
+        var takes = _pace.TimeOf(section, turn.Person);
+        var start = Math.Max(_free.GetValueOrDefault(turn.Person, _goOn), _goOn);
+        foreach (var before in _placed.Where(p => section.After.Contains(p.Section.Id))) start = Math.Max(start, before.EndMs);
+        start = BesideNobody(section, turn.Person, start + (turn.WaitMs ?? 0), takes);
+
+        if (!Fits(turn, section, start, takes)) start = Math.Max(start, Mix(turn, start).ReadyMs);
+        else if (_cups.Count > 0) start = Math.Max(start, _cups[^1].ReadyMs);
+        var cup = _cups[^1];
+        cup.TakenMl += section.TakesMl;
+        cup.LastUsedMs = Math.Max(cup.LastUsedMs, start + takes);
+        _keepsBatches &= start + takes <= cup.StartMs + _run.Plan.PotLifeMs;
+        _placed.Add(new ForecastSection(section, turn.Person, start, start + takes, Progress.Ahead, cup.Id));
+        Occupy(turn.Person, start + takes);
+    }
+
+    private bool Fits(IssuedTurn turn, IssuedSection section, long start, long takes)
+    {
+        if (_cups.Count == 0) return false;
+        var cup = _cups[^1];
+        // A later batch of the plan is mixed where the plan says so; an extra one stands in for it as long as it lasts.
+        var isPlannedLater = PlaceOf(turn.Batch) is { } wanted && PlaceOf(cup.Id) is { } has && wanted > has;
+        return !isPlannedLater && cup.TakenMl + section.TakesMl <= cup.HoldsMl && Math.Max(start, cup.ReadyMs) + takes <= cup.StartMs + _run.Plan.PotLifeMs;
+    }
+
+    /// <summary>A helper has it ready when it is wanted; who rolls mixes before going on.</summary>
+    private Cup Mix(IssuedTurn turn, long wanted)
+    {
+        var mixedIds = _cups.Select(c => c.Id).ToHashSet(StringComparer.Ordinal);
+        var next = turn.Batch.Length > 0 && !mixedIds.Contains(turn.Batch)
+            ? _run.Plan.Batches.FirstOrDefault(b => b.Id == turn.Batch)
+            : _run.Plan.Batches.FirstOrDefault(b => turn.Batch.Length == 0 && !mixedIds.Contains(b.Id));
+        var mixer = next?.MixedBy ?? (_cups.Count > 0 ? _cups[^1].Person : turn.Person);
+        var isHelper = mixer != turn.Person && !_run.Plan.Sections.Any(s => s.Person == mixer);
+        var free = Math.Max(_free.GetValueOrDefault(mixer, _goOn), _goOn);
+        var start = isHelper ? Math.Max(free, wanted - _run.Plan.MixMs) : free;
+        var cup = new Cup(next?.Id ?? Extra(mixedIds), mixer, start, start + _run.Plan.MixMs, IsMixed: false) { HoldsMl = Math.Max(_run.Plan.LargestGivesMl, next?.GivesMl ?? 0) * CupTolerance };
+        _cups.Add(cup);
+        Occupy(mixer, cup.ReadyMs);
+        return cup;
+    }
+
+    /// <summary>The last batch's letter with a plus for each batch beyond the plan.</summary>
+    private string Extra(HashSet<string> mixed)
+    {
+        var id = (_cups.Count > 0 ? _cups[^1].Id : "A") + "+";
+        while (mixed.Contains(id)) id += "+";
+        return id;
+    }
+
+    private int? PlaceOf(string batch)
+    {
+        for (var i = 0; i < _run.Plan.Batches.Count; i++)
+            if (_run.Plan.Batches[i].Id == batch) return i;
+        return null;
+    }
+
+    /// <summary>Not while somebody else stands in the same place.</summary>
+    private long BesideNobody(IssuedSection section, int person, long start, long takes)
+    {
+        bool moved;
+        do
+        {
+            moved = false;
+            foreach (var other in _placed)
+            {
+                if (other.Person == person || other.Progress is Progress.Dry || other.EndMs <= start || other.StartMs >= start + takes || !Elbows(other.Section, section)) continue;
+                (start, moved) = (other.EndMs, true);
+            }
+        }
+        while (moved);
+        return start;
+    }
+
+    public static bool Elbows(IssuedSection a, IssuedSection b)
+    {
+        var (dx, dy) = (a.StandAt.X - b.StandAt.X, a.StandAt.Y - b.StandAt.Y);
+        return a.Top == b.Top && (dx * dx) + (dy * dy) < ElbowRoomM * ElbowRoomM;
+    }
+
+    private void Occupy(int person, long untilMs) => _free[person] = Math.Max(_free.GetValueOrDefault(person, long.MinValue), untilMs);
+
+    private Forecast Answer()
+    {
+        var at = _placed.ToDictionary(p => p.Section.Id, StringComparer.Ordinal);
+        var laps = new List<ForecastLap>();
+        foreach (var lap in _run.Plan.Laps.Where(l => l.Kind is not LapKind.Break))
+        {
+            var (a, b) = (at.GetValueOrDefault(lap.A), at.GetValueOrDefault(lap.B));
+            if (a is null && b is null) continue;
+            if (a is null || b is null)
+            {
+                laps.Add(new ForecastLap(lap, LapStanding.Stopped, (a ?? b)!.StartMs, 0));
+                continue;
+            }
+
+            var since = Math.Min(a.StartMs, b.StartMs);
+            var standing = (a.Progress, b.Progress) switch
+            {
+                (Progress.Ahead, Progress.Ahead) => LapStanding.Ahead,
+                (Progress.Dry, Progress.Dry) => LapStanding.Joined,
+                _ => LapStanding.Open,
+            };
+            laps.Add(new ForecastLap(lap, standing, since, _run.Plan.OpenTimeMs - (Math.Max(a.EndMs, b.EndMs) - since)));
+        }
+
+        return new Forecast(_now,
+            [.. _placed.OrderBy(p => p.StartMs).ThenBy(p => p.Section.Id, StringComparer.Ordinal)],
+            [.. _cups.Select(c => new ForecastBatch(c.Id, c.Person, c.StartMs, c.ReadyMs, c.StartMs + _run.Plan.PotLifeMs, c.IsMixed, c.LastUsedMs, c.TakenMl))],
+            laps, _keepsBatches);
+    }
+
+    private sealed record Cup(string Id, int Person, long StartMs, long ReadyMs, bool IsMixed)
+    {
+        public double HoldsMl { get; init; }
+        public double TakenMl { get; set; }
+        public long LastUsedMs { get; set; }
+    }
+}

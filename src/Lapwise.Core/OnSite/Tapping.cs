@@ -1,0 +1,112 @@
+using Lapwise.Core.Explain;
+
+namespace Lapwise.Core.OnSite;
+
+/// <summary>Something to be marked, before a device has stamped it.</summary>
+/// <param name="IsAssumed">Filled in by the program.</param>
+/// <param name="BackMs">How long ago it happened.</param>
+public sealed record ToMark(What What, bool IsAssumed = false, long BackMs = 0);
+
+/// <summary>What one tap comes to: one mark or a few, or the reason why not.</summary>
+public static class Tapping
+{
+    /// <summary>
+    /// The one big tap of a person: the section is dry and the next is begun, or A and B are together. A and B are not brought
+    /// together against a hold.
+    /// </summary>
+    /// <param name="backMs">How long ago it happened.</param>
+    public static (IReadOnlyList<ToMark> Marks, Reason? Refusal) Main(Run run, long nowMs, int person, long backMs = 0)
+    {
+        var mine = Presenting.Present(run, nowMs).People.FirstOrDefault(p => p.Person == person);
+        return mine?.Now switch
+        {
+            Doing.Rolling(var section, _) when mine.Then is Doing.Begin(var next) => ([new(new What.SectionDry(section.Id, person), BackMs: backMs), .. Begin(run, next, person, backMs)], null),
+            Doing.Rolling(var section, _) => ([new(new What.SectionDry(section.Id, person), BackMs: backMs)], null),
+            Doing.Begin(var next) => (Begin(run, next, person, backMs), null),
+            Doing.Mixing when mine.Then is Doing.Begin(var next) => (Begin(run, next, person, backMs), null),
+            Doing.Wait(_, Doing.Begin(var next)) => (Begin(run, next, person, backMs), null),
+            Doing.Mix(var batch) => Mix(run, batch.Id, person, backMs),
+            Doing.Wait(_, Doing.Mix(var batch)) => Mix(run, batch.Id, person, backMs),
+            _ => ([], null),
+        };
+    }
+
+    /// <summary>A batch beside the plan, or before its time.</summary>
+    public static (IReadOnlyList<ToMark> Marks, Reason? Refusal) Mix(Run run, string batch, int person, long backMs = 0) =>
+        Refused(run) is { } refusal ? ([], refusal) : ([new(new What.BatchMixed(batch, person), BackMs: backMs)], null);
+
+    /// <summary>
+    /// "I am here": the section is being rolled now. Whatever must have happened before is filled in as assumed: the same person's
+    /// sections before it in the order, spread over the time since their last mark, and the batch it is rolled from.
+    /// </summary>
+    /// <param name="person">Who is there.</param>
+    public static (IReadOnlyList<ToMark> Marks, Reason? Refusal) Here(Run run, long nowMs, string section, int person, long backMs = 0)
+    {
+        if (run.IsBegun(section)) return run.IsDry(section) ? ([], null) : ([new(new What.SectionDry(section, run.Sections[section].Person), BackMs: backMs)], null);
+        var at = nowMs - backMs;
+        var marks = new List<ToMark>();
+        var mixed = AssumedMix(run, section, at, nowMs);
+        if (mixed is not null && Refused(run) is { } refusal) return ([], refusal);
+        if (mixed is not null) marks.Add(mixed);
+
+        var before = Forecasting.Ahead(run, run.Turns).TakeWhile(t => t.Section != section).Where(t => t.Person == person).Select(t => run.SectionOf(t.Section)).ToList();
+        var open = run.Sections.Values.Where(s => s.Person == person && s.DryAtMs is null).OrderBy(s => s.WetAtMs).LastOrDefault();
+        var from = Math.Min(at, Math.Max(open?.WetAtMs ?? 0, LastMarkOf(run, person, at)));
+        var planned = before.Sum(s => s.TimeOf(person)) + (open is null ? 0 : run.SectionOf(open.Section).TimeOf(person));
+        // The plan's times, drawn together or apart so that they fill the time that really passed.
+        var scale = planned > 0 ? (double)(at - from) / planned : 0;
+        var clock = (double)from;
+        if (open is not null) Dry(open.Section, run.SectionOf(open.Section).TimeOf(person));
+        foreach (var missed in before)
+        {
+            marks.Add(new ToMark(new What.SectionWet(missed.Id, person), IsAssumed: true, Back(clock)));
+            Dry(missed.Id, missed.TimeOf(person));
+        }
+
+        marks.Add(new ToMark(new What.SectionWet(section, person), BackMs: backMs));
+        return (marks, null);
+
+        void Dry(string id, long takes)
+        {
+            clock += takes * scale;
+            marks.Add(new ToMark(new What.SectionDry(id, person), IsAssumed: true, Back(clock)));
+        }
+
+        long Back(double ms) => Math.Max(0, nowMs - (long)ms);
+    }
+
+    /// <summary>Why nothing may be mixed yet; null: it may.</summary>
+    public static Reason? Refused(Run run)
+    {
+        var hold = Holding.Of(run);
+        if (hold.Never is [var never, ..])
+            return new Reason("MixingHeld", Limit.Never, never.Say, v => v.Say("Nothing is mixed against this. Cure it, plan again, and begin a new run.", "Contra esto no se mezcla. Corríjalo, planifique otra vez y empiece otra aplicación."));
+        if (hold.AtYourWord is [var word, ..])
+            return new Reason("WordMissing", Limit.AtYourWord, word.Say, v => v.Say("Cure it, or tap your reason for going on; it stays in the record.", "Corríjalo, o toque su motivo para seguir; queda en el registro."));
+        return hold.Unchecked is not [var point, ..] || run.HasBegun ? null
+            : new Reason("NotPrepared", Limit.AtYourWord, v => v.Say($"Not seen to yet: {point.Text(v)}.", $"Falta comprobar: {point.Text(v)}."), v => v.Say("Tick it off in the preparation first.", "Márquelo antes en la preparación."));
+    }
+
+    private static IReadOnlyList<ToMark> Begin(Run run, IssuedSection next, int person, long backMs) =>
+        run.IsBegun(next.Id) ? [] : [new(new What.SectionWet(next.Id, person), BackMs: backMs)];
+
+    /// <summary>A section cannot be wet from a batch that was never mixed: the plan's time before it is assumed.</summary>
+    private static ToMark? AssumedMix(Run run, string section, long at, long nowMs)
+    {
+        var batch = Forecasting.Ahead(run, run.Turns).FirstOrDefault(t => t.Section == section)?.Batch is { Length: > 0 } id ? id : run.Plan.Batches.FirstOrDefault()?.Id;
+        if (batch is null || run.Batches.Any(b => b.Batch == batch)) return null;
+        // A later batch is assumed only where the plan says that this one is rolled from it; an extra one never.
+        var earliest = run.Batches.Count > 0 ? run.Batches[^1].AtMs + 1 : long.MinValue;
+        var when = Math.Min(at, Math.Max(earliest, Math.Min(at - run.Plan.MixMs, LastMarkOf(run, 0, at))));
+        var mixer = run.Plan.Batches.FirstOrDefault(b => b.Id == batch)?.MixedBy ?? 0;
+        return new ToMark(new What.BatchMixed(batch, mixer), IsAssumed: true, Math.Max(0, nowMs - when));
+    }
+
+    private static long LastMarkOf(Run run, int person, long at)
+    {
+        var times = run.Sections.Values.Where(s => s.Person == person).SelectMany(s => new[] { s.WetAtMs, s.DryAtMs ?? s.WetAtMs })
+            .Concat(run.Batches.Where(b => b.Person == person).Select(b => Math.Min(at, b.AtMs + run.Plan.MixMs)))
+            .Where(t => t <= at).ToList();
+        return times.Count > 0 ? times.Max() : at;
+    }
+}
