@@ -2,10 +2,12 @@ using System.Net;
 using System.Text.Json.Serialization;
 using Lapwise.Core.Answers;
 using Lapwise.Core.Jobs;
+using Lapwise.Core.OnSite;
 using Lapwise.Core.Quick;
 using Lapwise.Server.Features.Jobs;
 using Lapwise.Server.Features.Materials;
 using Lapwise.Server.Features.Measure;
+using Lapwise.Server.Features.OnSite;
 using Lapwise.Server.Features.Products;
 using Lapwise.Server.Features.Quick;
 using Lapwise.Server.Features.Sheet;
@@ -56,7 +58,8 @@ public static class LapwiseServer
             json.SerializerOptions.TypeInfoResolverChain.Insert(0, JobJson.Default);
             json.SerializerOptions.TypeInfoResolverChain.Insert(1, AnswerJson.Default);
             json.SerializerOptions.TypeInfoResolverChain.Insert(2, WireJson.Default);
-            json.SerializerOptions.TypeInfoResolverChain.Insert(3, QuickJson.Default);
+            json.SerializerOptions.TypeInfoResolverChain.Insert(3, RunJson.Default);
+            json.SerializerOptions.TypeInfoResolverChain.Insert(4, QuickJson.Default);
         });
 
         var app = builder.Build();
@@ -80,6 +83,9 @@ public static class LapwiseServer
         PrintSheet.Map(api);
         PdfSheet.Map(api);
         QuickSums.Map(api);
+        ListRuns.Map(api);
+        ReadMarks.Map(api);
+        AppendMarks.Map(api);
         api.MapFallback(() => Problems.NotFound());
 
         app.MapStaticAssets();

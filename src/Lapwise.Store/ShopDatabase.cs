@@ -10,11 +10,21 @@ public sealed class ShopDatabase(DbContextOptions<ShopDatabase> options) : DbCon
 {
     internal DbSet<JobRow> Jobs => Set<JobRow>();
     internal DbSet<ProductRow> Products => Set<ProductRow>();
+    internal DbSet<MarkRow> Marks => Set<MarkRow>();
 
     protected override void OnModelCreating(ModelBuilder modelBuilder)
     {
         Shape<JobRow>(modelBuilder, "jobs");
         Shape<ProductRow>(modelBuilder, "products");
+        var mark = modelBuilder.Entity<MarkRow>().ToTable("marks");
+        mark.HasKey(r => r.Arrival);
+        mark.Property(r => r.Arrival).HasColumnName("arrival").ValueGeneratedOnAdd();
+        mark.Property(r => r.Job).HasColumnName("job").HasMaxLength(DocumentId.MostCharacters);
+        mark.Property(r => r.Run).HasColumnName("run").HasMaxLength(DocumentId.MostCharacters);
+        mark.Property(r => r.Id).HasColumnName("id").HasMaxLength(DocumentId.MostCharacters).IsRequired();
+        mark.Property(r => r.Json).HasColumnName("json");
+        mark.HasIndex(r => new { r.Run, r.Id }).IsUnique();
+        mark.HasIndex(r => r.Job);
     }
 
     private static void Shape<TRow>(ModelBuilder model, string table) where TRow : DocumentRow
@@ -43,3 +53,14 @@ internal abstract class DocumentRow
 internal sealed class JobRow : DocumentRow;
 
 internal sealed class ProductRow : DocumentRow;
+
+/// <summary>A mark of a run: put in once and never changed.</summary>
+internal sealed class MarkRow
+{
+    /// <summary>Counts the marks as they come in, from 1.</summary>
+    public long Arrival { get; set; }
+    public string Job { get; set; } = "";
+    public string Run { get; set; } = "";
+    public string Id { get; set; } = "";
+    public string Json { get; set; } = "";
+}

@@ -14,6 +14,7 @@ public static class SqliteFile
         services.AddDbContextFactory<ShopDatabase>(options => options.UseSqlite(connection));
         services.AddSingleton<JobShelf>();
         services.AddSingleton<ProductShelf>();
+        services.AddSingleton<MarkLog>();
         return services;
     }
 

@@ -20,7 +20,8 @@ public sealed record Forecast(
 
 public enum Progress { Ahead, Wet, Dry }
 
-public sealed record ForecastSection(IssuedSection Section, int Person, long StartMs, long EndMs, Progress Progress, string Batch);
+/// <param name="FilmSinceMs">When its film begins to count: before its start by what the age of the batch had used.</param>
+public sealed record ForecastSection(IssuedSection Section, int Person, long StartMs, long EndMs, Progress Progress, string Batch, long FilmSinceMs);
 
 /// <param name="ReadyMs">Mixed through.</param>
 /// <param name="LastUsedMs">End of the last section rolled from it.</param>
@@ -38,6 +39,6 @@ public enum LapStanding
     Stopped,
 }
 
-/// <param name="SinceMs">First wet material on either side.</param>
+/// <param name="SinceMs">When the film of either side began to count.</param>
 /// <param name="MarginMs">Open time less the age.</param>
 public sealed record ForecastLap(IssuedLap Lap, LapStanding Standing, long SinceMs, long MarginMs);

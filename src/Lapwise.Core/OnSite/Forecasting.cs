@@ -1,3 +1,4 @@
+using Lapwise.Core.Conditions.Drying;
 using Lapwise.Core.Work;
 
 namespace Lapwise.Core.OnSite;
@@ -56,7 +57,7 @@ internal sealed class Forecasting
         {
             var section = _run.SectionOf(done.Section);
             var end = done.DryAtMs ?? EndOfBegun(section, done);
-            _placed.Add(new ForecastSection(section, done.Person, done.WetAtMs, end, done.DryAtMs is null ? Progress.Wet : Progress.Dry, BatchAt(done.WetAtMs) ?? section.Batch));
+            _placed.Add(new ForecastSection(section, done.Person, done.WetAtMs, end, done.DryAtMs is null ? Progress.Wet : Progress.Dry, BatchAt(done.WetAtMs) ?? section.Batch, _run.FilmSinceMs(done)));
             if (done.DryAtMs is null) Occupy(done.Person, end);
         }
     }
@@ -99,7 +100,7 @@ internal sealed class Forecasting
         cup.TakenMl += section.TakesMl;
         cup.LastUsedMs = Math.Max(cup.LastUsedMs, start + takes);
         _keepsBatches &= start + takes <= cup.StartMs + _run.Plan.PotLifeMs;
-        _placed.Add(new ForecastSection(section, turn.Person, start, start + takes, Progress.Ahead, cup.Id));
+        _placed.Add(new ForecastSection(section, turn.Person, start, start + takes, Progress.Ahead, cup.Id, start - BatchAgeing.UsedMs(_run.Plan.BatchAgeShare, start - cup.StartMs - _run.Plan.MixMs)));
         Occupy(turn.Person, start + takes);
     }
 
@@ -179,11 +180,11 @@ internal sealed class Forecasting
             if (a is null && b is null) continue;
             if (a is null || b is null)
             {
-                laps.Add(new ForecastLap(lap, LapStanding.Stopped, (a ?? b)!.StartMs, 0));
+                laps.Add(new ForecastLap(lap, LapStanding.Stopped, (a ?? b)!.FilmSinceMs, 0));
                 continue;
             }
 
-            var since = Math.Min(a.StartMs, b.StartMs);
+            var since = Math.Min(a.FilmSinceMs, b.FilmSinceMs);
             var standing = (a.Progress, b.Progress) switch
             {
                 (Progress.Ahead, Progress.Ahead) => LapStanding.Ahead,

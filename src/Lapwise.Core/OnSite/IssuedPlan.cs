@@ -35,6 +35,8 @@ public sealed record IssuedPlan
     public long PotLifeMs { get; set; }
     /// <summary>How a batch shows that it is past use.</summary>
     public EndOfPotLife EndsBy { get; set; }
+    /// <summary>Share of a batch's age, from the end of its mixing, that its film no longer stays open; 0 to 1.</summary>
+    public double BatchAgeShare { get; set; }
     /// <summary>Margin the plan was asked to keep.</summary>
     public long TargetMarginMs { get; set; }
     /// <summary>Mixing one batch.</summary>

@@ -35,6 +35,7 @@ public static class Issuing
             OpenTimeOrigin = work.OpenTime.Origin,
             PotLifeMs = work.PotLifeMs,
             EndsBy = product.EndsBy,
+            BatchAgeShare = work.BatchAgeShare,
             TargetMarginMs = work.TargetMarginMs,
             MixMs = work.Batches.Select(b => b.MixEndMs - b.MixStartMs).DefaultIfEmpty(0).Max(),
             LargestGivesMl = Math.Max(0, takes.LargestBatchMl - takes.CupMlPerBatch),

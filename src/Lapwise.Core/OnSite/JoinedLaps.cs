@@ -3,6 +3,7 @@ using Lapwise.Core.Work;
 namespace Lapwise.Core.OnSite;
 
 /// <summary>A lap whose two sections are both done.</summary>
+/// <param name="AgeMs">With what the age of the batches had used of the open time.</param>
 /// <param name="IsAssumed">One of the times it rests on was filled in by the program.</param>
 public sealed record JoinedLap(IssuedLap Lap, long AgeMs, long MarginMs, bool IsAssumed)
 {
@@ -19,7 +20,7 @@ public static class JoinedLaps
         foreach (var lap in run.Plan.Laps.Where(l => l.Kind is not LapKind.Break))
         {
             if (run.Sections.GetValueOrDefault(lap.A) is not { DryAtMs: { } endA } a || run.Sections.GetValueOrDefault(lap.B) is not { DryAtMs: { } endB } b) continue;
-            var age = Math.Max(endA, endB) - Math.Min(a.WetAtMs, b.WetAtMs);
+            var age = Math.Max(endA, endB) - Math.Min(run.FilmSinceMs(a), run.FilmSinceMs(b));
             joined.Add(new JoinedLap(lap, age, run.Plan.OpenTimeMs - age, a.IsAssumed || b.IsAssumed));
         }
 

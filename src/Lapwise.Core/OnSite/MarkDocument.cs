@@ -88,4 +88,6 @@ public sealed record IssuedTurn
     MaxDepth = 32)]
 [JsonSerializable(typeof(RunDocument))]
 [JsonSerializable(typeof(IReadOnlyList<MarkDocument>))]
+[JsonSerializable(typeof(MarksAnswer))]
+[JsonSerializable(typeof(IReadOnlyList<RunLine>))]
 public sealed partial class RunJson : JsonSerializerContext;

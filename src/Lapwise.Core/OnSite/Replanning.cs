@@ -74,7 +74,7 @@ public static class Replanning
 
         var problem = new OrderProblem(
             [.. taking.Select(s => begun.TryGetValue(s.Id, out var b)
-                ? new OrderSection(s.Id, [WholeSeconds(b.EndMs - b.StartMs)], StartedAtMs: -WholeSeconds(nowMs - b.StartMs))
+                ? new OrderSection(s.Id, [WholeSeconds(b.EndMs - b.FilmSinceMs)], StartedAtMs: -WholeSeconds(nowMs - b.FilmSinceMs))
                 : new OrderSection(s.Id, [.. rollers.Select(p => WholeSeconds(pace.TimeOf(s, p)))]))],
             [.. laps.Where(l => place.ContainsKey(l.A) && place.ContainsKey(l.B)).Select(l => new OrderLap(place[l.A], place[l.B]))],
             [.. taking.SelectMany(s => s.After.Where(a => place.ContainsKey(a) && ahead.Contains(s.Id)).Select(a => (place[a], place[s.Id])))],

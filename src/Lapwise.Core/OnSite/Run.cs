@@ -1,3 +1,4 @@
+using Lapwise.Core.Conditions.Drying;
 using Lapwise.Core.Explain;
 
 namespace Lapwise.Core.OnSite;
@@ -32,6 +33,10 @@ public sealed record Run(
     public IssuedSection SectionOf(string id) => Plan.Sections.First(s => s.Id == id);
     public bool IsBegun(string section) => Sections.ContainsKey(section);
     public bool IsDry(string section) => Sections.GetValueOrDefault(section) is { DryAtMs: not null };
+
+    /// <summary>When the film of a section begins to count: earlier than its first wet material by what the age of its batch had used.</summary>
+    public long FilmSinceMs(SectionDone section) =>
+        Batches.LastOrDefault(b => b.AtMs <= section.WetAtMs) is { } batch ? section.WetAtMs - BatchAgeing.UsedMs(Plan.BatchAgeShare, section.WetAtMs - batch.AtMs - Plan.MixMs) : section.WetAtMs;
 
     /// <summary>How long all hands stood still between two times.</summary>
     public long HaltedMs(long fromMs, long toMs) => Halts.Sum(h => Math.Max(0, Math.Min(toMs, h.ToMs ?? toMs) - Math.Max(fromMs, h.FromMs)));

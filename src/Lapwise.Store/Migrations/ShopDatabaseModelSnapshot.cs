@@ -47,6 +47,46 @@ namespace Lapwise.Store.Migrations
                     b.ToTable("jobs", (string)null);
                 });
 
+            modelBuilder.Entity("Lapwise.Store.MarkRow", b =>
+                {
+                    b.Property<long>("Arrival")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("arrival");
+
+                    b.Property<string>("Id")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Job")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("job");
+
+                    b.Property<string>("Json")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("json");
+
+                    b.Property<string>("Run")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("run");
+
+                    b.HasKey("Arrival");
+
+                    b.HasIndex("Job");
+
+                    b.HasIndex("Run", "Id")
+                        .IsUnique();
+
+                    b.ToTable("marks", (string)null);
+                });
+
             modelBuilder.Entity("Lapwise.Store.ProductRow", b =>
                 {
                     b.Property<string>("Id")

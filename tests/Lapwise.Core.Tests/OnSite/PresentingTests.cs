@@ -129,4 +129,16 @@ public sealed class PresentingTests
         var late = Prepared(Runs.Path(3)).Taps(new What.BatchMixed("A", 0)).Waits(2 * Minute).Taps(new What.SectionWet("1", 0)).Waits(Minute).Taps(new What.Paused()).Waits(first.AfterMs + 1000).Taps(new What.Resumed());
         Assert.Equal(("1", "2"), Presenting.Present(late.Run, late.RunNow).Forecast.Lost.Select(l => (l.Lap.A, l.Lap.B)).Single());
     }
+
+    [Fact]
+    public void An_older_batch_leaves_less_open_time()
+    {
+        var plan = Runs.Path(3) with { BatchAgeShare = 0.25 };
+        var phone = Prepared(plan).Taps(new What.BatchMixed("A", 0)).Waits(6 * Minute).Taps(new What.SectionWet("1", 0)).Waits(2 * Minute).Taps(new What.SectionDry("1", 0));
+        // Four minutes after the end of mixing a quarter of them is gone: 10 less 1 less 2 worked.
+        Assert.Equal(7 * Minute, Presenting.Present(phone.Run, phone.RunNow).NextLap!.LeftMs);
+
+        phone.Taps(new What.SectionWet("2", 0)).Waits(2 * Minute).Taps(new What.SectionDry("2", 0));
+        Assert.Equal(5 * Minute, JoinedLaps.Of(phone.Run).Single().AgeMs);
+    }
 }
