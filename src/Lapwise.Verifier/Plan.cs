@@ -61,7 +61,15 @@ public sealed record PlannedBatch(
     string Id, string MixedBy, double MixStartS, double MixEndS, double UseByS, double NetMl, double VolumeMl,
     double AMl, double BMl, double ThinnerMl,
     [property: JsonPropertyName("aG")] double AG, [property: JsonPropertyName("bG")] double BG,
-    double ThinnerG, double RatioError, double RatioErrorByMass);
+    double ThinnerG, double RatioError, double RatioErrorByMass)
+{
+    /// <summary>Of a three-part product.</summary>
+    public double? CMl { get; init; }
+
+    /// <summary>Of a three-part product.</summary>
+    [JsonPropertyName("cG")]
+    public double? CG { get; init; }
+}
 
 public sealed record PlannedStep(string Kind, string Top, IReadOnlyList<string> Sections, string Person, double StartS, double EndS, double FromS, double? ToS);
 

@@ -39,7 +39,7 @@ public sealed class DocumentFileTests
     {
         var (products, faults) = DocumentFile.ReadProducts(Repository.Path("samples", "products"));
         Assert.Empty(faults);
-        Assert.Equal(4, products.Count);
+        Assert.Equal(5, products.Count);
         Assert.All(typeof(ProductDocument).GetProperties(), p => Assert.Contains(products, product => p.GetValue(product) is not null));
     }
 

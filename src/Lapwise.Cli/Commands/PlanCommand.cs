@@ -120,14 +120,19 @@ internal static class PlanCommand
     {
         var tickets = whole.Supply.Coats[coat].Tickets.ToDictionary(t => t.Batch, StringComparer.Ordinal);
         var table = Screen.Table(
+        [
             new Column.Word(v.Say("Batch", "Mezcla")), new Column.Number(v.Say("Mix", "Mezclar")), new Column.Number(v.Say("Use by", "Límite")),
-            new Column.Number("A"), new Column.Number("B"), new Column.Number(v.Say("Thinner", "Diluyente")), new Column.Number(v.Say("Ratio off", "Desvío")));
+            .. whole.Work.Coats[coat].Coat.Product.Recipe.Parts.Select(part => new Column.Number(part.Name)),
+            new Column.Number(v.Say("Thinner", "Diluyente")), new Column.Number(v.Say("Ratio off", "Desvío")),
+        ]);
         foreach (var batch in whole.Work.Coats[coat].Batches)
         {
             if (!tickets.TryGetValue(batch.Id, out var t)) continue;
             table.Row(
+            [
                 batch.Id, Clock(batch.MixStartMs), Clock(batch.UseByMs),
-                Measured(t.AMl, t.AG, v), Measured(t.BMl, t.BG, v), t.ThinnerMl > 0 ? Measured(t.ThinnerMl, t.ThinnerG, v) : "–", v.Percent(t.RatioError, 1));
+                .. t.Parts.Select(part => Measured(part.Ml, part.G, v)), t.ThinnerMl > 0 ? Measured(t.ThinnerMl, t.ThinnerG, v) : "–", v.Percent(t.RatioError, 1),
+            ]);
         }
 
         terminal.Tables().Write(table);

@@ -84,7 +84,11 @@ public static class Answering
 
     private static BatchAnswer Batch(Batch b, BatchTicket t, string mixedBy) => new(
         b.Id, mixedBy, Seconds(b.MixStartMs), Seconds(b.MixEndMs), Seconds(b.UseByMs), Fine(b.NetMl), Fine(t.VolumeMl),
-        Fine(t.AMl), Fine(t.BMl), Fine(t.ThinnerMl), Fine(t.AG), Fine(t.BG), Fine(t.ThinnerG), Fine(t.RatioError), Fine(t.RatioErrorByMass));
+        Fine(t.AMl), Fine(t.BMl), Fine(t.ThinnerMl), Fine(t.AG), Fine(t.BG), Fine(t.ThinnerG), Fine(t.RatioError), Fine(t.RatioErrorByMass))
+    {
+        CMl = t.Parts.Count > 2 ? Fine(t.Parts[2].Ml) : null,
+        CG = t.Parts.Count > 2 ? Fine(t.Parts[2].G) : null,
+    };
 
     private static List<double[]> Ring(IReadOnlyList<PointM> ring) => [.. ring.Select(Point)];
 

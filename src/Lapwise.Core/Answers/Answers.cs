@@ -76,7 +76,16 @@ public sealed record BatchAnswer(
     double AMl, double BMl, double ThinnerMl,
     // The naming rule takes two capitals for one word.
     [property: JsonPropertyName("aG")] double AG, [property: JsonPropertyName("bG")] double BG,
-    double ThinnerG, double RatioError, double RatioErrorByMass);
+    double ThinnerG, double RatioError, double RatioErrorByMass)
+{
+    /// <summary>Of a three-part product.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? CMl { get; init; }
+
+    /// <summary>Of a three-part product.</summary>
+    [JsonPropertyName("cG"), JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? CG { get; init; }
+}
 
 /// <summary>One step of a poured coat; none for a coat that is rolled or wiped.</summary>
 /// <param name="FromS">When the product asks for it.</param>

@@ -33,6 +33,9 @@ public sealed partial record Voice
     /// <summary>An amount as the cup is marked: fine enough for quarters of an ounce.</summary>
     public string OnCup(double ml) => IsUs ? Number(ml / MlPerUsFluidOunce, 2) + " fl oz" : Number(ml, 1) + " mL";
 
+    /// <summary>A small amount as a marked syringe shows it: millilitres in either system.</summary>
+    public string OnSyringe(double ml) => Number(ml, 1) + " mL";
+
     /// <summary>An amount as the scale shows it. Mixing scales read grams; ounces stand beside them for those who work in them.</summary>
     public string OnScale(double grams) => IsUs ? $"{Number(grams, 1)} g ({Number(grams / GramsPerOunce, 2)} oz)" : Number(grams, 1) + " g";
 

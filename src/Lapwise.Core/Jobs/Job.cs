@@ -181,8 +181,22 @@ public sealed record Product(
 
     public TimeAt? DryToTouch { get; init; }
 
-    /// <summary>Density of A and B mixed, without thinner; no change of volume on mixing.</summary>
-    public double MixedDensityGPerMl => (Mix.ShareA * DensityAGPerMl) + ((1 - Mix.ShareA) * DensityBGPerMl);
+    /// <summary>Of a three-part product: the density of C.</summary>
+    public double DensityCGPerMl { get; init; } = 1;
+
+    /// <summary>A, B and, of a three-part product, C.</summary>
+    public Recipe Recipe => new(
+    [
+        new("A", Mix.PartsAByVolume, DensityAGPerMl),
+        new("B", Mix.PartsBByVolume, DensityBGPerMl),
+        .. Mix.PartsCByVolume > 0 ? [new MixPart("C", Mix.PartsCByVolume, DensityCGPerMl)] : Array.Empty<MixPart>(),
+    ]);
+
+    /// <summary>Density of all parts mixed, without thinner; no change of volume on mixing.</summary>
+    public double MixedDensityGPerMl => Recipe.DensityGPerMl;
+
+    /// <summary>What the mix is strained through before use, in the sheet's words; null: it is not.</summary>
+    public string? Strain { get; init; }
 
     /// <summary>No lap on a face: each is one section.</summary>
     public bool WholeTopAtOnce { get; init; }
@@ -201,12 +215,11 @@ public sealed record PourTimes(double? LevelWithinS, IReadOnlyList<double> Bubbl
     public static readonly PourTimes None = new(null, [], null);
 }
 
-/// <summary>Parts of A to parts of B by volume; a ratio by mass is turned through the densities when read.</summary>
-public sealed record MixRatio(MixBasis EnteredBy, double PartsAByVolume, double PartsBByVolume)
-{
-    /// <summary>Share of A in A and B together, by volume.</summary>
-    public double ShareA => PartsAByVolume / (PartsAByVolume + PartsBByVolume);
-}
+/// <summary>
+/// Parts of A to parts of B by volume, and to parts of C, 0 where there is none; a ratio by mass is turned through the
+/// densities when read.
+/// </summary>
+public sealed record MixRatio(MixBasis EnteredBy, double PartsAByVolume, double PartsBByVolume, double PartsCByVolume = 0);
 
 public sealed record Thinner(string Name, double LimitFraction, double DensityGPerMl);
 public sealed record TimeAt(double Seconds, double Celsius);
@@ -239,7 +252,7 @@ public sealed record ProductLimits(double AirLeastC, double AirMostC, double Hum
     /// <summary>Warmest surface.</summary>
     public double SurfaceMostC { get; init; } = AirMostC;
 }
-/// <param name="SizeMl">A and B together.</param>
+/// <param name="SizeMl">All parts together, at the mix ratio.</param>
 public sealed record Kit(double SizeMl, decimal Price)
 {
     /// <summary>Null: the shop's own.</summary>

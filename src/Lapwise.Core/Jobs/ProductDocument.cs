@@ -21,6 +21,8 @@ public sealed record ProductDocument
     public Entry DensityA { get; set; } = "";
     /// <summary>Density of B, as <c>1.10 g/mL</c> or <c>9.2 lb/gal</c>.</summary>
     public Entry DensityB { get; set; } = "";
+    /// <summary>Density of C, of a three-part product.</summary>
+    public Entry? DensityC { get; set; }
     /// <summary>Share of the mix, without thinner, that stays as dry film.</summary>
     public Entry VolumeSolids { get; set; } = "";
     /// <summary>The permitted thinner; left out: none may be added.</summary>
@@ -53,6 +55,8 @@ public sealed record ProductDocument
     public LimitsDocument Limits { get; set; } = new();
     /// <summary>What must be stirred before measuring, in the sheet's words; left out: nothing settles.</summary>
     public string? StirFirst { get; set; }
+    /// <summary>What the mix is strained through before use, in the sheet's words, as <c>a fine paint strainer</c>; left out: it is not.</summary>
+    public string? Strain { get; set; }
     /// <summary>How it is applied.</summary>
     public ApplicationMethod Method { get; set; } = ApplicationMethod.Rolled;
     /// <summary>Poured: what is done when after the pour.</summary>
@@ -74,7 +78,7 @@ public sealed record ProductDocument
 [JsonConverter(typeof(CamelCaseEnumConverter<MixBasis>))]
 public enum MixBasis { Volume, Mass }
 
-/// <summary>Parts of A to parts of B.</summary>
+/// <summary>Parts of A to parts of B, and to parts of C of a three-part product.</summary>
 public sealed record MixDocument
 {
     /// <summary>Whether the parts are measured by volume or by mass.</summary>
@@ -83,6 +87,8 @@ public sealed record MixDocument
     public double A { get; set; }
     /// <summary>Parts of B, more than 0.</summary>
     public double B { get; set; }
+    /// <summary>Parts of C, more than 0; left out: a two-part product.</summary>
+    public double? C { get; set; }
 }
 
 public sealed record ThinnerDocument
@@ -231,7 +237,7 @@ public enum EndOfPotLife
 
 public sealed record KitDocument
 {
-    /// <summary>A and B together.</summary>
+    /// <summary>All parts together, at the mix ratio.</summary>
     public Entry Size { get; set; } = "";
     /// <summary>Price of one kit.</summary>
     public decimal Price { get; set; }

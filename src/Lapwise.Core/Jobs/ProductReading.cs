@@ -28,7 +28,8 @@ public static class ProductReading
         var name = fields.Name(at + "name", document.Name);
         var densityA = fields.Density(at + "densityA", document.DensityA);
         var densityB = fields.Density(at + "densityB", document.DensityB);
-        var mix = ReadMix(fields, at + "mix", document.Mix ?? new MixDocument(), densityA, densityB);
+        var densityC = document.Mix?.C is null ? 1 : fields.Density(at + "densityC", document.DensityC);
+        var mix = ReadMix(fields, at + "mix", document.Mix ?? new MixDocument(), densityA, densityB, densityC);
         var solids = fields.Share(at + "volumeSolids", document.VolumeSolids, Ranges.VolumeSolids);
         var thinner = document.Thinner is { } t ? ReadThinner(fields, at + "thinner", t) : null;
         var film = document.WetFilm ?? new WetFilmDocument();
@@ -61,6 +62,8 @@ public static class ProductReading
                 potLife, openTime, recoat, usable, limits, document.StirFirst, document.Method, document.EndsBy,
                 largestBatch, kits, document.Hazards ?? [])
             {
+                DensityCGPerMl = densityC,
+                Strain = string.IsNullOrWhiteSpace(document.Strain) ? null : document.Strain.Trim(),
                 MassLives = massLives,
                 HeatJPerG = heat,
                 HottestMixC = hottest ?? Defaults.HottestMix.Value,
@@ -74,13 +77,15 @@ public static class ProductReading
             fields.Faults);
     }
 
-    private static MixRatio ReadMix(Fields fields, string path, MixDocument mix, double densityA, double densityB)
+    private static MixRatio ReadMix(Fields fields, string path, MixDocument mix, double densityA, double densityB, double densityC)
     {
         PartIsPositive(fields, path + ".a", mix.A);
         PartIsPositive(fields, path + ".b", mix.B);
+        if (mix.C is { } parts) PartIsPositive(fields, path + ".c", parts);
+        var c = mix.C ?? 0;
         return mix.By == MixBasis.Volume
-            ? new MixRatio(mix.By, mix.A, mix.B)
-            : new MixRatio(mix.By, mix.A / densityA, mix.B / densityB);
+            ? new MixRatio(mix.By, mix.A, mix.B, c)
+            : new MixRatio(mix.By, mix.A / densityA, mix.B / densityB, c / densityC);
     }
 
     private static void PartIsPositive(Fields fields, string path, double parts)
@@ -204,7 +209,7 @@ public static class ProductReading
         fields.InOrder(path, least, most, (v, x) => v.Temperature(x));
         var surfaceLeast = Fields.Or(limits.SurfaceLeast, least, e => fields.Temperature(path + ".surfaceLeast", e, Ranges.SheetTemperature));
         var surfaceMost = Fields.Or(limits.SurfaceMost, most, e => fields.Temperature(path + ".surfaceMost", e, Ranges.SheetTemperature));
-        fields.InOrder(path + ".surfaceMost", surfaceLeast, surfaceMost, (v, x) => v.Temperature(x));
+        if (least <= most) fields.InOrder(path + ".surfaceMost", surfaceLeast, surfaceMost, (v, x) => v.Temperature(x));
         return new ProductLimits(
             least, most,
             fields.Humidity(path + ".humidityMost", limits.HumidityMost),

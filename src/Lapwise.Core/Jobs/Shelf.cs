@@ -21,12 +21,17 @@ public sealed record Pack(string Id, Shade Shade, string Lot, double SizeMl, Dat
     /// <summary>Share of A in the pack as filled.</summary>
     public double ShareA { get; init; }
 
-    /// <summary>A and B together that can be mixed at the ratio: the part that runs out first counts.</summary>
-    public double UsableMl => Math.Min(LeftAMl / ShareA, LeftBMl / (1 - ShareA));
+    /// <summary>Share of C of a three-part product, which is taken to go with A and B; 0: two parts.</summary>
+    public double ShareC { get; init; }
+
+    private double ShareB => 1 - ShareA - ShareC;
+
+    /// <summary>All parts together that can be mixed at the ratio: the part that runs out first counts.</summary>
+    public double UsableMl => Math.Min(LeftAMl / ShareA, LeftBMl / ShareB);
 
     public bool IsExpired(DateOnly on) => Expires is { } last && on > last;
 
-    public Pack Less(double ml) => this with { LeftAMl = Math.Max(0, LeftAMl - (ml * ShareA)), LeftBMl = Math.Max(0, LeftBMl - (ml * (1 - ShareA))) };
+    public Pack Less(double ml) => this with { LeftAMl = Math.Max(0, LeftAMl - (ml * ShareA)), LeftBMl = Math.Max(0, LeftBMl - (ml * ShareB)) };
 }
 
 /// <summary>What stands on the shelf after every entry, and what should be kept.</summary>

@@ -116,11 +116,15 @@ public static class ShelfReading
             }
 
             if (fields.Count > before) return;
-            var share = product.Mix.ShareA;
+            var filled = product.Recipe.Of(size);
             for (var i = 1; i <= count; i++)
             {
                 var id = count == 1 ? entry.Pack : $"{entry.Pack}.{i.ToString(CultureInfo.InvariantCulture)}";
-                _packs[id] = new Pack(id, Shade.Of(product.Id, entry.Color), (entry.Lot ?? "").Trim(), size, expires, null, size * share, size * (1 - share)) { ShareA = share };
+                _packs[id] = new Pack(id, Shade.Of(product.Id, entry.Color), (entry.Lot ?? "").Trim(), size, expires, null, filled[0].Ml, filled[1].Ml)
+                {
+                    ShareA = filled[0].Ml / size,
+                    ShareC = filled.Skip(2).Sum(p => p.Ml) / size,
+                };
             }
         }
 

@@ -1,5 +1,5 @@
 using Lapwise.Core.Explain;
-using Lapwise.Core.Materials;
+using Lapwise.Core.Jobs;
 
 namespace Lapwise.Core.Quick;
 

@@ -15,25 +15,40 @@ public sealed record CoatSupply(Coat Coat, double NeedMl, double ThinnerMl, IRea
 public sealed record KitCount(double SizeMl, int Count, decimal Price);
 
 /// <summary>How much of each to measure for one batch, rounded to what can be read.</summary>
-/// <param name="WantedMl">A and B the plan asks for.</param>
-/// <param name="RatioError">(A:B as measured) / (A:B wanted) − 1, by volume on the cup's marks.</param>
+/// <param name="WantedMl">All parts together that the plan asks for.</param>
+/// <param name="Parts">A, B and, of a three-part product, C: volume on the cup's marks, mass on the scale's steps.</param>
+/// <param name="RatioError">(A : other as measured) / (A : other wanted) − 1 of the part furthest off, by volume on the cup's marks.</param>
 /// <param name="RatioErrorByMass">The same on the scale's steps.</param>
 public sealed record BatchTicket(
     string Batch,
     double WantedMl,
-    double AMl,
-    double BMl,
+    IReadOnlyList<Measured> Parts,
     double ThinnerMl,
-    double AG,
-    double BG,
     double ThinnerG,
     double RatioError,
     double RatioErrorByMass)
 {
-    /// <summary>An A to B ratio further off than this is off ratio. Common practice, no source; a data sheet may ask for less.</summary>
+    /// <summary>A ratio further off than this is off ratio. Common practice, no source; a data sheet may ask for less.</summary>
     public const double MostRatioError = 0.05;
 
-    public double VolumeMl => AMl + BMl;
+    /// <summary>Thinner further off than this share of itself steps the sheen from batch to batch. Common practice, no source.</summary>
+    public const double MostThinnerError = 0.2;
+
+    /// <summary>Exact, before it is rounded to a mark.</summary>
+    public double ThinnerWantedMl { get; init; }
+
+    /// <summary>Of the thinner, g/mL.</summary>
+    public double ThinnerDensityGPerMl { get; init; } = 1;
+
+    public bool CupReadsThinner => Math.Abs(ThinnerMl - ThinnerWantedMl) <= MostThinnerError * ThinnerWantedMl;
+    public bool ScaleReadsThinner => Math.Abs((ThinnerG / ThinnerDensityGPerMl) - ThinnerWantedMl) <= MostThinnerError * ThinnerWantedMl;
+
+    public double AMl => Parts[0].Ml;
+    public double AG => Parts[0].G;
+    public double BMl => Parts[1].Ml;
+    public double BG => Parts[1].G;
+
+    public double VolumeMl => Parts.Sum(p => p.Ml);
     public bool CupReadsRatio => Math.Abs(RatioError) <= MostRatioError;
     public bool ScaleReadsRatio => Math.Abs(RatioErrorByMass) <= MostRatioError;
 }

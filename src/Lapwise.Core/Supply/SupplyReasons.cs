@@ -1,5 +1,7 @@
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
+using Lapwise.Core.Materials;
+using Lapwise.Core.Work;
 
 namespace Lapwise.Core.Supply;
 
@@ -7,10 +9,11 @@ namespace Lapwise.Core.Supply;
 internal static class SupplyReasons
 {
     /// <summary>Hardest first.</summary>
-    public static IReadOnlyList<Reason> Of(Coat coat, Tools tools, IReadOnlyList<BatchTicket> tickets)
+    public static IReadOnlyList<Reason> Of(Coat coat, Tools tools, IReadOnlyList<BatchTicket> tickets, CoatWork? work)
     {
         List<Reason> reasons = [.. tickets.Select(OffRatio).OfType<Reason>()];
-        if (ThinnerUnderMark(coat, tools, tickets) is { } thinner) reasons.Add(thinner);
+        if (ThinnerCoarseOnCup(tools, tickets) is { } thinner) reasons.Add(thinner);
+        if (RollersFresh(work, Consumption.Of(coat, tools)) is { } rollers) reasons.Add(rollers);
         if (coat.Product.StirFirst is { } stir)
         {
             reasons.Add(new Reason("StirFirst", Limit.Note, v => v.Say("Before measuring: ", "Antes de medir: ") + stir,
@@ -21,7 +24,7 @@ internal static class SupplyReasons
         {
             reasons.Add(new Reason("WaitInduction", Limit.Note,
                 v => v.Say($"{coat.Product.Name} stands {Voice.Span(coat.Product.InductionS)} after mixing before it is used; its pot life runs meanwhile.", $"{coat.Product.Name} reposa {Voice.Span(coat.Product.InductionS)} tras mezclar antes de usarse; mientras tanto corre su vida de mezcla."),
-                v => v.Say("Mix that much earlier, stir once more, then pour out.", "Mezcle con esa antelación, remueva otra vez y vierta.")));
+                v => v.Say("The clock of the plan counts it: nothing is used before. Stir once more, then pour out.", "El reloj del plan lo cuenta: nada se usa antes. Remueva otra vez y vierta.")));
         }
 
         if (coat.Product.Kits.Count == 0)
@@ -56,13 +59,25 @@ internal static class SupplyReasons
                 v => v.Say("Measure this batch by cup; do not weigh it on this scale.", "Mida esta mezcla con el vaso; no la pese en esta báscula."));
     }
 
-    /// <summary>A permitted share of thinner is often less than the cup's first mark.</summary>
-    private static Reason? ThinnerUnderMark(Coat coat, Tools tools, IReadOnlyList<BatchTicket> tickets)
+    /// <summary>The permitted share of thinner of a small batch often falls between the cup's marks, or under the first of them.</summary>
+    private static Reason? ThinnerCoarseOnCup(Tools tools, IReadOnlyList<BatchTicket> tickets)
     {
-        if (coat.ThinnerFraction <= 0 || coat.Product.Thinner is not { } thinner || tickets.All(t => t.ThinnerMl > 0)) return null;
-        return new Reason("ThinnerUnderMark", Limit.Note,
-            v => v.Say($"The thinner of a batch is less than the cup can show ({v.Volume(tools.CupStepMl)} marks) without passing the limit of {v.Percent(thinner.LimitFraction, 1)}.",
-                $"El diluyente de una mezcla es menos de lo que marca el vaso (marcas de {v.Volume(tools.CupStepMl)}) sin pasar del límite de {v.Percent(thinner.LimitFraction, 1)}."),
-            v => v.Say("Weigh the thinner, or draw it up in a marked syringe.", "Pese el diluyente, o mídalo con una jeringa graduada."));
+        if (tickets.FirstOrDefault(t => !t.CupReadsThinner) is not { } coarse) return null;
+        return new Reason("ThinnerCoarseOnCup", Limit.Note,
+            v => v.Say($"Batch {coarse.Batch} wants {v.OnSyringe(coarse.ThinnerWantedMl)} of thinner; the cup, marked every {v.OnCup(tools.CupStepMl)}, cannot show it without passing the limit or missing it by more than {v.Percent(BatchTicket.MostThinnerError)}.",
+                $"La mezcla {coarse.Batch} pide {v.OnSyringe(coarse.ThinnerWantedMl)} de diluyente; el vaso, marcado cada {v.OnCup(tools.CupStepMl)}, no lo puede mostrar sin pasar el límite o desviarse más del {v.Percent(BatchTicket.MostThinnerError)}."),
+            v => coarse.ScaleReadsThinner
+                ? v.Say("Weigh the thinner of every batch, or draw it up in a marked syringe.", "Pese el diluyente de cada mezcla, o mídalo con una jeringa graduada.")
+                : v.Say("Draw the thinner of every batch up in a marked syringe; the scale is too coarse for it.", "Mida el diluyente de cada mezcla con una jeringa graduada; la báscula es demasiado gruesa para eso."));
+    }
+
+    private static Reason? RollersFresh(CoatWork? work, Consumption takes)
+    {
+        if (work is null || FreshRollers.Before(work) is not { Count: > 0 } fresh) return null;
+        var moreMl = FreshRollers.KeepMl(work, takes);
+        return new Reason("FreshRollerNeeded", Limit.Note,
+            v => v.Say($"The first mix in roller and tray is past its time before the coat is done: with batch {string.Join(", ", fresh)} fresh ones are taken, which keep {v.Volume(moreMl)} more. The kits count with it; the batches do not.",
+                $"La primera mezcla del rodillo y la bandeja pasa de su tiempo antes de acabar la capa: con la mezcla {string.Join(", ", fresh)} se usan nuevos, que retienen {v.Volume(moreMl)} más. Los juegos lo cuentan; las mezclas no."),
+            v => v.Say("Have clean covers and liners at hand, and mix so much more with that batch where the container takes it.", "Tenga a mano fundas y forros limpios, y mezcle esa cantidad de más con esa mezcla si cabe en el recipiente."));
     }
 }

@@ -15,8 +15,9 @@ public static class Supplying
     {
         var coat = material.Coat;
         IReadOnlyList<BatchTicket> tickets = [.. (work?.Batches ?? []).Where(b => b.VolumeMl > 0).Select(b => Ticketing.Ticket(coat, tools, b.Id, b.VolumeMl))];
-        var needMl = Math.Max(material.NeedMl, TicketedMl(tickets, coat.Product));
+        var needMl = Math.Max(material.NeedMl, TicketedMl(tickets, coat.Product)) + (work is null ? 0 : FreshRollers.KeepMl(work, Consumption.Of(coat, tools)));
         var kits = Kits.Cheapest(coat.Product.Kits, needMl);
+        var leftOverMl = kits is null ? 0 : Math.Max(0, kits.TotalMl - needMl);
 
         return new CoatSupply(
             coat,
@@ -25,8 +26,8 @@ public static class Supplying
             tickets,
             kits?.Kits ?? [],
             kits?.Cost ?? 0,
-            kits is null ? 0 : Math.Max(0, kits.TotalMl - needMl),
-            SupplyReasons.Of(coat, tools, tickets),
+            leftOverMl,
+            SupplyReasons.Of(coat, tools, tickets, work),
             BasisOf(coat.Product, tools, needMl));
     }
 
@@ -34,10 +35,9 @@ public static class Supplying
     private static Basis BasisOf(Product product, Tools tools, double needMl) => new(
         "e = (A/B) / (a/b) − 1; F(v) = min_k (c_k + F(v − s_k))",
         [
-            new(v => v.Say("need, A and B together", "necesario, A y B juntos"), v => v.Volume(needMl)),
-            new(v => v.Say("mix a : b by volume", "mezcla a : b en volumen"), v => $"{v.Number(product.Mix.PartsAByVolume)} : {v.Number(product.Mix.PartsBByVolume)}"),
-            new(v => v.Say("density of A", "densidad de A"), v => v.Density(product.DensityAGPerMl)),
-            new(v => v.Say("density of B", "densidad de B"), v => v.Density(product.DensityBGPerMl)),
+            new(v => v.Say($"need, {product.Recipe.Names(v)} together", $"necesario, {product.Recipe.Names(v)} juntos"), v => v.Volume(needMl)),
+            new(v => v.Say("mix by volume", "mezcla en volumen"), product.Recipe.Ratio),
+            .. product.Recipe.Parts.Select(part => new BasisInput(v => v.Say($"density of {part.Name}", $"densidad de {part.Name}"), v => v.Density(part.DensityGPerMl))),
             new(v => v.Say("marks of the cup", "marcas del vaso"), v => v.OnCup(tools.CupStepMl)),
             new(v => v.Say("steps of the scale", "pasos de la báscula"), v => v.OnScale(tools.ScaleStepG)),
             .. product.Kits.Select(kit => new BasisInput(v => v.Say($"kit of {v.Volume(kit.SizeMl)}", $"juego de {v.Volume(kit.SizeMl)}"), v => v.Number((double)kit.Price, 2))),
@@ -45,15 +45,12 @@ public static class Supplying
         Sources.ExactSearch);
 
     /// <summary>
-    /// What the tickets take out of kits. Kits hold A and B at the mix ratio, so the part that runs out first counts,
+    /// What the tickets take out of kits. Kits hold all parts at the mix ratio, so the part that runs out first counts,
     /// measured by cup or by scale, whichever takes more; a way that is off ratio is not used and does not count.
     /// </summary>
     private static double TicketedMl(IReadOnlyList<BatchTicket> tickets, Product product)
     {
-        var shareA = product.Mix.ShareA;
-        return Math.Max(
-            tickets.Sum(t => More(t, t.AMl, t.AG / product.DensityAGPerMl)) / shareA,
-            tickets.Sum(t => More(t, t.BMl, t.BG / product.DensityBGPerMl)) / (1 - shareA));
+        return product.Recipe.MixThatHolds([.. product.Recipe.Parts.Select((part, i) => tickets.Sum(t => More(t, t.Parts[i].Ml, t.Parts[i].G / part.DensityGPerMl)))]);
     }
 
     private static double More(BatchTicket ticket, double byCupMl, double byScaleMl) => (ticket.CupReadsRatio, ticket.ScaleReadsRatio) switch

@@ -24,19 +24,25 @@ internal sealed class BatchRule(Job job, CoatConditions conditions)
     /// <summary>Mixing one batch by hand, by whoever is slowest at it.</summary>
     public long MixMs { get; } = (long)Math.Ceiling(job.Crew.Max(p => p.Pace.MixS) - 1e-9) * 1000;
 
+    /// <summary>From the first contact of A and B until the batch may be used: mixed, and stood as long as the product asks.</summary>
+    public long UntilReadyMs => MixMs + (long)Math.Ceiling(conditions.Coat.Product.InductionS - 1e-9) * 1000;
+
     /// <summary>Roller and tray are charged once for each of the crew, from the first batch.</summary>
     private double OnceMl => _takes.PerPersonMl * job.Crew.Count;
 
     public double TakenMl(SectionShape s) => _takes.NetMl(s.FilmM2) + _takes.EdgeLossMl(s.StripM2, s.StripLengthM);
 
-    /// <summary>With a helper, mixing takes nobody's rolling time; a batch is then ready just when it is wanted.</summary>
+    /// <summary>
+    /// With a helper, mixing takes nobody's rolling time; a batch is then ready just when it is wanted. Whoever rolls alone waits
+    /// while it stands.
+    /// </summary>
     public MixingRule Rule(int batches, bool byHelper)
     {
         var usable = Math.Max(0, _takes.LargestBatchMl - _takes.CupMlPerBatch);
         var first = Math.Max(0, usable - OnceMl);
         return byHelper
-            ? new MixingRule(0, Math.Max(0, _lifeMs - MixMs), usable, batches, first, conditions.Ageing.Share)
-            : new MixingRule(MixMs, _lifeMs, usable, batches, first, conditions.Ageing.Share);
+            ? new MixingRule(0, Math.Max(0, _lifeMs - UntilReadyMs), usable, batches, first, conditions.Ageing.Share)
+            : new MixingRule(UntilReadyMs, _lifeMs, usable, batches, first, conditions.Ageing.Share);
     }
 
     /// <summary>Puts the helper's mixing before the first section of each batch, the first at the beginning of the clock.</summary>
@@ -46,16 +52,17 @@ internal sealed class BatchRule(Job job, CoatConditions conditions)
         var mixes = new List<PlacedMix>();
         foreach (var mix in found.Mixes)
         {
-            var wanted = found.Sections.Where(s => s.Batch == mix.Batch).Min(s => s.StartMs) + MixMs;
-            mixes.Add(new PlacedMix(mix.Batch, helper, wanted - MixMs, wanted));
+            var wanted = found.Sections.Where(s => s.Batch == mix.Batch).Min(s => s.StartMs) + UntilReadyMs;
+            mixes.Add(new PlacedMix(mix.Batch, helper, wanted - UntilReadyMs, wanted));
         }
 
-        var inTime = mixes.Zip(mixes.Skip(1)).All(pair => pair.First.EndMs <= pair.Second.StartMs);
+        // A batch stands by itself: the helper's hands are free for the next.
+        var inTime = mixes.Zip(mixes.Skip(1)).All(pair => pair.First.StartMs + MixMs <= pair.Second.StartMs);
         return found with
         {
             KeepsLimits = found.KeepsLimits && inTime,
             Mixes = mixes,
-            Sections = [.. found.Sections.Select(s => s with { StartMs = s.StartMs + MixMs, EndMs = s.EndMs + MixMs })],
+            Sections = [.. found.Sections.Select(s => s with { StartMs = s.StartMs + UntilReadyMs, EndMs = s.EndMs + UntilReadyMs })],
         };
     }
 
@@ -63,7 +70,7 @@ internal sealed class BatchRule(Job job, CoatConditions conditions)
     public int Fewest(OrderProblem problem)
     {
         var byVolume = _takes.BatchesFor(problem.Sections.Sum(s => s.VolumeMl) + OnceMl);
-        var usableMs = (_lifeMs - MixMs) * problem.Crew;
+        var usableMs = (_lifeMs - UntilReadyMs) * problem.Crew;
         var byLife = usableMs <= 0 ? 1 : (int)Math.Ceiling(problem.Sections.Sum(s => s.ShortestMs) / (double)usableMs);
         return Math.Clamp(Math.Max(byVolume, byLife), 1, Math.Max(1, problem.Sections.Count));
     }
@@ -74,6 +81,6 @@ internal sealed class BatchRule(Job job, CoatConditions conditions)
             var rolled = sections.Where(s => s.Batch == ScheduleNames.BatchId(mix.Batch)).ToList();
             var net = rolled.Sum(s => _takes.NetMl(s.FilmM2));
             var lost = rolled.Sum(s => _takes.EdgeLossMl(s.FilmM2 - s.FaceM2, s.EdgeM)) + _takes.CupMlPerBatch + (mix.Batch == 0 ? OnceMl : 0);
-            return new Batch(ScheduleNames.BatchId(mix.Batch), mix.Person, mix.StartMs, mix.EndMs, mix.StartMs + _lifeMs, net, net + lost, [.. rolled.Select(s => s.Id)]);
+            return new Batch(ScheduleNames.BatchId(mix.Batch), mix.Person, mix.StartMs, mix.StartMs + MixMs, mix.StartMs + _lifeMs, net, net + lost, [.. rolled.Select(s => s.Id)]) { ReadyMs = mix.StartMs + UntilReadyMs };
         })];
 }

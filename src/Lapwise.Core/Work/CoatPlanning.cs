@@ -72,7 +72,7 @@ internal sealed class CoatPlanning
     {
         var schedule = await ForOneAsync(measured, _targetAgeMs);
         if (Works(schedule) || schedule.Mixes.Count < 2) return schedule;
-        var roomier = await ForOneAsync(measured, _targetAgeMs - _batches.MixMs);
+        var roomier = await ForOneAsync(measured, _targetAgeMs - _batches.UntilReadyMs);
         return roomier.IsBetterThan(schedule) ? roomier : schedule;
     }
 
@@ -141,7 +141,7 @@ internal sealed class CoatPlanning
     private async ValueTask<CoatSchedule> UnmixedAsync(IReadOnlyList<TopOrder> tops, OrderProblem problem)
     {
         const long weekMs = 7L * 24 * 3600 * 1000;
-        var endless = new MixingRule(_batches.MixMs, weekMs, double.MaxValue / 8, 1);
+        var endless = new MixingRule(_batches.UntilReadyMs, weekMs, double.MaxValue / 8, 1);
         var found = await OrderSearch.SolveAsync(problem with { Mixing = endless }, StepsForMixing, enoughMs: 0, _effort.Pause);
         return new CoatSchedule(tops, problem, found, false, _conditions.Ageing.Share);
     }

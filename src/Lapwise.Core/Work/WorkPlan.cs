@@ -121,7 +121,11 @@ public sealed record Lap(string A, string B, LapKind Kind, double LengthM, IRead
 /// <summary>Material mixed at one time, as the plan places it.</summary>
 /// <param name="NetMl">A and B that go on the sections of the batch.</param>
 /// <param name="VolumeMl">A and B to mix: net and losses.</param>
-public sealed record Batch(string Id, int MixedBy, long MixStartMs, long MixEndMs, long UseByMs, double NetMl, double VolumeMl, IReadOnlyList<string> Sections);
+public sealed record Batch(string Id, int MixedBy, long MixStartMs, long MixEndMs, long UseByMs, double NetMl, double VolumeMl, IReadOnlyList<string> Sections)
+{
+    /// <summary>Mixed, and stood as long as the product asks; nothing is rolled from it before.</summary>
+    public long ReadyMs { get; init; } = MixEndMs;
+}
 
 [JsonConverter(typeof(CamelCaseEnumConverter<ProofState>))]
 public enum ProofState { Proven, Bounded }

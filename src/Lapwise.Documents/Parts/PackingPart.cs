@@ -13,7 +13,7 @@ internal static class PackingPart
         yield return new Block.Heading(1, voice.Say("Kits to bring", "Juegos que llevar"));
         yield return new Block.Table(
             [
-                new(voice.Say("coat", "capa"), 3), new(voice.Say("A and B needed", "A y B necesarios"), 1.5, Right: true), new(voice.Say("thinner", "diluyente"), 1.3, Right: true),
+                new(voice.Say("coat", "capa"), 3), new(voice.Say("needed", "necesario"), 1.5, Right: true), new(voice.Say("thinner", "diluyente"), 1.3, Right: true),
                 new(voice.Say("kits", "juegos"), 2.4), new(voice.Say("left over", "sobrante"), 1.2, Right: true),
             ],
             [.. whole.Supply.Coats.Select((c, i) => Row(c, i, voice))]);

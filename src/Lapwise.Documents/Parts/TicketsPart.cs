@@ -14,18 +14,14 @@ internal static class TicketsPart
         var (work, supply) = (whole.Work.Coats[coat], whole.Supply.Coats[coat]);
         foreach (var ticket in supply.Tickets)
             if (work.Batches.FirstOrDefault(b => b.Id == ticket.Batch) is { } batch)
-                yield return Ticket(ticket, batch, work, coat, whole.Job.Crew, voice);
+                yield return Ticket(ticket, batch, work, supply, coat, whole.Job.Crew, voice);
     }
 
-    private static Block.Ticket Ticket(BatchTicket ticket, Batch batch, CoatWork work, int coat, IReadOnlyList<Person> crew, Voice voice)
+    private static Block.Ticket Ticket(BatchTicket ticket, Batch batch, CoatWork work, CoatSupply supply, int coat, IReadOnlyList<Person> crew, Voice voice)
     {
         var product = work.Coat.Product;
-        var large = new List<Fact>
-        {
-            new("A", Amount(ticket.AMl, ticket.AG, voice)),
-            new("B", Amount(ticket.BMl, ticket.BG, voice)),
-        };
-        if (ticket.ThinnerMl > 0) large.Add(new(product.Thinner?.Name ?? voice.Say("thinner", "diluyente"), Amount(ticket.ThinnerMl, ticket.ThinnerG, voice)));
+        var large = ticket.Parts.Select(part => new Fact(part.Name, Amount(part.Ml, part.G, voice))).ToList();
+        if (ticket.ThinnerWantedMl > 0) large.Add(new(product.Thinner?.Name ?? voice.Say("thinner", "diluyente"), ThinnerAmount(ticket, voice)));
         return new(
             voice.Say($"Batch {batch.Id}, coat {coat + 1}: {Say.Coat(work.Coat)}", $"Mezcla {batch.Id}, capa {coat + 1}: {Say.Coat(work.Coat)}"),
             large,
@@ -33,37 +29,34 @@ internal static class TicketsPart
                 new(voice.Say("mix at", "mezclar a las"), Voice.Clock(batch.MixStartMs / 1000.0)),
                 new(voice.Say("mixed by", "la prepara"), $"{crew[batch.MixedBy].Name}, {Voice.Span((batch.MixEndMs - batch.MixStartMs) / 1000.0)}"),
                 new(voice.Say("pour out by", "desechar a las"), Voice.Clock(batch.UseByMs / 1000.0)),
-                new(voice.Say("A and B together", "A y B juntos"), voice.Volume(ticket.VolumeMl)),
+                new(voice.Say($"{product.Recipe.Names(voice)} together", $"{product.Recipe.Names(voice)} juntos"), voice.Volume(ticket.VolumeMl)),
                 new(voice.Say("ratio error by cup", "error de proporción con vaso"), Error(ticket.RatioError, voice)),
                 new(voice.Say("ratio error by scale", "error de proporción con báscula"), Error(ticket.RatioErrorByMass, voice)),
                 new(voice.Say("for sections", "para las secciones"), string.Join(", ", batch.Sections)),
             ],
-            [.. Lines(product, ticket, voice)]);
+            [.. TicketLines.Of(work, supply, ticket).Select(line => new Item(Mark(line.Kind), line.Text(voice))), .. Hazards(product, voice)]);
     }
 
-    private static IEnumerable<Item> Lines(Product product, BatchTicket ticket, Voice voice)
+    private static ItemMark Mark(TicketLineKind kind) => kind switch
     {
-        if (product.StirFirst is { Length: > 0 } stir)
-            yield return new(ItemMark.Tick, voice.Say($"Stir first: {stir}", $"Remover antes: {stir}"));
-        if (product.Thinner is { } thinner)
-            yield return new(ItemMark.Stop, voice.Say(
-                $"{thinner.Name}: never more than {voice.PercentAtMost(thinner.LimitFraction)} of A and B together, here {voice.Volume(ticket.VolumeMl * thinner.LimitFraction)}.",
-                $"{thinner.Name}: nunca más del {voice.PercentAtMost(thinner.LimitFraction)} de A y B juntos, aquí {voice.Volume(ticket.VolumeMl * thinner.LimitFraction)}."));
-        else
-            yield return new(ItemMark.Stop, voice.Say("No thinner: the data sheet as entered permits none.", "Sin diluyente: la ficha técnica anotada no admite ninguno."));
-        if (product.EndsBy == EndOfPotLife.Hidden)
-            yield return new(ItemMark.Stop, voice.Say(
-                "This mix looks usable after its time and is not. The clock rules, from the moment A touches B.",
-                "Esta mezcla parece utilizable pasado su tiempo y no lo es. Manda el reloj, desde que A toca B."));
-        if (product.Hazards.Count > 0)
-            yield return new(ItemMark.Caution, voice.Say(
-                $"Can hurt: {string.Join(", ", product.Hazards.Select(h => Say.Hazard(h, voice)))}. Read the cautions of this sheet and the safety data sheet before opening.",
-                $"Puede dañar: {string.Join(", ", product.Hazards.Select(h => Say.Hazard(h, voice)))}. Lea las precauciones de esta hoja y la hoja de datos de seguridad antes de abrir."));
-        if (product.EndsBy == EndOfPotLife.Overheats)
-            yield return new(ItemMark.Caution, voice.Say(
-                "What is left over heats by itself. Do what the data sheet says with it, never in a closed bin.",
-                "Lo que sobra se calienta solo. Siga la ficha técnica, nunca en un cubo cerrado."));
+        TicketLineKind.Do => ItemMark.Tick,
+        TicketLineKind.Never => ItemMark.Stop,
+        _ => ItemMark.Caution,
+    };
+
+    private static IEnumerable<Item> Hazards(Product product, Voice voice)
+    {
+        if (product.Hazards.Count == 0) yield break;
+        yield return new(ItemMark.Caution, voice.Say(
+            $"Can hurt: {string.Join(", ", product.Hazards.Select(h => Say.Hazard(h, voice)))}. Read the cautions of this sheet and the safety data sheet before opening.",
+            $"Puede dañar: {string.Join(", ", product.Hazards.Select(h => Say.Hazard(h, voice)))}. Lea las precauciones de esta hoja y la hoja de datos de seguridad antes de abrir."));
     }
+
+    /// <summary>Thinner that the cup's marks cannot show is drawn up in mL.</summary>
+    private static string ThinnerAmount(BatchTicket ticket, Voice voice) => ticket.CupReadsThinner
+        ? Amount(ticket.ThinnerMl, ticket.ThinnerG, voice)
+        : voice.Say($"{voice.OnSyringe(ticket.ThinnerWantedMl)} by syringe", $"{voice.OnSyringe(ticket.ThinnerWantedMl)} con jeringa")
+            + (ticket.ScaleReadsThinner ? $" / {voice.OnScale(ticket.ThinnerG)}" : "");
 
     private static string Amount(double ml, double grams, Voice voice) => voice.Units == UnitSystem.Us
         ? $"{voice.Volume(ml)} / {voice.Number(grams, 1)} g ({voice.Mass(grams)})"

@@ -14,8 +14,8 @@ internal static class Batches
         foreach (var s in c.Plan.Sections)
         {
             if (!f.Holds(byId.TryGetValue(s.Batch, out var batch), "BatchUnknown", c.At(s), v => v.Say($"There is no batch {s.Batch}.", $"No hay mezcla {s.Batch}."))) continue;
-            f.Holds(s.StartS >= batch!.MixEndS - Tolerance.S, "UsedBeforeMixed", c.At(s),
-                v => v.Say($"It starts {v.Number(batch.MixEndS - s.StartS, 1)} s before batch {batch.Id} is mixed.", $"Empieza {v.Number(batch.MixEndS - s.StartS, 1)} s antes de mezclar {batch.Id}."));
+            f.Holds(s.StartS >= batch!.MixEndS + c.Coat.Product.InductionS - Tolerance.S, "UsedBeforeMixed", c.At(s),
+                v => v.Say($"It starts {v.Number(batch.MixEndS + c.Coat.Product.InductionS - s.StartS, 1)} s before batch {batch.Id} is mixed and has stood.", $"Empieza {v.Number(batch.MixEndS + c.Coat.Product.InductionS - s.StartS, 1)} s antes de que la mezcla {batch.Id} esté hecha y reposada."));
             f.Holds(s.WetEndS <= batch.UseByS + Tolerance.S || !c.Plan.Holds, "BatchOutlivesPot", c.At(s),
                 v => v.Say($"It is wetted out {v.Number(s.WetEndS - batch.UseByS, 1)} s after batch {batch.Id} must be used up.", $"Se moja {v.Number(s.WetEndS - batch.UseByS, 1)} s después del límite de la mezcla {batch.Id}."));
         }

@@ -7,16 +7,18 @@ internal static class Tickets
     {
         f.LookAt(Names.Tickets);
         var (product, tools, fraction) = (c.Coat.Product, c.Job.Tools, c.Coat.ThinnerFraction);
-        var wanted = product.Mix.PartsAByVolume / product.Mix.PartsBByVolume;
+        var (mix, threeParts) = (product.Mix, product.Mix.PartsCByVolume > 0);
         foreach (var b in c.Plan.Batches)
         {
-            f.Holds(b.AMl > 0 && b.BMl > 0 && Math.Abs(b.AMl + b.BMl - b.VolumeMl) <= Tolerance.Ml, "PartsDoNotAddUp", c.At(b),
-                v => v.Say($"{v.Number(b.AMl, 2)} mL and {v.Number(b.BMl, 2)} mL do not make {v.Number(b.VolumeMl, 2)} mL.", $"{v.Number(b.AMl, 2)} mL y {v.Number(b.BMl, 2)} mL no dan {v.Number(b.VolumeMl, 2)} mL."));
-            Ratio("RatioErrorWrong", b, b.RatioError, (b.AMl / b.BMl / wanted) - 1);
-            Ratio("RatioErrorByMassWrong", b, b.RatioErrorByMass, (b.AG / product.DensityAGPerMl / (b.BG / product.DensityBGPerMl) / wanted) - 1);
+            var (cMl, cG) = (b.CMl ?? 0, b.CG ?? 0);
+            f.Holds(b.AMl > 0 && b.BMl > 0 && cMl > 0 == threeParts && Math.Abs(b.AMl + b.BMl + cMl - b.VolumeMl) <= Tolerance.Ml, "PartsDoNotAddUp", c.At(b),
+                v => v.Say($"{v.Number(b.AMl, 2)} mL, {v.Number(b.BMl, 2)} mL and {v.Number(cMl, 2)} mL of the parts do not make {v.Number(b.VolumeMl, 2)} mL.", $"{v.Number(b.AMl, 2)} mL, {v.Number(b.BMl, 2)} mL y {v.Number(cMl, 2)} mL de las partes no dan {v.Number(b.VolumeMl, 2)} mL."));
+            Ratio("RatioErrorWrong", b, b.RatioError, FurthestOff(b.AMl, b.BMl, cMl));
+            Ratio("RatioErrorByMassWrong", b, b.RatioErrorByMass, FurthestOff(b.AG / product.DensityAGPerMl, b.BG / product.DensityBGPerMl, cG / product.DensityCGPerMl));
 
             Mass("MassAWrong", b, b.AG, product.DensityAGPerMl, b.AMl);
             Mass("MassBWrong", b, b.BG, product.DensityBGPerMl, b.BMl);
+            Mass("MassCWrong", b, cG, product.DensityCGPerMl, cMl);
             Mass("MassThinnerWrong", b, b.ThinnerG, product.Thinner?.DensityGPerMl ?? 1, b.ThinnerMl);
 
             f.Holds(Math.Abs(b.ThinnerMl - (b.VolumeMl * fraction)) <= tools.CupStepMl + Tolerance.Ml, "ThinnerWrong", c.At(b),
@@ -24,6 +26,13 @@ internal static class Tickets
             var limit = product.Thinner?.LimitFraction ?? 0;
             f.Holds(b.ThinnerMl <= (b.VolumeMl * limit) + Tolerance.Ml || !c.Plan.Holds, "ThinnerOverLimit", c.At(b),
                 v => v.Say($"{v.Number(b.ThinnerMl, 1)} mL of thinner in {v.Number(b.VolumeMl, 1)} mL; the limit is {v.Percent(limit, 1)}.", $"{v.Number(b.ThinnerMl, 1)} mL de diluyente en {v.Number(b.VolumeMl, 1)} mL; el límite es {v.Percent(limit, 1)}."));
+        }
+
+        double FurthestOff(double a, double b, double third)
+        {
+            var ofB = (a / b * mix.PartsBByVolume / mix.PartsAByVolume) - 1;
+            var ofC = threeParts ? (a / third * mix.PartsCByVolume / mix.PartsAByVolume) - 1 : 0;
+            return Math.Abs(ofC) > Math.Abs(ofB) ? ofC : ofB;
         }
 
         void Ratio(string code, PlannedBatch b, double planned, double own) => f.Holds(Math.Abs(planned - own) <= Tolerance.Ratio, code, c.At(b),

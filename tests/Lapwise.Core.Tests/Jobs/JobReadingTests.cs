@@ -29,6 +29,6 @@ public sealed class JobReadingTests
         var coat = Assert.Single(job.System);
         Assert.Equal(6.5 * 25.4, coat.WetFilm.Micrometres, 10);
         Assert.Equal(0.01, coat.ThinnerFraction, 12);
-        Assert.Equal(2.0 / 3, coat.Product.Mix.ShareA, 12);
+        Assert.Equal(2.0 / 3, coat.Product.Recipe.Of(1)[0].Ml, 12);
     }
 }

@@ -110,7 +110,7 @@ public sealed class SupplyingTests
     {
         var coat = Invented.Coat with { ThinnerFraction = 0.01, Product = Invented.Clear with { StirFirst = "Stir part A." } };
         var supply = Supply(coat, [700], Invented.Tools with { CupStepMl = 20 });
-        Assert.Equal(["ThinnerUnderMark", "StirFirst"], supply.Reasons.Select(r => r.Code));
+        Assert.Equal(["ThinnerCoarseOnCup", "StirFirst"], supply.Reasons.Select(r => r.Code));
         Assert.Equal(0, supply.Tickets[0].ThinnerMl);
         Assert.Equal(7, supply.Tickets[0].ThinnerG);
     }

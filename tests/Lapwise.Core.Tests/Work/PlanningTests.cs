@@ -73,8 +73,28 @@ public sealed class PlanningTests
         Assert.Contains(together.Sections, s => s.Person == 1);
     }
 
+    /// <summary>The roller alone waits while a batch stands; a helper mixes it that much earlier. Either way the life runs from the first contact.</summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void Nothing_is_rolled_before_a_batch_has_stood_as_long_as_the_product_asks(int people)
+    {
+        var (job, measured, conditions) = Island(open: 15, people, Clear with { Induction = "10 min", LargestBatch = "24 fl oz" });
+        var coat = Planning.Plan(job, measured, conditions).Coats[0];
+        Assert.True(coat.Batches.Count > 1);
+        Assert.All(coat.Batches, b =>
+        {
+            Assert.Equal(b.MixEndMs + 600_000, b.ReadyMs);
+            Assert.Equal(150_000, b.MixEndMs - b.MixStartMs);
+            Assert.Equal(coat.PotLifeMs, b.UseByMs - b.MixStartMs);
+            Assert.True(coat.Sections.Where(s => s.Batch == b.Id).Min(s => s.StartMs) >= b.ReadyMs);
+        });
+    }
+
     /// <summary>12 ft × 5 ft, walkable all round; the pace of the defaults.</summary>
-    private static (Job, MeasuredJob, JobConditions) Island(int open, int people)
+    private static (Job, MeasuredJob, JobConditions) Island(int open, int people) => Island(open, people, Clear);
+
+    private static (Job, MeasuredJob, JobConditions) Island(int open, int people, ProductDocument product)
     {
         var read = JobReading.Read(
             new JobDocument
@@ -90,7 +110,7 @@ public sealed class PlanningTests
                 }],
                 System = [new CoatDocument { Product = "clear" }],
             },
-            [Clear]);
+            [product]);
         Assert.Empty(read.Faults.Select(f => f.Say(Voice.Default)));
         var job = read.Job! with { System = [read.Job.System[0] with { TestBoard = new OpenTime(open * 60, Origin.TestBoard) }] };
         return (job, Measuring.Measure(job), Judging.Judge(job));

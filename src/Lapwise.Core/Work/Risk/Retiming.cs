@@ -11,6 +11,7 @@ internal sealed class Retiming
     private readonly int[] _stepOfSection;
     private readonly int[] _stepOfBatch;
     private readonly int[] _batchOfSection;
+    private readonly long[] _standsMs;
     private readonly long[] _start;
     private readonly long[] _end;
 
@@ -32,12 +33,13 @@ internal sealed class Retiming
         for (var i = 0; i < planned.Count; i++) (planned[i].IsMixing ? _stepOfBatch : _stepOfSection)[planned[i].Index] = i;
 
         _steps = new Step[planned.Count];
+        _standsMs = [.. planned.Select(p => p.IsMixing ? work.Batches[p.Index].ReadyMs - p.EndMs : 0)];
         for (var i = 0; i < planned.Count; i++)
         {
             var p = planned[i];
             var after = LastBefore(i, q => q.Person == p.Person);
             var mixedBy = p.IsMixing || _batchOfSection[p.Index] < 0 ? -1 : _stepOfBatch[_batchOfSection[p.Index]];
-            var ready = Math.Max(after < 0 ? 0 : planned[after].EndMs, mixedBy < 0 ? 0 : planned[mixedBy].EndMs);
+            var ready = Math.Max(after < 0 ? 0 : planned[after].EndMs, mixedBy < 0 ? 0 : work.Batches[planned[mixedBy].Index].ReadyMs);
             var waitsFor = p.StartMs <= ready ? -1 : LastBefore(i, q => q.Person != p.Person);
             _steps[i] = new Step(p.IsMixing, p.Person, p.EndMs - p.StartMs, after, mixedBy, waitsFor,
                 p.StartMs <= ready ? null : p.StartMs - (waitsFor < 0 ? 0 : planned[waitsFor].StartMs));
@@ -71,7 +73,7 @@ internal sealed class Retiming
         {
             var step = _steps[i];
             var start = step.After < 0 ? 0 : _end[step.After];
-            if (step.MixedBy >= 0) start = Math.Max(start, _end[step.MixedBy]);
+            if (step.MixedBy >= 0) start = Math.Max(start, _end[step.MixedBy] + _standsMs[step.MixedBy]);
             if (step.WaitMs is { } wait) start = Math.Max(start, wait + (step.WaitsFor < 0 ? 0 : _start[step.WaitsFor]));
             // Whole milliseconds, so that the last bit of a machine's exponential does not show.
             (_start[i], _end[i]) = (start, start + (long)Math.Round(step.PlannedMs * factor(i, step.Person, step.IsMixing)));

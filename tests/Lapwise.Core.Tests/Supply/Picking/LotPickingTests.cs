@@ -13,7 +13,7 @@ public sealed class LotPickingTests
     private static JobSupply Batches(string? color, params IEnumerable<double> volumes)
     {
         var coat = Invented.Coat with { Color = color };
-        IReadOnlyList<BatchTicket> tickets = [.. volumes.Select((ml, i) => new BatchTicket($"B{i + 1}", ml, ml * 2 / 3, ml / 3, 0, 0, 0, 0, 0, 0))];
+        IReadOnlyList<BatchTicket> tickets = [.. volumes.Select((ml, i) => new BatchTicket($"B{i + 1}", ml, [new("A", ml * 2 / 3, 0), new("B", ml / 3, 0)], 0, 0, 0, 0))];
         return new JobSupply([new CoatSupply(coat, 0, 0, tickets, [], 0, 0, [], new Basis("", [], Sources.Trade))]);
     }
 

@@ -1,4 +1,6 @@
-namespace Lapwise.Core.Materials;
+using Lapwise.Core.Explain;
+
+namespace Lapwise.Core.Jobs;
 
 /// <summary>One part of a mix of any number of parts.</summary>
 /// <param name="ByVolume">Its parts by volume.</param>
@@ -20,6 +22,15 @@ public sealed record Remainder(double MixMl, string RunsOut, IReadOnlyList<Measu
 public sealed record Recipe(IReadOnlyList<MixPart> Parts)
 {
     private double Whole => Parts.Sum(p => p.ByVolume);
+
+    /// <summary>The parts by name: <c>A and B</c>, or <c>A, B and C</c>.</summary>
+    public string Names(Voice v) => string.Join(", ", Parts.SkipLast(1).Select(p => p.Name)) + v.Say(" and ", " y ") + Parts[^1].Name;
+
+    /// <summary>The ratio by volume against its smallest part, as <c>4 : 1 : 0.5</c> has it <c>8 : 2 : 1</c>.</summary>
+    public string Ratio(Voice v) => string.Join(" : ", Parts.Select(p => v.Number(p.ByVolume / Parts.Min(q => q.ByVolume))));
+
+    /// <summary>Volume of the mix that uses up so much of each part, whichever asks for most; kits hold all parts at the ratio.</summary>
+    public double MixThatHolds(IReadOnlyList<double> partsMl) => Parts.Select((p, i) => partsMl[i] * Whole / p.ByVolume).Max();
 
     public double DensityGPerMl => Parts.Sum(p => p.ByVolume * p.DensityGPerMl) / Whole;
 

@@ -1,9 +1,9 @@
 using CsCheck;
-using Lapwise.Core.Materials;
+using Lapwise.Core.Jobs;
 
-namespace Lapwise.Core.Tests.Materials;
+namespace Lapwise.Core.Tests.Jobs;
 
-public sealed class PartsTests
+public sealed class RecipeTests
 {
     private static readonly Gen<Recipe> AnyRecipe = Gen.Select(Gen.Double[0.05, 10], Gen.Double[0.7, 2]).Array[2, 4]
         .Select(parts => new Recipe([.. parts.Select((p, i) => new MixPart($"{(char)('A' + i)}", p.Item1, p.Item2))]));
