@@ -3,7 +3,7 @@ using Microsoft.JSInterop;
 
 namespace Lapwise.Client.Keeping;
 
-/// <summary>What this device keeps and what its browser knows. Reading and writing are immediate: a keystroke is kept before the next one.</summary>
+/// <summary>The small settings of this device and what its browser knows, read and written at once; documents lie on the <see cref="Shelf"/>.</summary>
 internal sealed class Device(IJSInProcessRuntime js)
 {
     public string? Read(string key) => js.Invoke<string?>("lapwise.read", key);
@@ -24,7 +24,7 @@ internal sealed class Device(IJSInProcessRuntime js)
     /// <summary>Whoever looks asked the system for less motion.</summary>
     public bool PrefersStill() => js.Invoke<bool>("lapwise.prefersStill");
 
-    /// <summary>Calls <see cref="Watcher.WidthChanged"/> and <see cref="Watcher.BackOnline"/> of the page from now on.</summary>
+    /// <summary>Tells the page what happens to it, from now on.</summary>
     public void Watch(DotNetObjectReference<Watcher> watcher) => js.InvokeVoid("lapwise.watch", watcher);
 
     /// <summary>Lets lines marked with <c>data-grip</c> be dragged in a drawing; calls <see cref="LineMover.OnDragged"/> when one is let go.</summary>
@@ -38,9 +38,15 @@ public sealed class Watcher
 {
     public event Action? WidthChanged;
     public event Action? BackOnline;
+    /// <summary>The page is looked at again, after the screen was off or another page was in front.</summary>
+    public event Action? LookedAt;
+    /// <summary>The browser emptied the storage of this device.</summary>
+    public event Action? ShelfLost;
 
     [JSInvokable] public void OnWidthChanged() => WidthChanged?.Invoke();
     [JSInvokable] public void OnBackOnline() => BackOnline?.Invoke();
+    [JSInvokable] public void OnLookedAt() => LookedAt?.Invoke();
+    [JSInvokable] public void OnShelfLost() => ShelfLost?.Invoke();
 }
 
 /// <summary>What the browser tells of a line that was dragged.</summary>

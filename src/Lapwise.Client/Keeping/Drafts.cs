@@ -6,33 +6,84 @@ namespace Lapwise.Client.Keeping;
 
 /// <summary>A job as typed here and not yet on the server.</summary>
 /// <param name="From">Version it was made from; null: the server has never had it.</param>
-internal sealed record Draft(JobDocument Job, long? From);
+/// <param name="Base">The job as it stood at that version, to merge by; null as above.</param>
+internal sealed record Draft(JobDocument Job, long? From, JobDocument? Base);
 
-/// <summary>Jobs kept on this device until the server has them.</summary>
-internal static class Drafts
+/// <summary>
+/// Jobs kept on this device until the server has them. Every tab has a record of its own for a job, so that two tabs without
+/// reception do not write over each other; what a closed tab left is taken up by the next that opens the job.
+/// </summary>
+internal sealed class Drafts(Shelf shelf)
 {
-    private const string Prefix = "lapwise/draft/";
+    public async Task<Shelved> Keep(string id, Draft draft) => await shelf.Write(Drawer.Drafts, await OwnKey(id),
+        draft.From?.ToString(CultureInfo.InvariantCulture) ?? "new", draft.Job.Name, Write(draft.Job), draft.Base is null ? "" : Write(draft.Base));
 
-    /// <summary>First line the version it was made from, then the document.</summary>
-    public static bool Keep(Device device, string id, Draft draft) =>
-        device.Write(Prefix + id, (draft.From?.ToString(CultureInfo.InvariantCulture) ?? "new") + "\n" + JsonSerializer.Serialize(draft.Job, JobJson.Default.JobDocument));
+    public async Task Forget(string id) => await shelf.Remove(Drawer.Drafts, await OwnKey(id));
 
-    public static Draft? Of(Device device, string id)
+    /// <summary>What this tab kept of a job before a reload; else what a tab left that is no longer open, as this tab's own from now on.</summary>
+    public async Task<Draft?> TakeUp(string id)
     {
-        if (device.Read(Prefix + id) is not { } kept || kept.IndexOf('\n', StringComparison.Ordinal) is not (> 0 and var line)) return null;
+        if (Read(await shelf.Read(Drawer.Drafts, await OwnKey(id))) is { } own) return own;
+        if (await Left(id) is not var (key, left)) return null;
+        if (await Keep(id, left) == Shelved.Kept) await shelf.Remove(Drawer.Drafts, key);
+        return left;
+    }
+
+    /// <summary>What a tab left of a job that is no longer open; it stays there until <see cref="Drop"/>.</summary>
+    public async Task<(string Key, Draft Draft)?> Left(string id)
+    {
+        var (own, open) = (await OwnKey(id), await shelf.OpenTabs());
+        foreach (var key in (await shelf.Heads(Drawer.Drafts, 0)).Select(h => h[0]))
+        {
+            if (key == own || IdIn(key) != id || open.Contains(key[(id.Length + 1)..], StringComparer.Ordinal)) continue;
+            if (Read(await shelf.Read(Drawer.Drafts, key)) is { } draft) return (key, draft);
+        }
+
+        return null;
+    }
+
+    public Task Drop(string key) => shelf.Remove(Drawer.Drafts, key);
+
+    /// <summary>Whether another tab, closed or open, also keeps something of this job.</summary>
+    public async Task<bool> HasMore(string id)
+    {
+        var own = await OwnKey(id);
+        return (await shelf.Heads(Drawer.Drafts, 0)).Any(h => h[0] != own && IdIn(h[0]) == id);
+    }
+
+    /// <summary>Jobs kept here, each once, with its name.</summary>
+    public async Task<IReadOnlyList<(string Id, string Name)>> All() =>
+        [.. (await shelf.Heads(Drawer.Drafts, 2)).Where(h => h.Length == 3).Select(h => (IdIn(h[0]), h[2])).DistinctBy(d => d.Item1)];
+
+    /// <summary>The text of a draft that this page cannot read, written by another version of it; it stays where it is.</summary>
+    public async Task<string?> UnreadableText(string id)
+    {
+        foreach (var head in await shelf.Heads(Drawer.Drafts, 0))
+        {
+            if (IdIn(head[0]) == id && await shelf.Read(Drawer.Drafts, head[0]) is { Length: > 2 } texts && Read(texts) is null) return texts[2];
+        }
+
+        return null;
+    }
+
+    private async Task<string> OwnKey(string id) => id + "/" + await shelf.Tab();
+
+    private static string IdIn(string key) => key[..key.IndexOf('/', StringComparison.Ordinal)];
+
+    private static Draft? Read(string[]? texts)
+    {
+        if (texts is not [var from, _, var job, var was]) return null;
         try
         {
-            var job = JsonSerializer.Deserialize(kept[(line + 1)..], JobJson.Default.JobDocument);
-            return job is null ? null : new Draft(job, long.TryParse(kept[..line], NumberStyles.None, CultureInfo.InvariantCulture, out var from) ? from : null);
+            return new Draft(JobOf(job)!, long.TryParse(from, NumberStyles.None, CultureInfo.InvariantCulture, out var version) ? version : null, was.Length == 0 ? null : JobOf(was));
         }
         catch (JsonException)
         {
-            // Written by another version of this page; it stays where it is for that version.
             return null;
         }
     }
 
-    public static void Forget(Device device, string id) => device.Remove(Prefix + id);
+    private static string Write(JobDocument job) => JsonSerializer.Serialize(job, JobJson.Default.JobDocument);
 
-    public static IEnumerable<string> Ids(Device device) => device.Keys(Prefix).Select(k => k[Prefix.Length..]);
+    private static JobDocument? JobOf(string json) => JsonSerializer.Deserialize(json, JobJson.Default.JobDocument);
 }

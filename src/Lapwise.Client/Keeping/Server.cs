@@ -51,7 +51,8 @@ internal sealed class Server(HttpClient http, Spoken spoken)
             var text = await answer.Content.ReadAsStringAsync();
             return answer.StatusCode switch
             {
-                HttpStatusCode.OK or HttpStatusCode.Created => new Reply<T>.Got(JsonSerializer.Deserialize(text, json)!, VersionOf(answer)),
+                HttpStatusCode.OK or HttpStatusCode.Created => Understood(text, json, VersionOf(answer)),
+                HttpStatusCode.Unauthorized or HttpStatusCode.Forbidden => new Reply<T>.NotLetIn(),
                 HttpStatusCode.PreconditionFailed => new Reply<T>.Clash(),
                 HttpStatusCode.NotFound => new Reply<T>.Missing(),
                 >= HttpStatusCode.InternalServerError => new Reply<T>.Unreachable(),
@@ -62,6 +63,20 @@ internal sealed class Server(HttpClient http, Spoken spoken)
         {
             // A half answer is no answer: what was to be saved is still on this device.
             return new Reply<T>.Unreachable();
+        }
+    }
+
+    private static Reply<T> Understood<T>(string text, JsonTypeInfo<T> json, long version)
+    {
+        try
+        {
+            return new Reply<T>.Got(JsonSerializer.Deserialize(text, json)!, version);
+        }
+        catch (JsonException)
+        {
+            // A half answer is not even JSON, and ends in the other catch.
+            JsonDocument.Parse(text).Dispose();
+            return new Reply<T>.Newer(text);
         }
     }
 

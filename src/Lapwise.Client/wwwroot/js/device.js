@@ -1,4 +1,5 @@
 // The little that only the browser can do: its storage, its language, its width.
+let watched = new AbortController();
 globalThis.lapwise = {
   read(key) { try { return localStorage.getItem(key); } catch { return null; } },
   write(key, value) { try { localStorage.setItem(key, value); return true; } catch { return false; } },
@@ -8,9 +9,15 @@ globalThis.lapwise = {
   sayLanguage(language) { document.documentElement.lang = language; },
   isWide() { return matchMedia("(min-width: 64rem)").matches; },
   prefersStill() { return matchMedia("(prefers-reduced-motion: reduce)").matches; },
+  /** One page at a time is told; the one before it is gone. */
   watch(watcher) {
-    matchMedia("(min-width: 64rem)").addEventListener("change", () => watcher.invokeMethodAsync("OnWidthChanged"));
-    addEventListener("online", () => watcher.invokeMethodAsync("OnBackOnline"));
+    watched.abort();
+    watched = new AbortController();
+    const { signal } = watched;
+    matchMedia("(min-width: 64rem)").addEventListener("change", () => watcher.invokeMethodAsync("OnWidthChanged"), { signal });
+    addEventListener("online", () => watcher.invokeMethodAsync("OnBackOnline"), { signal });
+    document.addEventListener("visibilitychange", () => { if (!document.hidden) watcher.invokeMethodAsync("OnLookedAt"); }, { signal });
+    lapwise.shelf.watchLoss(watcher);
   },
   // Lines that can be taken hold of: each goes only square to itself, and is told in metres when let go.
   drag(drawing, mover) {
