@@ -8,11 +8,13 @@ using Lapwise.Server.Features.Jobs;
 using Lapwise.Server.Features.Materials;
 using Lapwise.Server.Features.Measure;
 using Lapwise.Server.Features.OnSite;
+using Lapwise.Server.Features.Phones;
 using Lapwise.Server.Features.Products;
 using Lapwise.Server.Features.Quick;
 using Lapwise.Server.Features.Sheet;
 using Lapwise.Server.Features.Work;
 using Lapwise.Server.Http;
+using Lapwise.Server.Phones;
 using Lapwise.Store;
 using Lapwise.Wire;
 
@@ -31,18 +33,26 @@ public static class LapwiseServer
             ApplicationName = typeof(LapwiseServer).Assembly.GetName().Name,
             ContentRootPath = AppContext.BaseDirectory,
         });
+        var book = new PhoneBook(Path.Combine(settings.PhonesFolder, "phones.json"), time);
+        var code = new PairingCode(time);
+        var door = new PhoneDoor(settings, book, code, time);
+        if (settings.LetPhonesIn) book.IsOpen = true;
         builder.WebHost.ConfigureKestrel(kestrel =>
         {
-            // Loopback only: until there are accounts nobody but this machine may ask.
+            // This machine; phones come in by a door of their own, which is closed until somebody here opens it.
             kestrel.Listen(IPAddress.Loopback, settings.Port);
             kestrel.Limits.MaxRequestBodySize = MostRequestBytes;
             kestrel.AddServerHeader = false;
+            door.AddTo(kestrel);
         });
-        // A page of another site that resolves its own name to this machine is turned away by its host name.
-        builder.Configuration["AllowedHosts"] = "localhost;127.0.0.1";
         builder.Logging.AddFilter("Microsoft", LogLevel.Warning);
 
         builder.Services.AddSingleton(time);
+        builder.Services.AddSingleton(settings);
+        builder.Services.AddSingleton(book);
+        builder.Services.AddSingleton(code);
+        builder.Services.AddSingleton(door);
+        builder.Services.AddSingleton<Gate>();
         builder.Services.AddShopOnSqlite(settings.DatabasePath);
         builder.Services.AddSingleton<StoredWholeJob>();
         builder.Services.AddProblemDetails();
@@ -66,6 +76,7 @@ public static class LapwiseServer
         app.UseExceptionHandler();
         app.UseStatusCodePages();
         app.Use(Safeguards.OnEveryAnswer);
+        app.Use(app.Services.GetRequiredService<Gate>().Pass);
 
         app.MapOpenApi("/api/openapi.json");
         var api = app.MapGroup("/api");
@@ -86,6 +97,7 @@ public static class LapwiseServer
         ListRuns.Map(api);
         ReadMarks.Map(api);
         AppendMarks.Map(api);
+        PhonesOfShop.Map(api);
         api.MapFallback(() => Problems.NotFound());
 
         app.MapStaticAssets();
@@ -101,5 +113,6 @@ public static class LapwiseServer
         await app.StartAsync(cancel);
     }
 
-    public static string AddressOf(WebApplication app) => app.Urls.First();
+    /// <summary>The address on this machine itself.</summary>
+    public static string AddressOf(WebApplication app) => app.Urls.First(u => u.StartsWith("http://127.0.0.1:", StringComparison.Ordinal));
 }

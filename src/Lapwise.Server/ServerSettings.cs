@@ -5,21 +5,31 @@ namespace Lapwise.Server;
 /// <summary>What one running server is told from outside.</summary>
 /// <param name="DataFolder">Folder of the database file.</param>
 /// <param name="Port">Port on the loopback address; 0: any free one.</param>
-public sealed record ServerSettings(string DataFolder, int Port)
+/// <param name="PhonePort">Port of the encrypted door for phones, while it is open; the next one hands out the certificate.</param>
+/// <param name="LetPhonesIn">Opens that door at the start, as its button on the page does.</param>
+public sealed record ServerSettings(string DataFolder, int Port, int PhonePort = ServerSettings.UsualPhonePort, bool LetPhonesIn = false)
 {
     public const int UsualPort = 7407;
+    public const int UsualPhonePort = 7408;
 
     public string DatabasePath => Path.Combine(DataFolder, "lapwise.db");
 
-    /// <summary>Reads <c>LAPWISE_DATA</c> and <c>LAPWISE_PORT</c>; left out: the person's own data folder, and the usual port.</summary>
+    /// <summary>What lets phones in: the shop's authority with its key, and the list of devices.</summary>
+    public string PhonesFolder => Path.Combine(DataFolder, "phones");
+
+    /// <summary>
+    /// Reads <c>LAPWISE_DATA</c>, <c>LAPWISE_PORT</c>, <c>LAPWISE_PHONE_PORT</c> and <c>LAPWISE_PHONES</c> (<c>on</c>: let them in);
+    /// left out: the person's own data folder, the usual ports, and as it was left.
+    /// </summary>
     public static ServerSettings FromEnvironment()
     {
         var folder = Environment.GetEnvironmentVariable("LAPWISE_DATA");
         if (string.IsNullOrWhiteSpace(folder))
             folder = Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.Create), "lapwise");
-        var port = int.TryParse(Environment.GetEnvironmentVariable("LAPWISE_PORT"), CultureInfo.InvariantCulture, out var given) && given is >= 0 and <= 65535
-            ? given
-            : UsualPort;
-        return new ServerSettings(Path.GetFullPath(folder), port);
+        var letIn = string.Equals(Environment.GetEnvironmentVariable("LAPWISE_PHONES"), "on", StringComparison.OrdinalIgnoreCase);
+        return new ServerSettings(Path.GetFullPath(folder), PortIn("LAPWISE_PORT", UsualPort), PortIn("LAPWISE_PHONE_PORT", UsualPhonePort), letIn);
     }
+
+    private static int PortIn(string variable, int usual) =>
+        int.TryParse(Environment.GetEnvironmentVariable(variable), CultureInfo.InvariantCulture, out var given) && given is >= 0 and <= 65534 ? given : usual;
 }

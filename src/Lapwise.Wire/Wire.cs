@@ -12,6 +12,19 @@ public sealed record Problem(string? Type, string? Title, int? Status, string? D
 
 public sealed record FaultLine(string Path, string Code, string Text, string Cure);
 
+/// <summary>Whether phones are let in, and by what.</summary>
+/// <param name="Page">Address of this page for phones on the same network; null: there is no network.</param>
+/// <param name="CertificatePage">Where a phone takes the shop's certificate while a code is on show.</param>
+/// <param name="Fingerprint">SHA-256 of that certificate, to compare by eye; null while the door has never been open.</param>
+/// <param name="Code">The code on show; null: none.</param>
+/// <param name="CodeSecondsLeft">How long the code still holds.</param>
+public sealed record PhonesLine(
+    bool IsOpen, string? Page, string? PageQr, string? CertificatePage, string? CertificateQr, string? Fingerprint,
+    string? Code, int CodeSecondsLeft, IReadOnlyList<PhoneLine> Phones);
+
+/// <summary>A device that was let in.</summary>
+public sealed record PhoneLine(string Id, string Name, DateTimeOffset Since, DateTimeOffset Seen);
+
 /// <summary>Names of headers that both sides use.</summary>
 public static class WireHeaders
 {
@@ -22,4 +35,5 @@ public static class WireHeaders
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
 [JsonSerializable(typeof(IReadOnlyList<JobLine>))]
 [JsonSerializable(typeof(Problem))]
+[JsonSerializable(typeof(PhonesLine))]
 public sealed partial class WireJson : JsonSerializerContext;

@@ -199,7 +199,7 @@ internal sealed class KeptJob(string id, Server server, Drafts drafts, JobCopies
         Shelve();
         DocumentChanged?.Invoke();
         if (await shelving == Shelved.Kept) await drafts.Drop(key);
-        if (Kept != Kept.Clash) _ = SendAfter(TimeSpan.Zero);
+        if (Kept != Kept.Clash) await Send();
     }
 
     private async Task MeetOther()
@@ -215,12 +215,12 @@ internal sealed class KeptJob(string id, Server server, Drafts drafts, JobCopies
                 Merge();
                 Shelve();
                 DocumentChanged?.Invoke();
-                if (Kept != Kept.Clash) _ = SendAfter(BeforeSending);
+                if (Kept != Kept.Clash) await Send();
                 break;
             case Reply<JobDocument>.Missing:
                 // Taken out elsewhere while it was open here: what is typed here goes in again.
                 (version, before) = (null, null);
-                _ = SendAfter(TimeSpan.Zero);
+                await Send();
                 break;
             default:
                 await Unanswered();

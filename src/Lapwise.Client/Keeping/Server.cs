@@ -33,6 +33,16 @@ internal sealed class Server(HttpClient http, Spoken spoken)
 
     public Task<Reply<JobDocument>> Remove(string id, long from) => Ask(HttpMethod.Delete, JobAt(id), null, from, JobJson.Default.JobDocument);
 
+    public Task<Reply<PhonesLine>> Phones() => Ask(HttpMethod.Get, "api/phones", null, null, WireJson.Default.PhonesLine);
+
+    public Task<Reply<PhonesLine>> OpenDoor() => Ask(HttpMethod.Put, "api/phones/door", null, null, WireJson.Default.PhonesLine);
+
+    public Task<Reply<PhonesLine>> CloseDoor() => Ask(HttpMethod.Delete, "api/phones/door", null, null, WireJson.Default.PhonesLine);
+
+    public Task<Reply<PhonesLine>> ShowCode() => Ask(HttpMethod.Post, "api/phones/code", null, null, WireJson.Default.PhonesLine);
+
+    public Task<Reply<PhonesLine>> RemovePhone(string id) => Ask(HttpMethod.Delete, "api/phones/" + Uri.EscapeDataString(id), null, null, WireJson.Default.PhonesLine);
+
     private static string JobAt(string id) => "api/jobs/" + Uri.EscapeDataString(id);
 
     /// <param name="version">Version the change is made from; 0: there is none yet; null: nothing is changed.</param>
