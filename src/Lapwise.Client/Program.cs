@@ -12,7 +12,7 @@ builder.Services.AddSingleton(new HttpClient { BaseAddress = new Uri(builder.Hos
 builder.Services.AddSingleton<Device>();
 builder.Services.AddSingleton<Spoken>();
 builder.Services.AddSingleton<Server>();
-builder.Services.AddSingleton<Shelf>();
+builder.Services.AddSingleton<Cupboard>();
 builder.Services.AddSingleton<Drafts>();
 builder.Services.AddSingleton<JobCopies>();
 builder.Services.AddSingleton<Coatings>();

@@ -4,7 +4,7 @@ using Lapwise.Core.Jobs;
 namespace Lapwise.Client.Keeping;
 
 /// <summary>The shop's coatings, kept on this device too, so that a job opens without reception.</summary>
-internal sealed class Coatings(Server server, Shelf shelf)
+internal sealed class Coatings(Server server, Cupboard cupboard)
 {
     private const string Key = "all";
 
@@ -20,7 +20,7 @@ internal sealed class Coatings(Server server, Shelf shelf)
         if (await server.Products() is Reply<IReadOnlyList<ProductDocument>>.Got(var products, _))
         {
             All = products;
-            await shelf.Write(Drawer.Products, Key, JsonSerializer.Serialize(products, JobJson.Default.IReadOnlyListProductDocument));
+            await cupboard.Write(Drawer.Products, Key, JsonSerializer.Serialize(products, JobJson.Default.IReadOnlyListProductDocument));
             Changed?.Invoke();
         }
     }
@@ -34,7 +34,7 @@ internal sealed class Coatings(Server server, Shelf shelf)
     {
         try
         {
-            return await shelf.Read(Drawer.Products, Key) is [var kept] ? JsonSerializer.Deserialize(kept, JobJson.Default.IReadOnlyListProductDocument) ?? [] : [];
+            return await cupboard.Read(Drawer.Products, Key) is [var kept] ? JsonSerializer.Deserialize(kept, JobJson.Default.IReadOnlyListProductDocument) ?? [] : [];
         }
         catch (JsonException)
         {

@@ -3,7 +3,7 @@ using Microsoft.JSInterop;
 
 namespace Lapwise.Client.Keeping;
 
-/// <summary>The small settings of this device and what its browser knows, read and written at once; documents lie on the <see cref="Shelf"/>.</summary>
+/// <summary>The small settings of this device and what its browser knows, read and written at once; documents lie on the <see cref="Cupboard"/>.</summary>
 internal sealed class Device(IJSInProcessRuntime js)
 {
     public string? Read(string key) => js.Invoke<string?>("lapwise.read", key);
@@ -41,12 +41,12 @@ public sealed class Watcher
     /// <summary>The page is looked at again, after the screen was off or another page was in front.</summary>
     public event Action? LookedAt;
     /// <summary>The browser emptied the storage of this device.</summary>
-    public event Action? ShelfLost;
+    public event Action? CupboardLost;
 
     [JSInvokable] public void OnWidthChanged() => WidthChanged?.Invoke();
     [JSInvokable] public void OnBackOnline() => BackOnline?.Invoke();
     [JSInvokable] public void OnLookedAt() => LookedAt?.Invoke();
-    [JSInvokable] public void OnShelfLost() => ShelfLost?.Invoke();
+    [JSInvokable] public void OnCupboardLost() => CupboardLost?.Invoke();
 }
 
 /// <summary>What the browser tells of a line that was dragged.</summary>

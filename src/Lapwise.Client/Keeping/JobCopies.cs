@@ -6,13 +6,13 @@ using Lapwise.Wire;
 namespace Lapwise.Client.Keeping;
 
 /// <summary>The server's jobs as they were last seen, on this device, so that each opens without reception.</summary>
-internal sealed class JobCopies(Shelf shelf, Server server, TimeProvider time)
+internal sealed class JobCopies(Cupboard cupboard, Server server, TimeProvider time)
 {
     private Task following = Task.CompletedTask;
 
     public async Task<(JobDocument Job, long Version)?> Of(string id)
     {
-        if (await shelf.Read(Drawer.Jobs, id) is not [var version, _, _, var json]) return null;
+        if (await cupboard.Read(Drawer.Jobs, id) is not [var version, _, _, var json]) return null;
         try
         {
             return (JsonSerializer.Deserialize(json, JobJson.Default.JobDocument)!, long.Parse(version, CultureInfo.InvariantCulture));
@@ -26,12 +26,12 @@ internal sealed class JobCopies(Shelf shelf, Server server, TimeProvider time)
 
     public Task Keep(string id, JobDocument job, long version) => Keep(new JobLine(id, job.Name, version, time.GetUtcNow()), job);
 
-    public Task Forget(string id) => shelf.Remove(Drawer.Jobs, id);
+    public Task Forget(string id) => cupboard.Remove(Drawer.Jobs, id);
 
     /// <summary>The list as it was last seen.</summary>
     public async Task<IReadOnlyList<JobLine>> Lines() =>
     [
-        .. (await shelf.Heads(Drawer.Jobs, 3))
+        .. (await cupboard.Heads(Drawer.Jobs, 3))
             .Where(h => h.Length == 4)
             .Select(h => new JobLine(h[0], h[3], long.Parse(h[1], CultureInfo.InvariantCulture), DateTimeOffset.Parse(h[2], CultureInfo.InvariantCulture)))
             .OrderByDescending(l => l.ChangedAt),
@@ -54,6 +54,6 @@ internal sealed class JobCopies(Shelf shelf, Server server, TimeProvider time)
         }
     }
 
-    private Task<Shelved> Keep(JobLine line, JobDocument job) => shelf.Write(Drawer.Jobs, line.Id,
+    private Task<Shelved> Keep(JobLine line, JobDocument job) => cupboard.Write(Drawer.Jobs, line.Id,
         line.Version.ToString(CultureInfo.InvariantCulture), line.ChangedAt.ToString("O", CultureInfo.InvariantCulture), line.Name, JsonSerializer.Serialize(job, JobJson.Default.JobDocument));
 }

@@ -17,7 +17,7 @@ globalThis.lapwise = {
     matchMedia("(min-width: 64rem)").addEventListener("change", () => watcher.invokeMethodAsync("OnWidthChanged"), { signal });
     addEventListener("online", () => watcher.invokeMethodAsync("OnBackOnline"), { signal });
     document.addEventListener("visibilitychange", () => { if (!document.hidden) watcher.invokeMethodAsync("OnLookedAt"); }, { signal });
-    lapwise.shelf.watchLoss(watcher);
+    lapwise.cupboard.watchLoss(watcher);
   },
   // Lines that can be taken hold of: each goes only square to itself, and is told in metres when let go.
   drag(drawing, mover) {

@@ -43,7 +43,7 @@
   const cause = e => e?.name === "QuotaExceededError" ? "full" : "refused";
   const quiet = (promise, instead) => promise.catch(() => instead);
 
-  lapwise.shelf = {
+  lapwise.cupboard = {
     /** "" when kept, else why not. */
     write: (store, key, ...texts) => use(store, "readwrite", s => s.put(texts, key)).then(() => "", cause),
     read: (store, key) => quiet(use(store, "readonly", s => s.get(key)), null),
@@ -66,7 +66,7 @@
       return found;
     },
     use,
-    watchLoss(watcher) { lost = () => watcher.invokeMethodAsync("OnShelfLost"); },
+    watchLoss(watcher) { lost = () => watcher.invokeMethodAsync("OnCupboardLost"); },
     /** Asks the browser not to clear this site when space is short. */
     persist: () => quiet(navigator.storage?.persist?.() ?? Promise.resolve(false), false),
   };

@@ -16,7 +16,7 @@ internal enum Shelved
 internal enum Drawer { Jobs, Drafts, Products, Photos, PhotosToSend }
 
 /// <summary>Documents on this device, in the browser's database; <see cref="Device"/> has the small settings. A record is a few texts under a key.</summary>
-internal sealed class Shelf(IJSRuntime js)
+internal sealed class Cupboard(IJSRuntime js)
 {
     /// <summary>How the last write went.</summary>
     public Shelved Last { get; private set; } = Shelved.Kept;
@@ -26,19 +26,19 @@ internal sealed class Shelf(IJSRuntime js)
 
     public async Task<Shelved> Write(Drawer drawer, string key, params string[] texts)
     {
-        var cause = await js.InvokeAsync<string>("lapwise.shelf.write", [Name(drawer), key, .. texts]);
+        var cause = await js.InvokeAsync<string>("lapwise.cupboard.write", [Name(drawer), key, .. texts]);
         return Last = cause switch { "" => Shelved.Kept, "full" => Shelved.Full, _ => Shelved.Refused };
     }
 
-    public Task<string[]?> Read(Drawer drawer, string key) => js.InvokeAsync<string[]?>("lapwise.shelf.read", Name(drawer), key).AsTask();
+    public Task<string[]?> Read(Drawer drawer, string key) => js.InvokeAsync<string[]?>("lapwise.cupboard.read", Name(drawer), key).AsTask();
 
-    public Task Remove(Drawer drawer, string key) => js.InvokeVoidAsync("lapwise.shelf.remove", Name(drawer), key).AsTask();
+    public Task Remove(Drawer drawer, string key) => js.InvokeVoidAsync("lapwise.cupboard.remove", Name(drawer), key).AsTask();
 
     /// <summary>Every record: its key, then the first <paramref name="most"/> of its texts.</summary>
-    public Task<string[][]> Heads(Drawer drawer, int most) => js.InvokeAsync<string[][]>("lapwise.shelf.heads", Name(drawer), most).AsTask();
+    public Task<string[][]> Heads(Drawer drawer, int most) => js.InvokeAsync<string[][]>("lapwise.cupboard.heads", Name(drawer), most).AsTask();
 
     /// <summary>Asks the browser to keep what is here even when space is short.</summary>
-    public async Task AskToLast() => IsLasting = await js.InvokeAsync<bool>("lapwise.shelf.persist");
+    public async Task AskToLast() => IsLasting = await js.InvokeAsync<bool>("lapwise.cupboard.persist");
 
     /// <summary>The id of this tab, the same after a reload.</summary>
     public Task<string> Tab() => js.InvokeAsync<string>("lapwise.tab").AsTask();
