@@ -33,6 +33,12 @@ internal sealed class Server(HttpClient http, Spoken spoken)
 
     public Task<Reply<JobDocument>> Remove(string id, long from) => Ask(HttpMethod.Delete, JobAt(id), null, from, JobJson.Default.JobDocument);
 
+    public Task<Reply<ProductDocument>> Product(string id) => Ask(HttpMethod.Get, ProductAt(id), null, null, JobJson.Default.ProductDocument);
+
+    /// <summary>Saves a coating made from <paramref name="from"/>; null: a new one.</summary>
+    public Task<Reply<ProductDocument>> Save(ProductDocument product, long? from) =>
+        Ask(HttpMethod.Put, ProductAt(product.Id), JobFile.Write(product), from ?? 0, JobJson.Default.ProductDocument);
+
     public Task<Reply<PhonesLine>> Phones() => Ask(HttpMethod.Get, "api/phones", null, null, WireJson.Default.PhonesLine);
 
     public Task<Reply<PhonesLine>> OpenDoor() => Ask(HttpMethod.Put, "api/phones/door", null, null, WireJson.Default.PhonesLine);
@@ -42,6 +48,8 @@ internal sealed class Server(HttpClient http, Spoken spoken)
     public Task<Reply<PhonesLine>> ShowCode() => Ask(HttpMethod.Post, "api/phones/code", null, null, WireJson.Default.PhonesLine);
 
     public Task<Reply<PhonesLine>> RemovePhone(string id) => Ask(HttpMethod.Delete, "api/phones/" + Uri.EscapeDataString(id), null, null, WireJson.Default.PhonesLine);
+
+    private static string ProductAt(string id) => "api/products/" + Uri.EscapeDataString(id);
 
     private static string JobAt(string id) => "api/jobs/" + Uri.EscapeDataString(id);
 
