@@ -18,7 +18,7 @@ internal static class Pages
         var page = await window.NewPageAsync();
         page.SetDefaultTimeout(30_000);
         await page.GotoAsync(address);
-        await Expect(page.Locator(".jobs, .teach, h2").First).ToBeVisibleAsync(Patient);
+        await Expect(page.Locator(".jobs, .teach, h2, main:has(.main-action)").First).ToBeVisibleAsync(Patient);
         return page;
     }
 

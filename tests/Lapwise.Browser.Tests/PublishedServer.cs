@@ -27,6 +27,12 @@ public sealed class PublishedServer : IAsyncLifetime
     private IPlaywright playwright = null!;
     private IBrowser browser = null!;
 
+    /// <summary>Port of the encrypted door for phones; the next one hands out the certificate.</summary>
+    public int PhonePort { get; } = TwoFreePorts();
+
+    /// <summary>Whether the server under test is the published one, with the worker that keeps the page on the device.</summary>
+    public static bool IsPublished => !AsBuilt;
+
     public string Address => $"http://127.0.0.1:{port}";
     public HttpClient Http { get; } = new();
 
@@ -42,6 +48,9 @@ public sealed class PublishedServer : IAsyncLifetime
     /// <summary>A browser window with a storage of its own.</summary>
     public Task<IBrowserContext> Window(int width = 1440, int height = 900, string locale = "en-US") =>
         browser.NewContextAsync(new() { BaseURL = Address, ViewportSize = new() { Width = width, Height = height }, Locale = locale });
+
+    public Task<IBrowser> AnotherBrowser(params string[] switches) =>
+        playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = [.. BrowserSwitches, .. switches] });
 
     /// <summary>A copy of the sample job under a new id, so that tests do not meet in one job.</summary>
     public async Task<string> CopyOfDemo()
@@ -64,6 +73,7 @@ public sealed class PublishedServer : IAsyncLifetime
             {
                 ["LAPWISE_DATA"] = data,
                 ["LAPWISE_PORT"] = port.ToString(System.Globalization.CultureInfo.InvariantCulture),
+                ["LAPWISE_PHONE_PORT"] = PhonePort.ToString(System.Globalization.CultureInfo.InvariantCulture),
                 ["ASPNETCORE_ENVIRONMENT"] = AsBuilt ? "Development" : "Production",
             },
         })!;
@@ -94,6 +104,26 @@ public sealed class PublishedServer : IAsyncLifetime
         using var listener = new TcpListener(IPAddress.Loopback, 0);
         listener.Start();
         return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+
+    private static int TwoFreePorts()
+    {
+        while (true)
+        {
+            using var first = new TcpListener(IPAddress.IPv6Any, 0);
+            first.Start();
+            var port = ((IPEndPoint)first.LocalEndpoint).Port;
+            using var second = new TcpListener(IPAddress.IPv6Any, port + 1);
+            try
+            {
+                second.Start();
+                return port;
+            }
+            catch (SocketException)
+            {
+                // Taken; look elsewhere.
+            }
+        }
     }
 
     private static string RepositoryRoot()

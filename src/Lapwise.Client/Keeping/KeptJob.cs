@@ -15,6 +15,8 @@ internal enum Kept
     Refused,
     /// <summary>On this device; somebody else changed the same place of the job differently.</summary>
     Clash,
+    /// <summary>On this device; the shop's computer does not let this device in.</summary>
+    NotLetIn,
     /// <summary>The browser keeps nothing and the server does not answer.</summary>
     Nowhere,
 }
@@ -94,7 +96,7 @@ internal sealed class KeptJob(string id, Server server, Drafts drafts, JobCopies
     /// <summary>Sends what is only here, and looks whether the server has something newer.</summary>
     public async Task Meet()
     {
-        if (Kept is Kept.Sending or Kept.OnDevice or Kept.Nowhere or Kept.Refused) await SendAfter(TimeSpan.Zero);
+        if (Kept is Kept.Sending or Kept.OnDevice or Kept.Nowhere or Kept.Refused or Kept.NotLetIn) await SendAfter(TimeSpan.Zero);
         else await LookForNewer();
     }
 
@@ -157,6 +159,7 @@ internal sealed class KeptJob(string id, Server server, Drafts drafts, JobCopies
         {
             case Reply<JobDocument>.Got(_, var saved): await Stand(sent, saved); break;
             case Reply<JobDocument>.Clash or Reply<JobDocument>.Missing: await MeetOther(); break;
+            case Reply<JobDocument>.NotLetIn: Kept = Kept.NotLetIn; break;
             case Reply<JobDocument>.Refused(var problem): (Kept, Refusal) = (Kept.Refused, problem.Detail ?? problem.Title ?? ""); break;
             default: await Unanswered(); break;
         }

@@ -10,8 +10,10 @@ namespace Lapwise.Client.Products;
 /// A product as it is being typed: the document, changed value by value at the paths that faults name. A blank value is left
 /// out of the document, and so is what holds nothing any more. A number that is none yet stays as typed, beside its fault.
 /// </summary>
-internal sealed class ProductEditing(ProductDocument start)
+/// <param name="saysAll">Says every fault from the start; false: of a new product only what was touched, until somebody asks for all.</param>
+internal sealed class ProductEditing(ProductDocument start, bool saysAll)
 {
+    private readonly HashSet<string> touched = new(StringComparer.Ordinal);
     private readonly JsonObject tree = JsonSerializer.SerializeToNode(start, JobJson.Default.ProductDocument)!.AsObject();
     private readonly Dictionary<string, string> notNumbers = new(StringComparer.Ordinal);
 
@@ -21,13 +23,25 @@ internal sealed class ProductEditing(ProductDocument start)
 
     public bool CanBeKept => Faults.Count == 0 && notNumbers.Count == 0;
 
+    /// <summary>From now on every fault is said; gives the place of the first, or null.</summary>
+    public string? SayAll()
+    {
+        saysAll = true;
+        return notNumbers.Keys.FirstOrDefault() ?? Faults.FirstOrDefault()?.Path;
+    }
+
+    /// <summary>Whether a group has something in it, or must have.</summary>
+    public bool IsWanted(ProductGroup group) => group.Repeats is { } list
+        ? CountAt(list) > 0 || Faults.Any(f => f.Path.StartsWith(list, StringComparison.Ordinal))
+        : group.Fields.Any(f => f.Entry is ProductEntry.AnyOf || TextAt(f.Path).Length > 0 || Faults.Any(x => x.Path == f.Path));
+
     public IEnumerable<string> FaultsAt(string path, Voice voice) => notNumbers.ContainsKey(path)
         ? [voice.Say("This is not a number.", "Esto no es un número.")]
-        : Faults.Where(f => f.Path == path).Select(f => $"{f.Text(voice)} {f.Cure(voice)}");
+        : Faults.Where(f => f.Path == path && (saysAll || touched.Contains(path))).Select(f => $"{f.Text(voice)} {f.Cure(voice)}");
 
     /// <summary>Faults that no field of the group shows: of a list or of two fields together.</summary>
     public IEnumerable<string> FaultsBeside(IReadOnlyCollection<string> paths, IReadOnlyCollection<string> owners, Voice voice) =>
-        Faults.Where(f => owners.Contains(f.Path) && !paths.Contains(f.Path)).Select(f => $"{f.Text(voice)} {f.Cure(voice)}");
+        Faults.Where(f => saysAll && owners.Contains(f.Path) && !paths.Contains(f.Path)).Select(f => $"{f.Text(voice)} {f.Cure(voice)}");
 
     public string TextAt(string path) => notNumbers.TryGetValue(path, out var typed) ? typed : At(path) switch
     {
@@ -44,6 +58,7 @@ internal sealed class ProductEditing(ProductDocument start)
     public void Set(ProductField field, string path, string typed)
     {
         notNumbers.Remove(path);
+        touched.Add(path);
         JsonNode? value = typed.Trim().Length == 0 ? null : field.Entry switch
         {
             ProductEntry.Number => NumberIn(path, typed),
