@@ -1,4 +1,5 @@
 using System.Text;
+using Lapwise.Core.Conditions;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Quantities;
@@ -64,10 +65,10 @@ internal static class Screen
         foreach (var line in Wrap(text, indent)) terminal.Out.WriteLine(line);
     }
 
-    /// <summary>The cautions of the coats' hazards, beside the numbers they go with.</summary>
-    public static void Cautions(this Terminal terminal, IEnumerable<Coat> coats, Voice voice)
+    /// <summary>The cautions of a job, beside the numbers they go with.</summary>
+    public static void Cautions(this Terminal terminal, Job job, Voice voice)
     {
-        var cautions = Core.Explain.Cautions.For(coats.SelectMany(c => c.Product.Hazards));
+        var cautions = JobCautions.Of(job);
         if (cautions.Count == 0) return;
         terminal.Line();
         terminal.Line(voice.Say("Cautions", "Precauciones"));

@@ -52,7 +52,7 @@ public sealed record WholeJob(
 
         var measured = Measuring.Measure(job);
         var materials = Estimating.Estimate(job, measured);
-        var conditions = Judging.Judge(job);
+        var conditions = Judging.Judge(job, materials);
         var work = await Planning.PlanAsync(job, measured, conditions, effort);
         var supply = Supplying.Supply(job, materials, work);
         var timeline = Timing.Time(job, measured, conditions, work);

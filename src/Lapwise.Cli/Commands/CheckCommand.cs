@@ -2,6 +2,7 @@ using Lapwise.Core;
 using Lapwise.Core.Conditions;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
+using Lapwise.Core.Materials;
 using Lapwise.Core.Measure;
 using Lapwise.Core.Quantities;
 
@@ -24,7 +25,7 @@ internal static class CheckCommand
         IReadOnlyList<Fault> faults = [.. read.Faults, .. measured?.Faults ?? []];
         if (read.Job is not { } job || measured is null || faults.Count > 0) return Faults.Print(input.WithLines(faults), v, terminal);
 
-        var conditions = Judging.Judge(job);
+        var conditions = Judging.Judge(job, Estimating.Estimate(job, measured));
         var open = measured.Tops.Where(t => !t.Closure.Closes).ToList();
         var works = open.Count == 0 && conditions.Coats.All(c => c.MayCoat);
         if (request.Json) terminal.Json(CheckAnswer.Of(measured, conditions, v), CheckJson.Default.CheckAnswer);
@@ -56,10 +57,11 @@ internal static class CheckCommand
             terminal.Line((coat.MayCoat ? "✓ " : "✗ ") + v.Say(
                 $"{coat.Coat.Product.Name}: open time {Voice.Span(coat.OpenTime.Seconds)} ({Of(coat.OpenTime.Origin, v)}), pot life {Voice.Span(coat.PotLife.Seconds)} ({Of(coat.PotLife.Origin, v)})",
                 $"{coat.Coat.Product.Name}: tiempo abierto {Voice.Span(coat.OpenTime.Seconds)} ({Of(coat.OpenTime.Origin, v)}), vida de la mezcla {Voice.Span(coat.PotLife.Seconds)} ({Of(coat.PotLife.Origin, v)})"), 2);
+            foreach (var vapour in coat.Vapours) terminal.Line("· " + vapour.Line(v), 2);
             foreach (var reason in coat.Reasons) terminal.Reason(reason, v);
         }
 
-        terminal.Cautions(job.System, v);
+        terminal.Cautions(job, v);
     }
 
     private static string Of(Origin origin, Voice v) => Screen.Of(origin, v);

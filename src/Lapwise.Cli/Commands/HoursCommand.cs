@@ -36,7 +36,7 @@ internal static class HoursCommand
             if (request.OutFile is { } path && OutFile.Write(OfCoat(path, i, days.Count), HourDrawing.Draw(day, v, Sheet.Wide), v, terminal) is { } unwritten) return unwritten;
         foreach (var note in logged.Notes) terminal.Reason(note, v);
         foreach (var (coat, day) in days) Print(coat, day.Strip, record, v, terminal);
-        terminal.Cautions(job.System, v);
+        terminal.Cautions(job, v);
         return days.All(d => d.Day.Strip.Best is not null) ? Outcome.Done : Outcome.DoesNotWork;
     }
 

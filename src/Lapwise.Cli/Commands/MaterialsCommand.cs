@@ -35,10 +35,12 @@ internal static class MaterialsCommand
         for (var i = 0; i < whole.Materials.Coats.Count; i++)
         {
             terminal.Line($"{i + 1}  {whole.Materials.Coats[i].Coat.Product.Name}");
+            if (whole.Materials.Coats[i].Voc is { } voc)
+                terminal.Line(v.Say($"  VOC as applied {v.VocBoth(voc.ActualGPerL)}; less water and exempt {v.VocBoth(voc.LessWaterGPerL)}", $"  COV tal como se aplica {v.VocBoth(voc.ActualGPerL)}; sin agua ni exentos {v.VocBoth(voc.LessWaterGPerL)}"), 4);
             foreach (var reason in whole.Materials.Coats[i].Reasons.Concat(whole.Supply.Coats[i].Reasons)) terminal.Reason(reason, v);
         }
 
-        terminal.Cautions(whole.Job.System, v);
+        terminal.Cautions(whole.Job, v);
     }
 
     private static string Money(decimal amount, Voice v) => v.Number((double)amount) is var text && amount != Math.Floor(amount)

@@ -18,7 +18,7 @@ internal static class PlanCommand
         {
             if (request.Json) terminal.Json(Answer(whole, input, request), AnswerJson.Default.PlanAnswer);
             else for (var coat = 0; coat < whole.Work.Coats.Count; coat++) Print(whole, coat, input, request, terminal);
-            if (!request.Json) terminal.Cautions(whole.Job.System, input.Voice);
+            if (!request.Json) terminal.Cautions(whole.Job, input.Voice);
             return Enumerable.Range(0, whole.Work.Coats.Count).All(whole.Holds) ? Outcome.Done : Outcome.DoesNotWork;
         });
 

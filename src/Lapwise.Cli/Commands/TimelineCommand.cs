@@ -53,7 +53,7 @@ internal static class TimelineCommand
         foreach (var reason in timeline.Reasons) terminal.Reason(reason, v);
         foreach (var caution in timeline.Steps.Where(s => s.Coat is null).SelectMany(s => s.Cautions).Select(c => c(v)).Distinct().Except(Core.Explain.Cautions.For(whole.Job.System.SelectMany(c => c.Product.Hazards)).Select(c => c(v)), StringComparer.Ordinal)) terminal.Line("! " + caution, indent: 2);
         terminal.Line(v.Say("Times of steps are common practice, no source, where none are entered.", "Los tiempos de los pasos son práctica común, sin fuente, donde no se anotan."));
-        terminal.Cautions(whole.Job.System, v);
+        terminal.Cautions(whole.Job, v);
     }
 
     private static bool Draw(WholeJob whole, string path, Voice v, Terminal terminal)

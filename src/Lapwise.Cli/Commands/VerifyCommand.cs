@@ -2,6 +2,7 @@ using System.Text.Json.Serialization;
 using Lapwise.Core.Conditions;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
+using Lapwise.Core.Materials;
 using Lapwise.Core.Measure;
 using Lapwise.Files;
 using Lapwise.Verifier;
@@ -31,7 +32,7 @@ internal static class VerifyCommand
         var (plan, notPlan) = Plan.Read(json);
         if (plan is null) return Faults.Print(notPlan, v, terminal);
 
-        var verified = terminal.Show(x => x.Say("Checking…", "Comprobando…"), v, () => Verifying.Verify(job, measured, Judging.Judge(job), plan));
+        var verified = terminal.Show(x => x.Say("Checking…", "Comprobando…"), v, () => Verifying.Verify(job, measured, Judging.Judge(job, Estimating.Estimate(job, measured)), plan));
         if (request.Json)
         {
             terminal.Json(new VerifyAnswer(

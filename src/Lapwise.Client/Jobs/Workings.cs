@@ -43,7 +43,7 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
         Measured = Job is null ? null : Measuring.Measure(Job);
         Faults = [.. read.Faults, .. Measured?.Faults ?? []];
         Materials = Job is null || Measured is null ? null : Estimating.Estimate(Job, Measured);
-        Conditions = Job is null ? null : Judging.Judge(Job);
+        Conditions = Job is null ? null : Judging.Judge(Job, Materials);
         if (Job is null) Whole = null;
         Further = null;
         IsPlanning = Job is not null;

@@ -47,7 +47,10 @@ public static class Answering
 
     private static CoatMaterialsAnswer Coat(CoatMaterial material, CoatSupply supply) => new(
         material.Coat.Product.Id, Fine(material.NetMl), Fine(material.LossMl), Fine(material.NeedMl), Fine(material.ThinnerMl),
-        [.. supply.Kits.Select(kit => new KitAnswer(Fine(kit.SizeMl), kit.Count, kit.Price))], supply.CostTotal);
+        [.. supply.Kits.Select(kit => new KitAnswer(Fine(kit.SizeMl), kit.Count, kit.Price))], supply.CostTotal)
+    {
+        Voc = material.Voc is { } voc ? new VocAnswer(Fine(voc.ActualGPerL), Fine(voc.LessWaterGPerL)) : null,
+    };
 
     private static CoatPlanAnswer CoatPlan(WholeJob whole, int coat, Voice voice)
     {

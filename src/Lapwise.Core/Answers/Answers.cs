@@ -11,7 +11,15 @@ public sealed record TakeOffRow(string Name, double FlatM2, double EdgeM2, doubl
 
 public sealed record MaterialsAnswer(IReadOnlyList<CoatMaterialsAnswer> Coats);
 
-public sealed record CoatMaterialsAnswer(string Product, double NetMl, double LossMl, double NeedMl, double ThinnerMl, IReadOnlyList<KitAnswer> Kits, decimal CostTotal);
+public sealed record CoatMaterialsAnswer(string Product, double NetMl, double LossMl, double NeedMl, double ThinnerMl, IReadOnlyList<KitAnswer> Kits, decimal CostTotal)
+{
+    /// <summary>VOC as applied, with the thinner; left out where the sheet gives none.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public VocAnswer? Voc { get; init; }
+}
+
+/// <param name="LessWaterGPerL">Less water and exempt solvent.</param>
+public sealed record VocAnswer(double ActualGPerL, double LessWaterGPerL);
 
 public sealed record KitAnswer(double SizeMl, int Count, decimal Price);
 

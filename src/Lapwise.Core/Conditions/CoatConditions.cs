@@ -1,5 +1,6 @@
 using Lapwise.Core.Conditions.Drying;
 using Lapwise.Core.Conditions.Exotherm;
+using Lapwise.Core.Conditions.Vapour;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Quantities;
@@ -27,6 +28,9 @@ public sealed record CoatConditions(
 
     /// <summary>The largest batch that may be mixed, through its own heat; null: no effect of the mass is claimed.</summary>
     public BatchHeat? LargestBatch { get; init; }
+
+    /// <summary>Vapour of its wipe and of the coat, as far as sheet and room are known.</summary>
+    public IReadOnlyList<CoatVapour> Vapours { get; init; } = [];
 
     /// <summary>No limit is broken; notes may remain.</summary>
     public bool MayCoat => Reasons.All(r => r.Limit == Limit.Note);

@@ -1,5 +1,6 @@
 using Lapwise.Core.Conditions.Drying;
 using Lapwise.Core.Conditions.Exotherm;
+using Lapwise.Core.Conditions.Vapour;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Materials;
@@ -9,7 +10,8 @@ namespace Lapwise.Core.Conditions;
 /// <summary>May I coat in this room today, and how long does the film stay open?</summary>
 public static class Judging
 {
-    public static JobConditions Judge(Job job)
+    /// <param name="materials">What goes on, for the vapour it gives off; null: only the wipes give any.</param>
+    public static JobConditions Judge(Job job, JobMaterials? materials = null)
     {
         var room = job.Room;
         // A room that was not read stands at NaN, and so does its dew point; the fault is already said.
@@ -21,21 +23,24 @@ public static class Judging
                 new(v => v.Say("relative humidity RH", "humedad relativa RH"), v => v.Percent(room.RelativeHumidity)),
             ],
             Sources.AlduchovEskridge);
-        return new JobConditions(dewPointC, basis, [.. job.System.Select(coat => JudgeCoat(coat, job.Tools, room, dewPointC))]);
+        return new JobConditions(dewPointC, basis, [.. job.System.Select((coat, i) => JudgeCoat(coat, job.Tools, room, dewPointC, materials?.Coats[i]))]);
     }
 
-    private static CoatConditions JudgeCoat(Coat coat, Tools tools, Room room, double dewPointC)
+    private static CoatConditions JudgeCoat(Coat coat, Tools tools, Room room, double dewPointC, CoatMaterial? material)
     {
         // The plan may fill any batch to the brim, so the pot life is that of the largest.
         var heat = BatchHeat.Of(coat.Product, Consumption.Of(coat, tools).LargestBatchMl, room.Material.Celsius, room.Air.Celsius);
         var (openTime, openBasis, openReasons) = Clocks.OpenTimeOf(coat, room);
+        var vapours = CoatVapour.Of(coat, room, material, openTime.Seconds);
+        var vapourReasons = vapours.SelectMany(v => v.Reasons).DistinctBy(r => r.Code is VapourReasons.NotAClearance ? r.Code : r.Text(Voice.Default)).Concat(CoatVapour.NotReckoned(coat, room, material) is { } missing ? [missing] : []);
         var (potLife, potBasis, potReasons) = Clocks.PotLifeOf(coat, room, heat);
         return new CoatConditions(
             coat, room.Surface.Celsius - dewPointC, DewMarginBasis(coat.Product.Limits, room, dewPointC), openTime, openBasis, potLife, potBasis,
-            [.. RoomLimits.Of(coat.Product, room, dewPointC).Concat(openReasons).Concat(potReasons).OrderBy(r => r.Limit)])
+            [.. RoomLimits.Of(coat.Product, room, dewPointC).Concat(openReasons).Concat(potReasons).Concat(vapourReasons).OrderBy(r => r.Limit)])
         {
             Ageing = BatchAgeing.Of(coat.Product, openTime, potLife),
             LargestBatch = heat,
+            Vapours = vapours,
         };
     }
 

@@ -38,8 +38,15 @@ internal static class CoatReading
         var seen = Fields.OrNull(coat.TestBoardOpenTime, e => fields.Time(path + ".testBoardOpenTime", e, Ranges.Work));
         var bad = Fields.OrNull(coat.TestBoardFirstBad, e => fields.Time(path + ".testBoardFirstBad", e, Ranges.Work));
         BoardIsInOrder(fields, path + ".testBoardFirstBad", seen, bad);
-        return new Coat(product, coat.Color, new WetFilm(film), thinner, seen is { } s ? new OpenTime(s, Origin.TestBoard) : null) { Path = path, TestBoardFirstBadS = bad };
+        var roughness = Fields.Or(coat.Roughness, 0, e => fields.Roughness(path + ".roughness", e));
+        var wipe = coat.Wipe is { } w ? ReadWipe(fields, path + ".wipe", w) : null;
+        return new Coat(product, coat.Color, new WetFilm(film), thinner, seen is { } s ? new OpenTime(s, Origin.TestBoard) : null) { Path = path, TestBoardFirstBadS = bad, RoughnessUm = roughness, Wipe = wipe };
     }
+
+    private static Wipe ReadWipe(Fields fields, string path, WipeDocument wipe) => new(
+        wipe.Solvent,
+        fields.Volume(path + ".amount", wipe.Amount, Ranges.WipeVolume),
+        Fields.Or(wipe.Over, Defaults.WipeOver, e => fields.Time(path + ".over", e, Ranges.Work)));
 
     /// <summary>A board whose laps show earlier than they hold tells nothing.</summary>
     private static void BoardIsInOrder(Fields fields, string path, double? good, double? bad)

@@ -51,6 +51,10 @@ public static class Defaults
         public static readonly Assumption EdgeLoss = Trade(0.10,
             v => v.Say("A tenth of what goes on edges is lost passing over them", "Una décima parte de lo que va en los cantos se pierde al pasarlos"));
 
+        /// <summary>Metres of top along each open edge of a poured coat.</summary>
+        public static readonly Assumption RunOff = Trade(0.025,
+            v => v.Say("A poured film loses at its open edges what a strip 1 in wide takes: it hangs, drips and is struck off", "Una capa vertida pierde en los cantos abiertos lo que lleva una franja de 25 mm: cuelga, gotea y se retira"));
+
         /// <summary>mL.</summary>
         public static readonly Assumption LargestBatch = Trade(MlPerUsQuart,
             v => v.Say("One quart is mixed at a time", "Se mezcla un cuarto de galón (946 mL) de una vez"));
@@ -139,6 +143,9 @@ public static class Defaults
     /// <summary>°C.</summary>
     public static readonly Assumption SheetTemperature = Trade(23,
         v => v.Say("The data sheet's times hold at 23 °C", "Los tiempos de la ficha técnica valen a 23 °C"));
+
+    /// <summary>Seconds.</summary>
+    public static readonly Assumption WipeOver = Trade(600, v => v.Say("A solvent wipe evaporates within 10 minutes", "Una pasada de disolvente se evapora en 10 minutos"));
 
     /// <summary>g/mL: as water.</summary>
     public static readonly Assumption ThinnerDensity = Trade(1, v => v.Say("Thinner as dense as water", "Diluyente tan denso como el agua"));

@@ -25,6 +25,11 @@ internal sealed class Fields(UnitSystem? units)
 
     public double Film(string path, Entry? entry) => Within(path, entry, Reading.Film(entry ?? default, units), Ranges.Film);
 
+    /// <summary>Millilitres; its unit is always said, for no one thinks of a room in fluid ounces.</summary>
+    public double RoomVolume(string path, Entry? entry) => Within(path, entry, Reading.Volume(entry ?? default, null), Ranges.RoomVolume);
+
+    public double Roughness(string path, Entry? entry) => Within(path, entry, Reading.Film(entry ?? default, units), Ranges.Roughness);
+
     public double Area(string path, Entry? entry, Bounds bounds) => Within(path, entry, Reading.Area(entry ?? default, units), bounds);
 
     public double Volume(string path, Entry? entry, Bounds bounds) => Within(path, entry, Reading.Volume(entry ?? default, units), bounds);

@@ -27,7 +27,14 @@ public sealed record Room(
     double RelativeHumidity,
     AirMovement AirMovement,
     SurfaceTemperature Surface,
-    MaterialTemperature Material);
+    MaterialTemperature Material)
+{
+    /// <summary>Null: not measured, and no vapour is worked out.</summary>
+    public double? VolumeM3 { get; init; }
+
+    /// <summary>Fresh air in an hour, times the room's; 0: closed.</summary>
+    public double AirChangesPerHour { get; init; }
+}
 
 public sealed record Person(string Name, Pace Pace);
 
@@ -121,11 +128,21 @@ public sealed record BreakLine(char Side, double AtM);
 /// <param name="ThinnerFraction">Volume of thinner over volume of A and B.</param>
 public sealed record Coat(Product Product, string? Color, WetFilm WetFilm, double ThinnerFraction, OpenTime? TestBoard)
 {
+    /// <summary>Roughness of what it goes on, peak to valley, µm; 0: smooth.</summary>
+    public double RoughnessUm { get; init; }
+
+    /// <summary>Solvent wipe before it; null: none.</summary>
+    public Wipe? Wipe { get; init; }
+
     /// <summary>The first lap of the test board that showed, seconds; null: none did, or it was not noted.</summary>
     public double? TestBoardFirstBadS { get; init; }
 
     public string Path { get; init; } = "";
 }
+
+/// <summary>A wipe with solvent.</summary>
+/// <param name="OverS">Over what time it evaporates.</param>
+public sealed record Wipe(SolventName Solvent, double AmountMl, double OverS);
 
 /// <summary>What the tools keep back, mL; edge loss as a share.</summary>
 public sealed record Tools(
@@ -135,10 +152,18 @@ public sealed record Tools(
     double EdgeLossFraction,
     double LargestBatchMl,
     double CupStepMl,
-    double ScaleStepG);
+    double ScaleStepG)
+{
+    /// <summary>A poured film loses at its open edges what a strip of top this wide takes.</summary>
+    public double RunOffWidthM { get; init; } = Defaults.Tools.RunOff.Value;
+}
 
 /// <param name="MarginShare">Share of the open time to keep in hand.</param>
-public sealed record Aims(double MarginShare, double LargestSectionM2, double ReachM);
+public sealed record Aims(double MarginShare, double LargestSectionM2, double ReachM)
+{
+    /// <summary>Most VOC as applied, less water and exempt solvent, g/L; null: no rule is held.</summary>
+    public double? VocMostGPerL { get; init; }
+}
 
 /// <summary>A coating after reading.</summary>
 public sealed record Product(
@@ -195,6 +220,18 @@ public sealed record Product(
     /// <summary>Density of all parts mixed, without thinner; no change of volume on mixing.</summary>
     public double MixedDensityGPerMl => Recipe.DensityGPerMl;
 
+    /// <summary>VOC of the parts in their order; empty: not given.</summary>
+    public IReadOnlyList<PartVoc> Voc { get; init; } = [];
+
+    /// <summary>What most of its vapour is; null: not given.</summary>
+    public SolventName? Solvent { get; init; }
+
+    /// <summary>Codes of the hazard statements on its label; empty: not given.</summary>
+    public IReadOnlyList<string> Label { get; init; } = [];
+
+    /// <summary>What earlier coats really took.</summary>
+    public IReadOnlyList<MeasuredUse> MeasuredUse { get; init; } = [];
+
     /// <summary>What the mix is strained through before use, in the sheet's words; null: it is not.</summary>
     public string? Strain { get; init; }
 
@@ -221,7 +258,19 @@ public sealed record PourTimes(double? LevelWithinS, IReadOnlyList<double> Bubbl
 /// </summary>
 public sealed record MixRatio(MixBasis EnteredBy, double PartsAByVolume, double PartsBByVolume, double PartsCByVolume = 0);
 
-public sealed record Thinner(string Name, double LimitFraction, double DensityGPerMl);
+public sealed record Thinner(string Name, double LimitFraction, double DensityGPerMl)
+{
+    /// <summary>What it counts as in VOC.</summary>
+    public ThinnerKind Kind { get; init; } = Math.Abs(DensityGPerMl - Defaults.ThinnerDensity.Value) < 0.01 ? ThinnerKind.Water : ThinnerKind.Solvent;
+}
+
+/// <summary>VOC of one part as it stands in its container.</summary>
+/// <param name="WaterShare">Of its volume.</param>
+/// <param name="ExemptShare">Of its volume.</param>
+public sealed record PartVoc(double GPerL, double WaterShare, double ExemptShare);
+
+/// <summary>What one earlier coat really took, thinner left out of account.</summary>
+public sealed record MeasuredUse(double AreaM2, double WetFilmUm, double UsedMl);
 public sealed record TimeAt(double Seconds, double Celsius);
 public sealed record Recoat(double EarliestS, double LatestS, double AtCelsius)
 {

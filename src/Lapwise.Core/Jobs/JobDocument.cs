@@ -53,6 +53,10 @@ public sealed record RoomDocument
     public Entry Surface { get; set; } = "";
     /// <summary>Temperature of the material in its containers.</summary>
     public Entry Material { get; set; } = "";
+    /// <summary>Volume of the air in the room, as <c>1440 ft³</c> or <c>40 m³</c>; left out: no vapour is worked out.</summary>
+    public Entry? Volume { get; set; }
+    /// <summary>How often fresh air from outside replaces that of the room in an hour, as <c>6</c>; left out: the room is closed.</summary>
+    public Entry? AirChanges { get; set; }
 }
 
 /// <summary>Still: tented or air handling off. Slight: an occupied room. Moving: a fan or air handling on.</summary>
@@ -299,10 +303,25 @@ public sealed record CoatDocument
     public Entry? WetFilm { get; set; }
     /// <summary>Thinner as a share of A and B together, as <c>1 %</c>; left out: none.</summary>
     public Entry? Thinner { get; set; }
+    /// <summary>Roughness of what this coat goes on, from peak to valley, as <c>2 mil</c>; left out: smooth.</summary>
+    public Entry? Roughness { get; set; }
+    /// <summary>Solvent wipe before this coat; left out: none.</summary>
+    public WipeDocument? Wipe { get; set; }
     /// <summary>Open time seen on a test board in this room: the last good lap. Replaces the data sheet's.</summary>
     public Entry? TestBoardOpenTime { get; set; }
     /// <summary>The first lap of that test board that showed; with the last good one it is the interval the open time lies in.</summary>
     public Entry? TestBoardFirstBad { get; set; }
+}
+
+/// <summary>A wipe with solvent.</summary>
+public sealed record WipeDocument
+{
+    /// <summary>What is wiped with.</summary>
+    public SolventName Solvent { get; set; } = SolventName.Acetone;
+    /// <summary>How much of it goes on rags and top.</summary>
+    public Entry Amount { get; set; } = "";
+    /// <summary>Over what time it evaporates; left out: 10 min.</summary>
+    public Entry? Over { get; set; }
 }
 
 /// <summary>What the tools keep back. Left out: stated defaults, marked as common practice.</summary>
@@ -316,6 +335,8 @@ public sealed record ToolsDocument
     public Entry? CupResidue { get; set; }
     /// <summary>Share lost passing over edges and rims, of what goes on them.</summary>
     public Entry? EdgeLoss { get; set; }
+    /// <summary>A poured film loses at its open edges what a strip of top this wide takes.</summary>
+    public Entry? RunOff { get; set; }
     /// <summary>Largest batch the container takes.</summary>
     public Entry? LargestBatch { get; set; }
     /// <summary>Smallest step read on the mixing cup.</summary>
@@ -332,4 +353,6 @@ public sealed record AimsDocument
     public Entry? LargestSection { get; set; }
     /// <summary>How far a roller works well from where one stands.</summary>
     public Entry? Reach { get; set; }
+    /// <summary>Most VOC that local rules allow as applied, less water and exempt solvent; left out: none is held.</summary>
+    public Entry? VocMost { get; set; }
 }

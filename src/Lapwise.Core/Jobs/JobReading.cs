@@ -48,7 +48,11 @@ public static class JobReading
         fields.Humidity("room.humidity", room.Humidity),
         room.AirMovement,
         new SurfaceTemperature(fields.Temperature("room.surface", room.Surface, Ranges.RoomTemperature)),
-        new MaterialTemperature(fields.Temperature("room.material", room.Material, Ranges.RoomTemperature)));
+        new MaterialTemperature(fields.Temperature("room.material", room.Material, Ranges.RoomTemperature)))
+    {
+        VolumeM3 = Fields.OrNull(room.Volume, e => fields.RoomVolume("room.volume", e) / 1e6),
+        AirChangesPerHour = Fields.Or(room.AirChanges, 0, e => fields.Number("room.airChanges", e, Ranges.AirChanges)),
+    };
 
     private static List<Person> ReadCrew(Fields fields, IReadOnlyList<PersonDocument>? crew)
     {
@@ -89,10 +93,16 @@ public static class JobReading
         Fields.Or(tools.EdgeLoss, Defaults.Tools.EdgeLoss, e => fields.Share("tools.edgeLoss", e, Ranges.Loss)),
         Fields.Or(tools.LargestBatch, Defaults.Tools.LargestBatch, e => fields.Volume("tools.largestBatch", e, Ranges.BatchVolume)),
         Fields.Or(tools.CupStep, Defaults.Tools.CupStep(units), e => fields.Volume("tools.cupStep", e, Ranges.CupStep)),
-        Fields.Or(tools.ScaleStep, Defaults.Tools.ScaleStep, e => fields.Mass("tools.scaleStep", e, Ranges.ScaleStep)));
+        Fields.Or(tools.ScaleStep, Defaults.Tools.ScaleStep, e => fields.Mass("tools.scaleStep", e, Ranges.ScaleStep)))
+    {
+        RunOffWidthM = Fields.Or(tools.RunOff, Defaults.Tools.RunOff, e => fields.Length("tools.runOff", e, Ranges.Strip)),
+    };
 
     private static Aims ReadAims(Fields fields, AimsDocument aims) => new(
         Fields.Or(aims.MarginShare, Defaults.Aims.MarginShare, e => fields.Share("aims.marginShare", e, Ranges.MarginShare)),
         Fields.Or(aims.LargestSection, Defaults.Aims.LargestSection, e => fields.Area("aims.largestSection", e, Ranges.LargestSection)),
-        Fields.Or(aims.Reach, Defaults.Aims.Reach, e => fields.Length("aims.reach", e, Ranges.Reach)));
+        Fields.Or(aims.Reach, Defaults.Aims.Reach, e => fields.Length("aims.reach", e, Ranges.Reach)))
+    {
+        VocMostGPerL = Fields.OrNull(aims.VocMost, e => fields.Concentration("aims.vocMost", e, Ranges.VocConcentration) * 1000),
+    };
 }

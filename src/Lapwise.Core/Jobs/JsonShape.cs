@@ -175,6 +175,8 @@ internal sealed class JsonShape
         [typeof(Doer)] = WordsOf<Doer>(),
         [typeof(SiteStep)] = WordsOf<SiteStep>(),
         [typeof(Bend)] = WordsOf<Bend>(),
+        [typeof(ThinnerKind)] = WordsOf<ThinnerKind>(),
+        [typeof(SolventName)] = WordsOf<SolventName>(),
         [typeof(EdgeKind)] = WordsOf<EdgeKind>(),
         [typeof(ProfileShape)] = WordsOf<ProfileShape>(),
         [typeof(SectionLineOn)] = WordsOf<SectionLineOn>(),

@@ -73,6 +73,14 @@ public sealed record ProductDocument
     public IReadOnlyList<KitDocument> Kits { get; set; } = [];
     /// <summary>What its safety data sheet warns of.</summary>
     public IReadOnlyList<Hazard> Hazards { get; set; } = [];
+    /// <summary>Hazard statements of its own label, as <c>[H225, H317]</c>; left out: the usual ones for its hazards.</summary>
+    public IReadOnlyList<string>? Label { get; set; }
+    /// <summary>Volatile organic compounds of each part; left out: no VOC is worked out.</summary>
+    public VocDocument? Voc { get; set; }
+    /// <summary>What most of its vapour is; left out: no exposure is worked out.</summary>
+    public SolventName? Solvent { get; set; }
+    /// <summary>What earlier jobs really took; left out: none is known.</summary>
+    public IReadOnlyList<MeasuredUseDocument>? MeasuredUse { get; set; }
 }
 
 [JsonConverter(typeof(CamelCaseEnumConverter<MixBasis>))]
@@ -99,6 +107,55 @@ public sealed record ThinnerDocument
     public Entry Limit { get; set; } = "";
     /// <summary>Its density; left out: that of water.</summary>
     public Entry? Density { get; set; }
+    /// <summary>What it counts as in VOC; left out: water where it is as dense, else solvent.</summary>
+    public ThinnerKind? Is { get; set; }
+}
+
+/// <summary>What a thinner counts as in VOC.</summary>
+[JsonConverter(typeof(CamelCaseEnumConverter<ThinnerKind>))]
+public enum ThinnerKind
+{
+    Water,
+    /// <summary>All of it is VOC.</summary>
+    Solvent,
+    /// <summary>A solvent that rules leave out of VOC, such as acetone.</summary>
+    Exempt,
+}
+
+/// <summary>Solvents with limits by name.</summary>
+[JsonConverter(typeof(CamelCaseEnumConverter<SolventName>))]
+public enum SolventName { Acetone, Isopropanol, Ethanol, Xylene, ButylAcetate, Mek }
+
+/// <summary>Volatile organic compounds of the parts, as each stands in its container.</summary>
+public sealed record VocDocument
+{
+    /// <summary>Of A.</summary>
+    public VocPartDocument A { get; set; } = new();
+    /// <summary>Of B; left out: none.</summary>
+    public VocPartDocument? B { get; set; }
+    /// <summary>Of C; left out: none.</summary>
+    public VocPartDocument? C { get; set; }
+}
+
+public sealed record VocPartDocument
+{
+    /// <summary>VOC in a volume of it, water and exempt solvent counted as volume, as <c>120 g/L</c>.</summary>
+    public Entry Voc { get; set; } = "";
+    /// <summary>Water, share of its volume; left out: none.</summary>
+    public Entry? Water { get; set; }
+    /// <summary>Exempt solvent, share of its volume; left out: none.</summary>
+    public Entry? Exempt { get; set; }
+}
+
+/// <summary>What one earlier coat really took.</summary>
+public sealed record MeasuredUseDocument
+{
+    /// <summary>Film area it covered.</summary>
+    public Entry Area { get; set; } = "";
+    /// <summary>Wet film it was put on at.</summary>
+    public Entry WetFilm { get; set; } = "";
+    /// <summary>All parts mixed for it, thinner left out of account.</summary>
+    public Entry Used { get; set; } = "";
 }
 
 public sealed record WetFilmDocument

@@ -53,6 +53,9 @@ public static class ProductReading
         var pour = ReadPour(fields, at + "pour", document.Pour, document.Method);
         var largestBatch = Fields.OrNull(document.LargestBatch, e => fields.Volume(at + "largestBatch", e, Ranges.BatchVolume));
         var kits = ReadKits(fields, at + "kits", document.Kits);
+        var voc = document.Voc is { } v ? ReadVoc(fields, at + "voc", v, threeParts: document.Mix?.C is not null) : [];
+        var label = ReadLabel(fields, at + "label", document.Label ?? []);
+        var uses = ReadUses(fields, at + "measuredUse", document.MeasuredUse);
         if (fields.Count > 0) return new ProductRead(null, fields.Faults);
 
         return new ProductRead(
@@ -62,6 +65,10 @@ public static class ProductReading
                 potLife, openTime, recoat, usable, limits, document.StirFirst, document.Method, document.EndsBy,
                 largestBatch, kits, document.Hazards ?? [])
             {
+                Voc = voc,
+                Solvent = document.Solvent,
+                Label = label,
+                MeasuredUse = uses,
                 DensityCGPerMl = densityC,
                 Strain = string.IsNullOrWhiteSpace(document.Strain) ? null : document.Strain.Trim(),
                 MassLives = massLives,
@@ -97,10 +104,62 @@ public static class ProductReading
             v => v.Say("Enter the ratio of the data sheet, such as a: 2, b: 1.", "Escriba la proporción de la ficha técnica, como a: 2, b: 1."));
     }
 
-    private static Thinner ReadThinner(Fields fields, string path, ThinnerDocument thinner) => new(
-        fields.Name(path + ".name", thinner.Name),
-        fields.Share(path + ".limit", thinner.Limit, Ranges.Thinner),
-        Fields.Or(thinner.Density, Defaults.ThinnerDensity, e => fields.Density(path + ".density", e)));
+    private static Thinner ReadThinner(Fields fields, string path, ThinnerDocument thinner)
+    {
+        var read = new Thinner(
+            fields.Name(path + ".name", thinner.Name),
+            fields.Share(path + ".limit", thinner.Limit, Ranges.Thinner),
+            Fields.Or(thinner.Density, Defaults.ThinnerDensity, e => fields.Density(path + ".density", e)));
+        return thinner.Is is { } kind ? read with { Kind = kind } : read;
+    }
+
+    private static List<PartVoc> ReadVoc(Fields fields, string path, VocDocument voc, bool threeParts)
+    {
+        var read = new List<PartVoc>();
+        foreach (var (part, name) in new[] { (voc.A ?? new VocPartDocument(), "a"), (voc.B, "b"), (voc.C, "c") }.Take(threeParts ? 3 : 2))
+        {
+            if (part is null)
+            {
+                read.Add(new PartVoc(0, 0, 0));
+                continue;
+            }
+
+            var place = $"{path}.{name}";
+            var water = Fields.Or(part.Water, 0, e => fields.Share(place + ".water", e, Ranges.Whole));
+            var exempt = Fields.Or(part.Exempt, 0, e => fields.Share(place + ".exempt", e, Ranges.Whole));
+            read.Add(new PartVoc(fields.Concentration(place + ".voc", part.Voc, Ranges.VocConcentration) * 1000, water, exempt));
+            if (!(water + exempt >= 1)) continue;
+            fields.Add(place + ".water", "NothingButWater",
+                v => v.Say($"Water and exempt solvent come to {v.Percent(water + exempt)}: nothing of the coating is left.", $"El agua y el disolvente exento suman {v.Percent(water + exempt)}: no queda nada del producto."),
+                v => v.Say("Check the shares by volume.", "Revise las partes en volumen."));
+        }
+
+        return read;
+    }
+
+    /// <summary>A hazard statement is H and three figures, with letters after them on some.</summary>
+    private static List<string> ReadLabel(Fields fields, string path, IReadOnlyList<string> label)
+    {
+        var read = new List<string>();
+        for (var i = 0; i < label.Count; i++)
+        {
+            var code = (label[i] ?? "").Trim().ToUpperInvariant();
+            if (code.Length is >= 4 and <= 6 && code[0] is 'H' && code[1..4].All(char.IsAsciiDigit)) read.Add(code);
+            else fields.Add($"{path}[{i}]", "HazardStatementUnclear",
+                v => v.Say($"{Misreads.Quote(v, code)} is no hazard statement.", $"{Misreads.Quote(v, code)} no es una indicación de peligro."),
+                v => v.Say("Write it as on the label, such as H317.", "Escríbala como en la etiqueta, como H317."));
+        }
+
+        return read;
+    }
+
+    private static List<MeasuredUse> ReadUses(Fields fields, string path, IReadOnlyList<MeasuredUseDocument>? uses)
+    {
+        var read = new List<MeasuredUse>();
+        foreach (var (use, place) in fields.Items(path, uses, Ranges.MostMeasuredUses))
+            read.Add(new MeasuredUse(fields.Area(place + ".area", use.Area, Ranges.UsedArea), fields.Film(place + ".wetFilm", use.WetFilm), fields.Volume(place + ".used", use.Used, Ranges.BatchVolume)));
+        return read;
+    }
 
     /// <summary>One time, or two at different temperatures of which the hotter is the shorter.</summary>
     private static List<TimeAt> ReadTimes(Fields fields, string path, IReadOnlyList<TimeAtDocument>? times)

@@ -50,6 +50,14 @@ internal static class Ranges
     public static readonly Bounds ScaleStep = new(0.01, 100, (v, x) => v.Mass(x)) { AboveZero = true };
     public static readonly Bounds Density = new(0.3, 5, (v, x) => v.Density(x)) { AboveZero = true };
 
+    public const int MostMeasuredUses = 100;
+    public static readonly Bounds UsedArea = new(0.01, 1000, (v, x) => v.Area(x)) { AboveZero = true };
+    public static readonly Bounds RoomVolume = new(1e6, 1e10, (v, x) => v.RoomVolume(x / 1e6)) { AboveZero = true };
+    public static readonly Bounds AirChanges = new(0, 200, (v, x) => v.Number(x, 1));
+    public static readonly Bounds Roughness = new(0, 2000, (v, x) => v.Film(x));
+    public static readonly Bounds WipeVolume = Volume(1, 5000);
+    public static readonly Bounds VocConcentration = new(0, 1.2, (v, x) => v.Voc(x * 1000));
+
     public const int MostMassLives = 8;
     public static readonly Bounds MixMass = new(1, 200_000, (v, x) => v.Mass(x)) { AboveZero = true };
     public static readonly Bounds MixTemperature = new(-5, 60, (v, x) => v.Temperature(x));

@@ -11,7 +11,8 @@ namespace Lapwise.Core.Materials;
 /// <param name="TrayMlPerPerson">What stays in one tray, once a coat.</param>
 /// <param name="CupMlPerBatch">What stays in the cup of each batch.</param>
 /// <param name="EdgeShare">Share lost of what goes on nosings, rims and returns.</param>
-/// <param name="RunOffMlPerM">What runs off each metre of edge of a poured coat.</param>
+/// <param name="RunOffMlPerM">What runs off each metre of open edge of a poured coat.</param>
+/// <param name="RoughMlPerM2">What fills the roughness of a square metre before any film stands over it.</param>
 /// <param name="LargestBatchMl">Most A and B that may be mixed at one time: the smaller of container and product.</param>
 public sealed record Consumption(
     double SpreadMlPerM2,
@@ -20,14 +21,9 @@ public sealed record Consumption(
     double CupMlPerBatch,
     double EdgeShare,
     double RunOffMlPerM,
+    double RoughMlPerM2,
     double LargestBatchMl)
 {
-    /// <summary>
-    /// A poured film that reaches an edge loses there as much as a strip of top this wide takes: it hangs, drips and is
-    /// struck off. Common practice, no source; a stand-in until run-off is modelled.
-    /// </summary>
-    public const double RunOffWidthM = 0.025;
-
     public static Consumption Of(Coat coat, Tools tools)
     {
         var thinned = 1 + coat.ThinnerFraction;
@@ -36,10 +32,11 @@ public sealed record Consumption(
         var largest = Math.Min(tools.LargestBatchMl / thinned, coat.Product.LargestBatchMl ?? double.PositiveInfinity);
         // Tools keep thinned material back too, of which only this part was bought as A and B.
         var cup = tools.CupResidueMl / thinned;
+        var rough = Film.RoughnessMlPerM2(coat.RoughnessUm) / thinned;
 
         return coat.Product.Method is ApplicationMethod.Poured
-            ? new Consumption(spread, 0, 0, cup, 0, spread * RunOffWidthM, largest)
-            : new Consumption(spread, tools.RollerChargeMl / thinned, tools.TrayResidueMl / thinned, cup, tools.EdgeLossFraction, 0, largest);
+            ? new Consumption(spread, 0, 0, cup, 0, spread * tools.RunOffWidthM, rough, largest)
+            : new Consumption(spread, tools.RollerChargeMl / thinned, tools.TrayResidueMl / thinned, cup, tools.EdgeLossFraction, 0, rough, largest);
     }
 
     /// <summary>Lost once for each person who works on the coat.</summary>
@@ -50,6 +47,9 @@ public sealed record Consumption(
 
     /// <summary>What a film area takes. For a section give <c>FilmM2</c>, which counts its strips.</summary>
     public double NetMl(double filmM2) => filmM2 * SpreadMlPerM2;
+
+    /// <summary>What fills the roughness under a film area.</summary>
+    public double RoughMl(double filmM2) => filmM2 * RoughMlPerM2;
 
     /// <summary>What is lost along strips. For a section give <c>FilmM2 − FaceM2</c> and <c>EdgeM</c>.</summary>
     public double EdgeLossMl(double stripM2, double stripM) => (stripM2 * SpreadMlPerM2 * EdgeShare) + (stripM * RunOffMlPerM);

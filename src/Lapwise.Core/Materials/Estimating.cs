@@ -17,11 +17,14 @@ public static class Estimating
         IReadOnlyList<EdgeStrip> strips = [.. measured.Tops.SelectMany(t => t.Faces).SelectMany(f => f.Strips)];
 
         var netMl = takes.NetMl(areaM2);
-        IReadOnlyList<Loss> beforeCups = areaM2 > 0 ? LossesBeforeCups(takes, coat, job.Crew.Count, strips) : [];
+        IReadOnlyList<Loss> beforeCups = areaM2 > 0 ? LossesBeforeCups(takes, coat, job.Crew.Count, areaM2, strips) : [];
         var batches = takes.BatchesFor(netMl + beforeCups.Sum(l => l.Ml));
-        IReadOnlyList<Loss> losses = [.. beforeCups, .. Named(LossKind.CupResidue, batches * takes.CupMlPerBatch)];
+        IReadOnlyList<Loss> counted = [.. beforeCups, .. Named(LossKind.CupResidue, batches * takes.CupMlPerBatch)];
+        var reserveMl = PracticalUse.ReserveMl(coat, netMl, netMl + counted.Sum(l => l.Ml));
+        IReadOnlyList<Loss> losses = [.. counted, .. Named(LossKind.MeasuredUse, reserveMl)];
         var needMl = netMl + losses.Sum(l => l.Ml);
         var thinnerMl = needMl * coat.ThinnerFraction;
+        var voc = CoatVoc.Of(coat);
 
         return new CoatMaterial(
             coat,
@@ -32,16 +35,26 @@ public static class Estimating
             losses,
             thinnerMl,
             batches,
-            FilmReasons.Of(coat, takes, measured, needMl, thinnerMl),
-            BasisOf(coat, takes, areaM2, job.Crew.Count));
+            [
+                .. FilmReasons.Of(coat, takes, measured, needMl, thinnerMl)
+                    .Concat(CoatVoc.Reasons(coat, voc, job.Aims))
+                    .Concat(PracticalUse.Reasons(coat, netMl, needMl))
+                    .OrderBy(r => r.Limit),
+            ],
+            BasisOf(coat, takes, areaM2, job.Crew.Count))
+        {
+            Voc = voc,
+            VocBasis = voc is null ? null : CoatVoc.BasisOf(coat),
+        };
     }
 
-    private static IReadOnlyList<Loss> LossesBeforeCups(Consumption takes, Coat coat, int people, IReadOnlyList<EdgeStrip> strips) =>
+    private static IReadOnlyList<Loss> LossesBeforeCups(Consumption takes, Coat coat, int people, double areaM2, IReadOnlyList<EdgeStrip> strips) =>
     [
         .. Named(LossKind.RollerCharge, people * takes.RollerMlPerPerson),
         .. Named(LossKind.TrayResidue, people * takes.TrayMlPerPerson),
         .. Named(coat.Product.Method is ApplicationMethod.Poured ? LossKind.RunOff : LossKind.EdgePass,
             takes.EdgeLossMl(strips.Sum(s => s.AreaM2), strips.Sum(s => s.LengthM))),
+        .. Named(LossKind.Roughness, takes.RoughMl(areaM2)),
     ];
 
     private static IEnumerable<Loss> Named(LossKind kind, double ml) => ml > 0 ? [new Loss(kind, ml)] : [];
@@ -61,9 +74,9 @@ public static class Estimating
         if (takes.CupMlPerBatch > 0) inputs.Add(new(v => v.Say("left in the cup, each batch", "queda en el vaso, por mezcla"), v => v.Volume(takes.CupMlPerBatch)));
         if (takes.EdgeShare > 0) inputs.Add(new(v => v.Say("lost of what goes on edges", "se pierde de lo que va en los cantos"), v => v.Percent(takes.EdgeShare, 1)));
         if (takes.RunOffMlPerM > 0) inputs.Add(new(
-            v => v.Say($"runs off the edges, like a strip {v.Length(Consumption.RunOffWidthM)} wide (common practice, no source)",
-                $"escurre por los cantos, como una franja de {v.Length(Consumption.RunOffWidthM)} (práctica común, sin fuente)"),
+            v => v.Say($"runs off the open edges, like a strip {v.Length(takes.RunOffMlPerM / takes.SpreadMlPerM2)} wide", $"escurre por los cantos abiertos, como una franja de {v.Length(takes.RunOffMlPerM / takes.SpreadMlPerM2)}"),
             v => v.Say($"{v.Volume(takes.RunOffMlPerM)} each metre", $"{v.Volume(takes.RunOffMlPerM)} por metro")));
+        if (takes.RoughMlPerM2 > 0) inputs.Add(new(v => v.Say("fills the roughness, peak to valley R: R/2", "llena la rugosidad, de pico a valle R: R/2"), v => v.Film(coat.RoughnessUm)));
         return new Basis("V = A · WFT / (1 + f); DFT = WFT · VS / (1 + f)", inputs, Sources.FilmSpread);
     }
 }

@@ -1,3 +1,4 @@
+using Lapwise.Core.Jobs;
 using Lapwise.Core.Quantities;
 
 namespace Lapwise.Core.Materials;
@@ -33,7 +34,7 @@ public static class Film
     /// <summary>
     /// A coat poured and levelled: A and B for a depth over an area, with what runs off its open edges, mL.
     /// </summary>
-    public static double PouredMl(double depthUm, double areaM2, double openEdgeM) => depthUm * (areaM2 + (openEdgeM * Consumption.RunOffWidthM));
+    public static double PouredMl(double depthUm, double areaM2, double openEdgeM) => depthUm * (areaM2 + (openEdgeM * Defaults.Tools.RunOff.Value));
 
     /// <summary>Spreading rate that a job really had, m²/L.</summary>
     public static double PracticalM2PerL(double areaM2, double usedMl) => areaM2 / usedMl * 1000;

@@ -26,10 +26,27 @@ public sealed record CoatMaterial(
     IReadOnlyList<Reason> Reasons,
     Basis Basis)
 {
+    /// <summary>VOC as applied, with the thinner; null: the sheet as entered gives none.</summary>
+    public Voc? Voc { get; init; }
+
+    /// <summary>Where the VOC comes from.</summary>
+    public Basis? VocBasis { get; init; }
+
     public double LossMl => Losses.Sum(l => l.Ml);
     public double NeedMl => NetMl + LossMl;
 }
 
-public enum LossKind { RollerCharge, TrayResidue, CupResidue, EdgePass, RunOff }
+public enum LossKind
+{
+    RollerCharge,
+    TrayResidue,
+    CupResidue,
+    EdgePass,
+    RunOff,
+    /// <summary>Fills the roughness under the film.</summary>
+    Roughness,
+    /// <summary>What earlier jobs really took beyond all of these: kept in reserve, and not mixed until it is missing.</summary>
+    MeasuredUse,
+}
 
 public sealed record Loss(LossKind Kind, double Ml);

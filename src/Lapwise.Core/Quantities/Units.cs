@@ -99,7 +99,8 @@ internal static class Kinds
             Us(MlPerUsQuart, "qt", "quart", "quarts", "cuarto", "cuartos"),
             Us(MlPerUsGallon, "gal", "gal.", "gallon", "gallons", "US gal", "galón", "galones"),
             Metric(1000, "L", "liter", "liters", "litre", "litres", "litro", "litros"),
-            Metric(1e6, "m³", "m3"),
+            Us(CubicMetresPerCubicFoot * 1e6, "ft³", "ft3", "ft^3", "cu ft", "cu. ft.", "cubic foot", "cubic feet", "pie³", "pies³", "pie cúbico", "pies cúbicos"),
+            Metric(1e6, "m³", "m3", "m^3", "cubic meter", "cubic meters", "cubic metre", "cubic metres", "metro cúbico", "metros cúbicos"),
         ])
     { BareUs = FluidOunce, BareMetric = Millilitre, InParts = true };
 

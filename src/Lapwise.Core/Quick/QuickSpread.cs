@@ -1,4 +1,5 @@
 using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
 using Lapwise.Core.Materials;
 using Lapwise.Core.Quantities;
 
@@ -31,7 +32,7 @@ internal static class QuickSpread
         }
 
         var rough = Film.RoughnessMlPerM2(values.Or(Rough, 0)) / (1 + thinner) * areaM2;
-        var runOff = values.Or(Edge, 0) * Consumption.RunOffWidthM * Film.SpreadMlPerM2(wet, thinner);
+        var runOff = values.Or(Edge, 0) * Defaults.Tools.RunOff.Value * Film.SpreadMlPerM2(wet, thinner);
         var net = Film.SpreadMlPerM2(wet, thinner) * areaM2;
         var need = (net + rough + runOff) / (1 - loss);
         var theory = areaM2 / net * 1000;

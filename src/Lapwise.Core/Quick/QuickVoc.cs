@@ -53,11 +53,10 @@ internal static class QuickVoc
                 .. parts.Select((p, i) => new BasisInput(v => i == 0 ? "A" : i == 1 && b > 0 ? "B" : v.Say("thinner", "diluyente"),
                     v => v.Say($"{v.Number(p.VolumeMl, 3)} parts, {v.Voc(p.VocGPerL)}, water {v.Percent(p.WaterShare)}, exempt {v.Percent(p.ExemptShare)}", $"{v.Number(p.VolumeMl, 3)} partes, {v.Voc(p.VocGPerL)}, agua {v.Percent(p.WaterShare)}, exento {v.Percent(p.ExemptShare)}"))),
             ], Sources.Voc40Cfr59);
-        string Both(Voice v, double gPerL) => $"{v.Number(gPerL, 0)} g/L ({v.Number(gPerL / 119.826427, 2)} lb/gal)";
         return new QuickResult(
         [
-            new("actualGPerL", v => v.Say("as applied", "tal como se aplica"), voc.ActualGPerL, v => Both(v, voc.ActualGPerL), basis),
-            new("lessWaterGPerL", v => v.Say("less water and exempt", "sin agua ni exentos"), voc.LessWaterGPerL, v => Both(v, voc.LessWaterGPerL), basis),
+            new("actualGPerL", v => v.Say("as applied", "tal como se aplica"), voc.ActualGPerL, v => v.VocBoth(voc.ActualGPerL), basis),
+            new("lessWaterGPerL", v => v.Say("less water and exempt", "sin agua ni exentos"), voc.LessWaterGPerL, v => v.VocBoth(voc.LessWaterGPerL), basis),
         ])
         {
             Reasons = values.If(Cap) is { } cap && voc.LessWaterGPerL > cap * 1000 ? [Over(voc, cap * 1000)] : [],

@@ -11,18 +11,6 @@ internal sealed record Surface(Phrase Name, Phrase Clean, Phrase Sand, Phrase? P
 
 internal static class Surfaces
 {
-    private static readonly Phrase Silica = v => v.Say(
-        "Dust of tile, stone and engineered stone carries silica, which scars the lungs for good: sand wet or with extraction and a fine-dust filter, with the respirator the task needs (29 CFR 1926.1153, from memory; local rules).",
-        "El polvo de azulejo, piedra y aglomerado lleva sílice, que cicatriza los pulmones para siempre: lije en húmedo o con aspiración y filtro de polvo fino, con el respirador que pida la tarea (29 CFR 1926.1153, de memoria; normas locales).");
-
-    private static readonly Phrase Lead = v => v.Say(
-        "An old coating may hold lead, most of all in a house built before 1978: have it tested before it is sanded (40 CFR 745, from memory; local rules).",
-        "Un recubrimiento viejo puede llevar plomo, sobre todo en casas anteriores a 1978: hágalo analizar antes de lijar (40 CFR 745, de memoria; normas locales).");
-
-    private static readonly Phrase WoodDust = v => v.Say(
-        "Wood dust harms the airways and can catch fire: extraction, and the respirator the task needs.",
-        "El polvo de madera daña las vías respiratorias y puede prenderse: aspiración, y el respirador que pida la tarea.");
-
     private static readonly Phrase Degrease = v => v.Say("degrease twice, rinse, let dry", "desengrasar dos veces, aclarar, dejar secar");
 
     public static Surface Of(Substrate? substrate) => substrate switch
@@ -32,20 +20,20 @@ internal static class Surfaces
             null, 180, 480, 0, []),
         Substrate.Wood => new(v => v.Say("wood", "madera"), v => v.Say("clean, let dry to its usual moisture", "limpiar, dejar secar hasta su humedad habitual"),
             v => v.Say("120 then 150 grit with the grain", "grano 120 y luego 150 a favor de la veta"),
-            v => v.Say("seal coat that keeps resin and tannin in", "sellador que retenga resina y taninos"), 120, 720, 240, [WoodDust]),
+            v => v.Say("seal coat that keeps resin and tannin in", "sellador que retenga resina y taninos"), 120, 720, 240, [.. GroundCautions.For(substrate)]),
         Substrate.Tile => new(v => v.Say("tile", "azulejo"), Degrease,
             v => v.Say("80 grit diamond until no gloss is left; joints rubbed too", "diamante de grano 80 hasta que no quede brillo; también las juntas"),
-            v => v.Say("bonding primer for glaze", "imprimación de adherencia para esmalte"), 240, 900, 300, [Silica]),
+            v => v.Say("bonding primer for glaze", "imprimación de adherencia para esmalte"), 240, 900, 300, [.. GroundCautions.For(substrate)]),
         Substrate.Stone => new(v => v.Say("stone", "piedra"), v => v.Say("draw out oil, rinse, let dry through", "extraer el aceite, aclarar, dejar secar a fondo"),
             v => v.Say("80 then 120 grit diamond", "diamante de grano 80 y luego 120"),
-            v => v.Say("bonding primer for stone", "imprimación de adherencia para piedra"), 240, 900, 300, [Silica]),
+            v => v.Say("bonding primer for stone", "imprimación de adherencia para piedra"), 240, 900, 300, [.. GroundCautions.For(substrate)]),
         Substrate.OldCoating => new(v => v.Say("old coating", "recubrimiento viejo"), Degrease,
             v => v.Say("what is loose off; 150 grit, dull all over, edges feathered", "quitar lo suelto; grano 150, mate por completo, bordes rebajados"),
-            null, 180, 600, 0, [Lead]),
+            null, 180, 600, 0, [.. GroundCautions.For(substrate)]),
         // The slowest of the usual, until it is known.
         null => new(v => v.Say("surface not stated", "superficie sin indicar"), Degrease,
             v => v.Say("dull all over; the grit goes by what it is", "mate por completo; el grano depende de qué sea"),
-            null, 240, 900, 0, [Silica, Lead]),
+            null, 240, 900, 0, [.. GroundCautions.For((Substrate?)null)]),
         _ => throw new ArgumentOutOfRangeException(nameof(substrate), substrate, null),
     };
 

@@ -30,7 +30,7 @@ internal sealed class BatchRule(Job job, CoatConditions conditions)
     /// <summary>Roller and tray are charged once for each of the crew, from the first batch.</summary>
     private double OnceMl => _takes.PerPersonMl * job.Crew.Count;
 
-    public double TakenMl(SectionShape s) => _takes.NetMl(s.FilmM2) + _takes.EdgeLossMl(s.StripM2, s.StripLengthM);
+    public double TakenMl(SectionShape s) => _takes.NetMl(s.FilmM2) + _takes.RoughMl(s.FilmM2) + _takes.EdgeLossMl(s.StripM2, s.StripLengthM);
 
     /// <summary>
     /// With a helper, mixing takes nobody's rolling time; a batch is then ready just when it is wanted. Whoever rolls alone waits
@@ -80,7 +80,7 @@ internal sealed class BatchRule(Job job, CoatConditions conditions)
         {
             var rolled = sections.Where(s => s.Batch == ScheduleNames.BatchId(mix.Batch)).ToList();
             var net = rolled.Sum(s => _takes.NetMl(s.FilmM2));
-            var lost = rolled.Sum(s => _takes.EdgeLossMl(s.FilmM2 - s.FaceM2, s.EdgeM)) + _takes.CupMlPerBatch + (mix.Batch == 0 ? OnceMl : 0);
+            var lost = rolled.Sum(s => _takes.RoughMl(s.FilmM2) + _takes.EdgeLossMl(s.FilmM2 - s.FaceM2, s.EdgeM)) + _takes.CupMlPerBatch + (mix.Batch == 0 ? OnceMl : 0);
             return new Batch(ScheduleNames.BatchId(mix.Batch), mix.Person, mix.StartMs, mix.StartMs + MixMs, mix.StartMs + _lifeMs, net, net + lost, [.. rolled.Select(s => s.Id)]) { ReadyMs = mix.StartMs + UntilReadyMs };
         })];
 }

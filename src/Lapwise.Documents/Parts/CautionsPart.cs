@@ -1,4 +1,5 @@
 using Lapwise.Core;
+using Lapwise.Core.Conditions;
 using Lapwise.Core.Explain;
 
 namespace Lapwise.Documents.Parts;
@@ -8,7 +9,7 @@ internal static class CautionsPart
 {
     public static IEnumerable<Block> Blocks(WholeJob whole, Voice voice)
     {
-        var cautions = Cautions.For(whole.Job.System.SelectMany(c => c.Product.Hazards));
+        var cautions = JobCautions.Of(whole.Job);
         if (cautions.Count == 0) yield break;
         yield return new Block.Heading(1, voice.Say("Cautions", "Precauciones"));
         yield return new Block.Items([.. cautions.Select(c => new Item(ItemMark.Caution, c(voice)))]);

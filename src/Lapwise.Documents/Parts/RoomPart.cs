@@ -27,9 +27,10 @@ internal static class RoomPart
                 new(voice.Say("pot life (origin)", "vida de la mezcla (origen)"), 2.6), new(voice.Say("above dew point", "sobre el rocío"), 1.4, Right: true),
             ],
             [.. conditions.Coats.Select((c, i) => Row(c, i, voice))]);
-        foreach (var (coat, i) in conditions.Coats.Select((c, i) => (c, i)).Where(c => c.c.Reasons.Count > 0))
+        foreach (var (coat, i) in conditions.Coats.Select((c, i) => (c, i)).Where(c => c.c.Reasons.Count + c.c.Vapours.Count > 0))
         {
             yield return new Block.Heading(2, voice.Say($"Coat {i + 1}, {Say.Coat(coat.Coat)}", $"Capa {i + 1}, {Say.Coat(coat.Coat)}"));
+            foreach (var vapour in coat.Vapours) yield return new Block.Paragraph(vapour.Line(voice));
             yield return new Block.Items([.. coat.Reasons.Select(r => Say.Reason(r, voice))]);
         }
     }

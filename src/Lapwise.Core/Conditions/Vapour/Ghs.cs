@@ -1,4 +1,5 @@
 using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
 
 namespace Lapwise.Core.Conditions.Vapour;
 
@@ -38,7 +39,7 @@ public static class Ghs
     {
         Hazard.Isocyanate => Pick("H317", "H332", "H334", "H335"),
         Hazard.EpoxyAmine => Pick("H314", "H317", "H319"),
-        Hazard.FlammableVapour => Pick("H225", "H226"),
+        Hazard.FlammableVapour => Pick("H225"),
         Hazard.SolventVapour => Pick("H319", "H336"),
         Hazard.SkinSensitiser => Pick("H317"),
         Hazard.HotMix => [],
@@ -54,6 +55,14 @@ public static class Ghs
         var signal = statements.Max(s => s.Signal);
         return v => v.Say("Labels of this kind usually say", "Las etiquetas de este tipo suelen decir") +
             $": {Say(signal, v).ToUpperInvariant()}. " + string.Join("; ", statements.Select(s => $"{s.Text(v)} ({s.Code})")) + ".";
+    }
+
+    /// <summary>What one product's own label says; where it was not entered, what labels of its hazards usually say.</summary>
+    public static Phrase? LabelOf(Product product)
+    {
+        if (product.Label.Count == 0) return Label(product.Hazards) is { } usual ? v => $"{product.Name}. {usual(v)}" : null;
+        var known = product.Label.Distinct(StringComparer.Ordinal).Select(code => All.SingleOrDefault(s => s.Code == code) ?? new HazardStatement(code, SignalWord.Warning, v => v.Say("see its label", "vea su etiqueta"))).ToList();
+        return v => v.Say($"{product.Name}. Its label", $"{product.Name}. Su etiqueta") + $": {Say(known.Max(s => s.Signal), v).ToUpperInvariant()}. " + string.Join("; ", known.Select(s => $"{s.Text(v)} ({s.Code})")) + ".";
     }
 
     public static string Say(SignalWord word, Voice v) => word is SignalWord.Danger ? v.Say("Danger", "Peligro") : v.Say("Warning", "Atención");

@@ -1,4 +1,5 @@
 using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
 
 namespace Lapwise.Core.Conditions.Vapour;
 
@@ -71,6 +72,21 @@ public static class Solvents
         new("NIOSH IDLH", LimitTime.DangerToLife, 900, null, Sources.NioshRecalled),
     ]);
 
+    public static readonly Solvent ButylAcetate = new("butyl-acetate", v => v.Say("n-butyl acetate", "acetato de n-butilo"), 116.16, 0.882, 0.017, 0.076, 22, Sources.NioshRecalled,
+    [
+        new("OSHA PEL", LimitTime.WorkingDay, 150, 710, Sources.NioshRecalled),
+        new("NIOSH REL", LimitTime.WorkingDay, 150, 710, Sources.NioshRecalled),
+        new("NIOSH STEL", LimitTime.QuarterHour, 200, 950, Sources.NioshRecalled),
+        new("NIOSH IDLH", LimitTime.DangerToLife, 1700, null, Sources.NioshRecalled),
+    ]);
+
+    public static readonly Solvent Mek = new("mek", v => v.Say("methyl ethyl ketone", "metil etil cetona"), 72.11, 0.805, 0.014, 0.114, -9, Sources.NioshRecalled,
+    [
+        new("OSHA PEL", LimitTime.WorkingDay, 200, 590, Sources.NioshRecalled),
+        new("NIOSH STEL", LimitTime.QuarterHour, 300, 885, Sources.NioshRecalled),
+        new("NIOSH IDLH", LimitTime.DangerToLife, 3000, null, Sources.NioshRecalled),
+    ]);
+
     /// <summary>Hexamethylene diisocyanate, the monomer of many clear hardeners: harm without smell.</summary>
     public static readonly Solvent Hdi = new("hdi", v => v.Say("HDI (isocyanate hardener monomer)", "HDI (monómero del endurecedor de isocianato)"), 168.2, 1.05, null, null, null, Sources.NioshPocketGuide,
     [
@@ -79,7 +95,18 @@ public static class Solvents
         new("ACGIH TLV", LimitTime.WorkingDay, 0.005, 0.034, Sources.AcgihTlv),
     ]);
 
-    public static IReadOnlyList<Solvent> All { get; } = [Acetone, Isopropanol, Ethanol, Xylene, Hdi];
+    public static IReadOnlyList<Solvent> All { get; } = [Acetone, Isopropanol, Ethanol, Xylene, ButylAcetate, Mek, Hdi];
+
+    public static Solvent Of(SolventName name) => name switch
+    {
+        SolventName.Acetone => Acetone,
+        SolventName.Isopropanol => Isopropanol,
+        SolventName.Ethanol => Ethanol,
+        SolventName.Xylene => Xylene,
+        SolventName.ButylAcetate => ButylAcetate,
+        SolventName.Mek => Mek,
+        _ => throw new ArgumentOutOfRangeException(nameof(name), name, null),
+    };
 
     public static string Say(LimitTime time, Voice v) => time switch
     {

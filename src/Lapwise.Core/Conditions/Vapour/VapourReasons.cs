@@ -8,6 +8,9 @@ public static class VapourReasons
     /// <summary>The share of the lower flammable limit that fire codes commonly work to; NIOSH sets acetone's IDLH at a tenth.</summary>
     private const double Tenth = 0.1;
 
+    /// <summary>Said beside every vapour that burns, once for each coat.</summary>
+    public const string NotAClearance = "NotAFireClearance";
+
     public static IReadOnlyList<Reason> Of(Solvent solvent, RoomVapour room)
     {
         List<Reason> reasons = [];
@@ -45,7 +48,7 @@ public static class VapourReasons
             $"Repartido por toda la sala, el vapor llega al {v.Percent(room.PeakShare / lower)} del límite inferior de inflamabilidad ({v.Percent(lower, 1)} de {solvent.Name(v)} en el aire); la alarma habitual es la décima parte."),
         v => v.Say("Use less at a time, over longer, with more fresh air; no flame, spark or switch in the room or downhill of it.", "Use menos cada vez, más despacio, con más aire fresco; nada de llamas, chispas ni interruptores en la sala ni más abajo."));
 
-    private static Reason NearWetWork(Solvent solvent) => new("NotAFireClearance", Limit.Note,
+    private static Reason NearWetWork(Solvent solvent) => new(NotAClearance, Limit.Note,
         v => v.Say($"The air just over a rag, can or wet top is far richer than the room's mean and can flash: this sum is no clearance for fire. {char.ToUpperInvariant(solvent.Name(v)[0])}{solvent.Name(v)[1..]} vapour is heavier than air and runs along the floor to pilot lights, refrigerators and switches.",
             $"El aire justo sobre el trapo, el bote o la cubierta húmeda es mucho más rico que la media de la sala y puede inflamarse: este cálculo no autoriza nada frente al fuego. El vapor de {solvent.Name(v)} pesa más que el aire y corre por el suelo hasta pilotos, frigoríficos e interruptores."),
         v => v.Say("Put out pilot lights and unplug what switches by itself before the can is opened. No flame, torch or heat gun after a solvent wipe until it has dried and the room has been aired.",

@@ -24,10 +24,11 @@ public sealed record Attempt(Job Job, MeasuredJob Measured, CoatWork Work, bool 
     public static async ValueTask<Attempt?> OfAsync(Job job, MeasuredJob measured, Coat coat, Effort effort)
     {
         var one = job with { System = [coat] };
-        var conditions = Judging.Judge(one);
+        var materials = Estimating.Estimate(one, measured);
+        var conditions = Judging.Judge(one, materials);
         var planned = await Planning.PlanAsync(one, measured, conditions, effort);
         if (planned.Coats is not [var work]) return null;
-        var reasons = work.Reasons.Concat(Estimating.Estimate(one, measured).Coats[0].Reasons);
+        var reasons = work.Reasons.Concat(materials.Coats[0].Reasons);
         return new Attempt(one, measured, work, work.Holds && reasons.All(r => r.Limit == Limit.Note));
     }
 }
