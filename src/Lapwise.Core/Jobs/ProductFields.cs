@@ -72,6 +72,10 @@ public static class ProductFields
             new("thinner.name", Words, v => v.Say("What it is", "Qué es"), v => v.Say("Another one is another product.", "Otro distinto es otro producto.")),
             new("thinner.limit", Quantity, v => v.Say("Most of it", "Lo máximo"), v => v.Say("As a share of the mix; more is never planned.", "Como parte de la mezcla; nunca se planea más."), "2 %"),
             new("thinner.density", Quantity, v => v.Say("Its density", "Su densidad"), v => v.Say("Blank: that of water.", "Vacío: la del agua."), "1.00 g/mL"),
+            new("thinner.is", OneOf(
+                ("water", v => v.Say("water", "agua")),
+                ("solvent", v => v.Say("solvent", "disolvente")),
+                ("exempt", v => v.Say("exempt solvent", "disolvente exento"))), v => v.Say("Counts as", "Cuenta como"), v => v.Say("In the VOC as applied.", "En el COV tal como se aplica.")),
         ]),
         new(v => v.Say("Film", "Película"), v => v.Say("How thick it goes on and how much of it stays.", "Con qué espesor se aplica y cuánto queda."),
         [
@@ -154,10 +158,40 @@ public static class ProductFields
         new(v => v.Say("Hazards", "Peligros"), v => v.Say("What its safety data sheet warns of; the cautions stand beside every number they touch.", "Lo que advierte su ficha de seguridad; los avisos van junto a cada número que tocan."),
         [
             new("hazards", new ProductEntry.AnyOf([.. Enum.GetValues<Hazard>().Select(h => (char.ToLowerInvariant(h.ToString()[0]) + h.ToString()[1..], (Func<Voice, string>)(v => NameOf(h, v))))]), v => v.Say("It has", "Contiene o produce"), v => v.Say("Mark all that its sheet names.", "Marque todo lo que nombra su ficha.")),
+            new("label", new ProductEntry.Quantities(), v => v.Say("Statements on its label", "Indicaciones de su etiqueta"), v => v.Say("Their codes, parted by semicolons; blank: the usual ones are shown as such.", "Sus códigos, separados por punto y coma; vacío: se muestran las habituales como tales."), "H226; H317"),
+            new("solvent", OneOf([.. Enum.GetValues<SolventName>().Select(s => (char.ToLowerInvariant(s.ToString()[0]) + s.ToString()[1..], (Func<Voice, string>)(v => NameOf(s, v))))]), v => v.Say("Its vapour is mostly", "Su vapor es sobre todo"), v => v.Say("Blank: no exposure is worked out.", "Vacío: no se calcula la exposición.")),
         ]),
+        new(v => v.Say("VOC", "COV"), v => v.Say("Of each part as it stands in its can; blank: no VOC is worked out.", "De cada parte tal como viene; vacío: no se calcula el COV."),
+        [
+            .. VocOf("a", "A"), .. VocOf("b", "B"), .. VocOf("c", "C"),
+        ]),
+        new(v => v.Say("What earlier jobs took", "Lo que llevaron trabajos anteriores"), v => v.Say("From your own jobs: where they took more than is counted, the difference is bought as a reserve.", "De sus propios trabajos: si llevaron más de lo que se cuenta, la diferencia se compra como reserva."),
+        [
+            new("area", Quantity, v => v.Say("Area covered", "Área recubierta"), v => v.Say("Film area, edges with it.", "Área de película, con los cantos."), "62 ft²"),
+            new("wetFilm", Quantity, v => v.Say("At a wet film of", "Con película húmeda de"), v => v.Say("As read with the comb.", "Según el peine."), "6.5 mil"),
+            new("used", Quantity, v => v.Say("Used", "Usado"), v => v.Say("All parts mixed, thinner left out.", "Todas las partes mezcladas, sin el diluyente."), "34 fl oz"),
+        ], "measuredUse"),
+    ];
+
+    private static ProductField[] VocOf(string part, string name) =>
+    [
+        new($"voc.{part}.voc", Quantity, v => v.Say($"VOC in {name}", $"COV en {name}"), v => v.Say("In a volume of it, water counted.", "En un volumen de ella, contando el agua."), "120 g/L"),
+        new($"voc.{part}.water", Quantity, v => v.Say($"Water in {name}", $"Agua en {name}"), v => v.Say("Share of its volume; blank: none.", "Parte de su volumen; vacío: nada."), "45 %"),
+        new($"voc.{part}.exempt", Quantity, v => v.Say($"Exempt solvent in {name}", $"Disolvente exento en {name}"), v => v.Say("Share of its volume; blank: none.", "Parte de su volumen; vacío: nada."), "0 %"),
     ];
 
     private static ProductEntry.OneOf OneOf(params (string Written, Func<Voice, string> Words)[] options) => new(options);
+
+    private static string NameOf(SolventName solvent, Voice voice) => solvent switch
+    {
+        SolventName.Acetone => voice.Say("acetone", "acetona"),
+        SolventName.Isopropanol => voice.Say("isopropyl alcohol", "alcohol isopropílico"),
+        SolventName.Ethanol => voice.Say("ethyl alcohol", "alcohol etílico"),
+        SolventName.Xylene => voice.Say("xylene", "xileno"),
+        SolventName.ButylAcetate => voice.Say("n-butyl acetate", "acetato de n-butilo"),
+        SolventName.Mek => voice.Say("methyl ethyl ketone", "metil etil cetona"),
+        _ => solvent.ToString(),
+    };
 
     private static string NameOf(Hazard hazard, Voice voice) => hazard switch
     {
