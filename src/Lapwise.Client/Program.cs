@@ -17,6 +17,7 @@ builder.Services.AddSingleton<Drafts>();
 builder.Services.AddSingleton<JobCopies>();
 builder.Services.AddSingleton<Coatings>();
 builder.Services.AddSingleton<Synchronising>();
+builder.Services.AddSingleton<Photos>();
 builder.Services.AddSingleton<RunGoingOn>();
 builder.Services.AddSingleton(services => new Updates(services.GetRequiredService<IJSInProcessRuntime>(), services.GetRequiredService<Server>(), services.GetRequiredService<RunGoingOn>()));
 await builder.Build().RunAsync();

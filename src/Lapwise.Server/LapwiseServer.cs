@@ -9,6 +9,7 @@ using Lapwise.Server.Features.Materials;
 using Lapwise.Server.Features.Measure;
 using Lapwise.Server.Features.OnSite;
 using Lapwise.Server.Features.Phones;
+using Lapwise.Server.Features.Photos;
 using Lapwise.Server.Features.Products;
 using Lapwise.Server.Features.Quick;
 using Lapwise.Server.Features.Sheet;
@@ -49,6 +50,7 @@ public static class LapwiseServer
 
         builder.Services.AddSingleton(time);
         builder.Services.AddSingleton(settings);
+        builder.Services.AddSingleton(new PhotoFiles(Path.Combine(settings.DataFolder, "photos")));
         builder.Services.AddSingleton(book);
         builder.Services.AddSingleton(code);
         builder.Services.AddSingleton(door);
@@ -98,6 +100,8 @@ public static class LapwiseServer
         ReadMarks.Map(api);
         AppendMarks.Map(api);
         PhonesOfShop.Map(api);
+        SavePhoto.Map(api);
+        ReadPhoto.Map(api);
         api.MapFallback(() => Problems.NotFound());
 
         app.MapStaticAssets();
@@ -110,7 +114,15 @@ public static class LapwiseServer
     {
         await app.Services.OpenShop(cancel);
         await FirstStart.PutSamplesIn(app.Services, cancel);
+        await SweepPhotos(app.Services, cancel);
         await app.StartAsync(cancel);
+    }
+
+    private static async Task SweepPhotos(IServiceProvider services, CancellationToken cancel)
+    {
+        var jobs = await services.GetRequiredService<JobShelf>().All(cancel);
+        var referredTo = jobs.SelectMany(j => j.Tops).SelectMany(t => t.Photos ?? []).Select(p => p.Id).ToHashSet(StringComparer.Ordinal);
+        services.GetRequiredService<PhotoFiles>().Sweep(referredTo, services.GetRequiredService<TimeProvider>().GetUtcNow());
     }
 
     /// <summary>The address on this machine itself.</summary>

@@ -2,8 +2,8 @@ using Lapwise.Core.Jobs;
 
 namespace Lapwise.Client.Keeping;
 
-/// <summary>Sends what is only on this device, job by job, without its page being open.</summary>
-internal sealed class Synchronising(Server server, Drafts drafts, JobCopies copies)
+/// <summary>Sends what is only on this device, job by job and then the photos, without its page being open.</summary>
+internal sealed class Synchronising(Server server, Drafts drafts, JobCopies copies, Photos photos)
 {
     private readonly Dictionary<string, Kept> standing = new(StringComparer.Ordinal);
     private bool isRunning;
@@ -27,6 +27,7 @@ internal sealed class Synchronising(Server server, Drafts drafts, JobCopies copi
             }
         }
 
+        await photos.Send();
         isRunning = false;
     }
 

@@ -110,6 +110,17 @@ public sealed record TopDocument
     public IReadOnlyList<SectionLineDocument>? SectionLines { get; set; }
     /// <summary>Direction of the dry pass over the flat in degrees from side A; left out: along the top's length.</summary>
     public Entry? DryPass { get; set; }
+    /// <summary>Pictures of this top, which lie beside the document.</summary>
+    public IReadOnlyList<PhotoDocument>? Photos { get; set; }
+}
+
+/// <summary>A picture kept beside the document, by its content.</summary>
+public sealed record PhotoDocument
+{
+    /// <summary>SHA-256 of the JPEG file, as 64 small hexadecimal digits.</summary>
+    public string Id { get; set; } = "";
+    /// <summary>What it shows, read aloud to who cannot see it.</summary>
+    public string? Says { get; set; }
 }
 
 /// <summary>Shapes an outline can be entered by.</summary>

@@ -37,7 +37,20 @@ internal static class TopReading
         var cutouts = ReadCutouts(fields, path + ".cutouts", top.Cutouts);
         var breaks = ReadBreaks(fields, path + ".breaks", top.Breaks, letters);
         var dryPass = Fields.OrNull(top.DryPass, e => fields.Angle(path + ".dryPass", e, Ranges.DryPassDegrees));
+        CheckPhotos(fields, path + ".photos", top.Photos);
         return outline is null ? null : new Top(name, thickness, outline, edges, cutouts, breaks, dryPass) { Path = path, Substrate = top.Substrate, SectionLines = ReadLines(fields, path + ".sectionLines", top.SectionLines, letters) };
+    }
+
+    /// <summary>Nothing is computed from a photo; but an id that is none would never find its picture.</summary>
+    private static void CheckPhotos(Fields fields, string path, IReadOnlyList<PhotoDocument>? photos)
+    {
+        foreach (var (photo, place) in fields.Items(path, photos, Ranges.MostOnOneTop))
+        {
+            if (photo.Id is { Length: 64 } id && id.All(char.IsAsciiHexDigitLower)) continue;
+            fields.Add(place + ".id", "PhotoIdUnusable",
+                v => v.Say("The id of a photo is the SHA-256 of its file: 64 digits from 0 to 9 and a to f.", "El id de una foto es el SHA-256 de su archivo: 64 cifras de 0 a 9 y de a a f."),
+                v => v.Say("Attach the photo again.", "Adjunte la foto otra vez."));
+        }
     }
 
     private static List<Cutout> ReadCutouts(Fields fields, string path, IReadOnlyList<CutoutDocument>? cutouts)

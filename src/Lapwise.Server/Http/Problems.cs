@@ -12,6 +12,8 @@ internal static class Problems
     public static IResult BadId(string id) =>
         Say("bad-id", StatusCodes.Status400BadRequest, "The id cannot be used", $"\"{id}\": use up to 64 letters, digits, - and _.");
 
+    public static IResult Photo(int status, string detail) => Say("photo", status, "The photo is not kept", detail);
+
     public static IResult VersionMissing() =>
         Say("version-missing", StatusCodes.Status428PreconditionRequired, "The version is missing",
             "Say which version the change was made from: If-Match with the ETag of what was read, or If-None-Match: * for something new.");
