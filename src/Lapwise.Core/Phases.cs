@@ -33,9 +33,13 @@ public static class Phases
         v => v.Say("Timeline", "Calendario"),
         v => v.Say("Which days, with which recoat windows?", "¿Qué días, con qué ventanas de repintado?"));
 
+    public static readonly Phase Money = new("Money", "money",
+        v => v.Say("Money", "Dinero"),
+        v => v.Say("What do I charge, and does it pay?", "¿Cuánto cobro, y sale a cuenta?"));
+
     public static readonly Phase OnSite = new("OnSite", "run",
         v => v.Say("On site", "En obra"),
         v => v.Say("What do I do this minute?", "¿Qué hago en este minuto?"));
 
-    public static IReadOnlyList<Phase> All { get; } = [Measure, Materials, Conditions, Work, Supply, Timeline, OnSite];
+    public static IReadOnlyList<Phase> All { get; } = [Measure, Materials, Conditions, Work, Supply, Timeline, Money, OnSite];
 }

@@ -36,6 +36,8 @@ public sealed record JobDocument
     public AimsDocument? Aims { get; set; }
     /// <summary>First day, working hours, days off and what is done around the coats.</summary>
     public TimelineDocument? Timeline { get; set; }
+    /// <summary>What is talked over with the customer: options, deposit, changes.</summary>
+    public AgreementDocument? Agreement { get; set; }
     /// <summary>Products carried inside the file; looked up before the library.</summary>
     public IReadOnlyList<ProductDocument>? Products { get; set; }
 }

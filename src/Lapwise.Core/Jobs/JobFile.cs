@@ -44,6 +44,12 @@ public static class JobFile
 
     public static FileRead<ShelfDocument> ReadShelf(string json) => ReadText(json, JobJson.Default.ShelfDocument, ShelfDocument.CurrentVersion);
 
+    public static FileRead<RatesDocument> ReadRates(ReadOnlySpan<byte> json) => Read(json, JobJson.Default.RatesDocument, RatesDocument.CurrentVersion);
+
+    public static FileRead<RatesDocument> ReadRates(string json) => ReadText(json, JobJson.Default.RatesDocument, RatesDocument.CurrentVersion);
+
+    public static string Write(RatesDocument rates) => JsonSerializer.Serialize(rates, JobJson.Default.RatesDocument);
+
     public static string Write(ShelfDocument shelf) => JsonSerializer.Serialize(shelf, JobJson.Default.ShelfDocument);
 
     public static string Write(JobDocument job) => JsonSerializer.Serialize(job, JobJson.Default.JobDocument);

@@ -13,4 +13,5 @@ namespace Lapwise.Core.Jobs;
 [JsonSerializable(typeof(ProductDocument))]
 [JsonSerializable(typeof(IReadOnlyList<ProductDocument>))]
 [JsonSerializable(typeof(ShelfDocument))]
+[JsonSerializable(typeof(RatesDocument))]
 public sealed partial class JobJson : JsonSerializerContext;

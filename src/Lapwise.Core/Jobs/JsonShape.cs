@@ -186,6 +186,8 @@ internal sealed class JsonShape
         [typeof(EndOfPotLife)] = WordsOf<EndOfPotLife>(),
         [typeof(Carrier)] = WordsOf<Carrier>(),
         [typeof(Hazard)] = WordsOf<Hazard>(),
+        [typeof(MaterialCharge)] = WordsOf<MaterialCharge>(),
+        [typeof(Taxed)] = WordsOf<Taxed>(),
         [typeof(ShelfEntryKind)] = WordsOf<ShelfEntryKind>(),
     }.ToFrozenDictionary();
 

@@ -68,6 +68,9 @@ internal static class Ranges
     public static readonly Bounds VolumeSolids = Share(0.01, 1) with { AboveZero = true };
     public static readonly Bounds Thinner = Share(0, 1);
     public static readonly Bounds Loss = Share(0, 0.9);
+    public static readonly Bounds Burden = Share(0, 2);
+    public static readonly Bounds Overhead = Share(0, 5);
+    public static readonly Bounds StageShare = Share(0, 1) with { AboveZero = true };
     public static readonly Bounds MarginShare = Share(0, 0.9);
     public static readonly Bounds LargestSection = new(0.01, 100, (v, x) => v.Area(x)) { AboveZero = true };
 

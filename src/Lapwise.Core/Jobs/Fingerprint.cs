@@ -1,0 +1,15 @@
+using System.Security.Cryptography;
+using System.Text;
+
+namespace Lapwise.Core.Jobs;
+
+/// <summary>What a thing given out was made from, in one short word: SHA-256 over the documents as JSON (FIPS 180-4).</summary>
+public static class Fingerprint
+{
+    /// <summary>Sixty-four hex digits; the same documents give the same ones on every machine.</summary>
+    public static string Of(JobDocument job, IEnumerable<ProductDocument> products, RatesDocument rates) =>
+        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n',
+        [
+            JobFile.Write(job), .. products.OrderBy(p => p.Id, StringComparer.Ordinal).Select(JobFile.Write), JobFile.Write(rates),
+        ]))));
+}

@@ -1,0 +1,133 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using System.Text.Json.Serialization;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+
+namespace Lapwise.Core.Money;
+
+/// <summary>
+/// A quote as it was given out: the price, and everything it was made from. It is never changed; a change makes a new one
+/// that says what differs.
+/// </summary>
+public sealed record IssuedQuote
+{
+    /// <summary>Its own id.</summary>
+    public string Id { get; set; } = "";
+    /// <summary>The number on the paper.</summary>
+    public string Number { get; set; } = "";
+    /// <summary>Id of the job it is for.</summary>
+    public string JobId { get; set; } = "";
+    /// <summary>The day it was given out, as <c>2026-11-25</c>.</summary>
+    public string On { get; set; } = "";
+    /// <summary>Last day it holds.</summary>
+    public string ValidUntil { get; set; } = "";
+    /// <summary>Of the documents below.</summary>
+    public string Fingerprint { get; set; } = "";
+    /// <summary>Version of the program that made it.</summary>
+    public string Program { get; set; } = "";
+    /// <summary>Id of the quote it takes the place of; left out: the first.</summary>
+    public string? Replaces { get; set; }
+    /// <summary>What was charged.</summary>
+    public QuotedPrice Price { get; set; } = new();
+    /// <summary>The job it was made from.</summary>
+    public JobDocument Job { get; set; } = new();
+    /// <summary>The products it was made from.</summary>
+    public IReadOnlyList<ProductDocument> Products { get; set; } = [];
+    /// <summary>The rates it was made from.</summary>
+    public RatesDocument Rates { get; set; } = new();
+    /// <summary>The language it was given out in.</summary>
+    public Language Language { get; set; }
+    /// <summary>The units it was given out in.</summary>
+    public UnitSystem Units { get; set; }
+}
+
+/// <summary>The sums on the paper.</summary>
+public sealed record QuotedPrice
+{
+    /// <summary>ISO 4217.</summary>
+    public string Currency { get; set; } = "";
+    /// <summary>Lines before tax; they add up to the net.</summary>
+    public IReadOnlyList<QuotedLine> Lines { get; set; } = [];
+    /// <summary>Before tax.</summary>
+    public decimal Net { get; set; }
+    /// <summary>The tax.</summary>
+    public decimal Tax { get; set; }
+    /// <summary>Net and tax.</summary>
+    public decimal Total { get; set; }
+    /// <summary>The payments; they add up to the total.</summary>
+    public IReadOnlyList<QuotedLine> Stages { get; set; } = [];
+    /// <summary>What each option adds to the total.</summary>
+    public IReadOnlyList<QuotedLine> Options { get; set; } = [];
+}
+
+public sealed record QuotedLine(string Name, decimal Amount);
+
+/// <summary>One value that is not the same in two quotes; null where it is not there.</summary>
+/// <param name="Path">Place in the job, a product or the rates.</param>
+public sealed record Difference(string Path, string? Before, string? After);
+
+/// <summary>Makes the frozen quote, and says what differs between two.</summary>
+public static class QuoteIssuing
+{
+    /// <summary>Only the products the job uses go in.</summary>
+    public static IReadOnlyList<ProductDocument> ProductsOf(JobDocument job, IReadOnlyList<ProductDocument> library)
+    {
+        var named = job.System.Select(c => c.Product)
+            .Concat((job.Agreement?.Options ?? []).SelectMany(o => o.Coats ?? []).Select(c => c.Product ?? ""))
+            .ToHashSet(StringComparer.Ordinal);
+        return [.. (job.Products ?? []).Concat(library).DistinctBy(p => p.Id, StringComparer.Ordinal).Where(p => named.Contains(p.Id)).OrderBy(p => p.Id, StringComparer.Ordinal)];
+    }
+
+    public static QuotedPrice Sums(JobPrice price, IEnumerable<(string Name, decimal Difference)> options, Voice voice) => new()
+    {
+        Currency = price.Rates.Currency.Code,
+        Lines = [.. price.Quoted.Select(q => new QuotedLine(q.Name(voice), q.Amount.Value))],
+        Net = price.Net.Value,
+        Tax = price.Tax.Value,
+        Total = price.Total.Value,
+        Stages = [.. price.Stages.Select(s => new QuotedLine(s.Name(voice), s.Total.Value))],
+        Options = [.. options.Select(o => new QuotedLine(o.Name, o.Difference))],
+    };
+
+    /// <summary>Every value of the documents and every sum that is not the same.</summary>
+    public static IReadOnlyList<Difference> Differences(IssuedQuote before, IssuedQuote after)
+    {
+        var (a, b) = (Values(before), Values(after));
+        return [.. a.Keys.Union(b.Keys, StringComparer.Ordinal).Where(k => a.GetValueOrDefault(k) != b.GetValueOrDefault(k)).Order(StringComparer.Ordinal)
+            .Select(k => new Difference(k, a.GetValueOrDefault(k), b.GetValueOrDefault(k)))];
+    }
+
+    private static Dictionary<string, string> Values(IssuedQuote quote)
+    {
+        var values = new Dictionary<string, string>(StringComparer.Ordinal);
+        Add(values, "job", JsonSerializer.SerializeToNode(quote.Job, JobJson.Default.JobDocument));
+        Add(values, "rates", JsonSerializer.SerializeToNode(quote.Rates, JobJson.Default.RatesDocument));
+        foreach (var product in quote.Products) Add(values, "product " + product.Id, JsonSerializer.SerializeToNode(product, JobJson.Default.ProductDocument));
+        Add(values, "price", JsonSerializer.SerializeToNode(quote.Price, QuoteJson.Default.QuotedPrice));
+        return values;
+    }
+
+    private static void Add(Dictionary<string, string> values, string path, JsonNode? node)
+    {
+        switch (node)
+        {
+            case JsonObject members:
+                foreach (var (name, value) in members) Add(values, $"{path}.{name}", value);
+                break;
+            case JsonArray list:
+                for (var i = 0; i < list.Count; i++) Add(values, $"{path}[{i}]", list[i]);
+                break;
+            case not null:
+                values[path] = node.ToString();
+                break;
+        }
+    }
+}
+
+/// <summary>Source-generated JSON of what is given out.</summary>
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, WriteIndented = true, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull, UseStringEnumConverter = true)]
+[JsonSerializable(typeof(IssuedQuote))]
+[JsonSerializable(typeof(IReadOnlyList<IssuedQuote>))]
+[JsonSerializable(typeof(IReadOnlyList<Difference>))]
+public sealed partial class QuoteJson : JsonSerializerContext;

@@ -1,0 +1,20 @@
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Timeline;
+
+namespace Lapwise.Core.Money;
+
+/// <summary>One step of the job with the hands it takes.</summary>
+/// <param name="Coat">Place of the coat it belongs to, from 0; null: the job's own.</param>
+/// <param name="PersonS">Seconds of all people together.</param>
+public sealed record LabourStep(int? Coat, Phrase Name, double PersonS);
+
+/// <summary>The hours that are paid: every step of the timeline that the crew does.</summary>
+public static class Labour
+{
+    public static IReadOnlyList<LabourStep> Of(JobTimeline timeline) =>
+        [.. timeline.Steps.Where(s => s.By == Doer.Crew).Select(s => new LabourStep(s.Coat, s.Name, s.Worked.TotalSeconds * s.Hands))];
+
+    /// <summary>What a licensed trade does: its bill is its own.</summary>
+    public static IReadOnlyList<PlannedStep> OfTrades(JobTimeline timeline) => [.. timeline.Steps.Where(s => s.By == Doer.Trade)];
+}
