@@ -171,7 +171,7 @@ public static class JobMerging
         }
     }
 
-    private static IEnumerable<Difference> Differing(string path, JsonNode? mine, JsonNode? other)
+    internal static IEnumerable<Difference> Differing(string path, JsonNode? mine, JsonNode? other)
     {
         if (Same(mine, other)) return [];
         return (mine, other) switch

@@ -65,7 +65,7 @@ public sealed record QuotedLine(string Name, decimal Amount);
 
 /// <summary>One value that is not the same in two quotes; null where it is not there.</summary>
 /// <param name="Path">Place in the job, a product or the rates.</param>
-public sealed record Difference(string Path, string? Before, string? After);
+public sealed record QuoteDifference(string Path, string? Before, string? After);
 
 /// <summary>Makes the frozen quote, and says what differs between two.</summary>
 public static class QuoteIssuing
@@ -91,43 +91,22 @@ public static class QuoteIssuing
     };
 
     /// <summary>Every value of the documents and every sum that is not the same.</summary>
-    public static IReadOnlyList<Difference> Differences(IssuedQuote before, IssuedQuote after)
-    {
-        var (a, b) = (Values(before), Values(after));
-        return [.. a.Keys.Union(b.Keys, StringComparer.Ordinal).Where(k => a.GetValueOrDefault(k) != b.GetValueOrDefault(k)).Order(StringComparer.Ordinal)
-            .Select(k => new Difference(k, a.GetValueOrDefault(k), b.GetValueOrDefault(k)))];
-    }
+    public static IReadOnlyList<QuoteDifference> Differences(IssuedQuote before, IssuedQuote after) =>
+    [
+        .. JobMerging.Differing("job", JsonSerializer.SerializeToNode(before.Job, JobJson.Default.JobDocument), JsonSerializer.SerializeToNode(after.Job, JobJson.Default.JobDocument))
+            .Concat(JobMerging.Differing("rates", JsonSerializer.SerializeToNode(before.Rates, JobJson.Default.RatesDocument), JsonSerializer.SerializeToNode(after.Rates, JobJson.Default.RatesDocument)))
+            .Concat(before.Products.Concat(after.Products).Select(p => p.Id).Distinct(StringComparer.Ordinal).SelectMany(id => JobMerging.Differing("product " + id, Product(before, id), Product(after, id))))
+            .Concat(JobMerging.Differing("price", JsonSerializer.SerializeToNode(before.Price, QuoteJson.Default.QuotedPrice), JsonSerializer.SerializeToNode(after.Price, QuoteJson.Default.QuotedPrice)))
+            .Select(d => new QuoteDifference(d.Path, d.Mine, d.Other)),
+    ];
 
-    private static Dictionary<string, string> Values(IssuedQuote quote)
-    {
-        var values = new Dictionary<string, string>(StringComparer.Ordinal);
-        Add(values, "job", JsonSerializer.SerializeToNode(quote.Job, JobJson.Default.JobDocument));
-        Add(values, "rates", JsonSerializer.SerializeToNode(quote.Rates, JobJson.Default.RatesDocument));
-        foreach (var product in quote.Products) Add(values, "product " + product.Id, JsonSerializer.SerializeToNode(product, JobJson.Default.ProductDocument));
-        Add(values, "price", JsonSerializer.SerializeToNode(quote.Price, QuoteJson.Default.QuotedPrice));
-        return values;
-    }
-
-    private static void Add(Dictionary<string, string> values, string path, JsonNode? node)
-    {
-        switch (node)
-        {
-            case JsonObject members:
-                foreach (var (name, value) in members) Add(values, $"{path}.{name}", value);
-                break;
-            case JsonArray list:
-                for (var i = 0; i < list.Count; i++) Add(values, $"{path}[{i}]", list[i]);
-                break;
-            case not null:
-                values[path] = node.ToString();
-                break;
-        }
-    }
+    private static JsonNode? Product(IssuedQuote quote, string id) =>
+        quote.Products.FirstOrDefault(p => p.Id == id) is { } product ? JsonSerializer.SerializeToNode(product, JobJson.Default.ProductDocument) : null;
 }
 
 /// <summary>Source-generated JSON of what is given out.</summary>
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, WriteIndented = true, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull, UseStringEnumConverter = true)]
 [JsonSerializable(typeof(IssuedQuote))]
 [JsonSerializable(typeof(IReadOnlyList<IssuedQuote>))]
-[JsonSerializable(typeof(IReadOnlyList<Difference>))]
+[JsonSerializable(typeof(IReadOnlyList<QuoteDifference>))]
 public sealed partial class QuoteJson : JsonSerializerContext;
