@@ -23,6 +23,25 @@ public sealed class ProductShelf(IDbContextFactory<ShopDatabase> databases, Time
     private protected override DocumentRow NewRow() => new ProductRow();
 }
 
+/// <summary>What the shop charges by: one document, under <see cref="Own"/>.</summary>
+public sealed class RatesShelf(IDbContextFactory<ShopDatabase> databases, TimeProvider time)
+    : DocumentShelf<RatesDocument>(databases, time, JobJson.Default.RatesDocument)
+{
+    public const string Own = "own";
+    protected override string NameOf(RatesDocument document) => Own;
+    private protected override IQueryable<DocumentRow> Rows(ShopDatabase database) => database.Rates;
+    private protected override DocumentRow NewRow() => new RatesRow();
+}
+
+/// <summary>What the shop never wants to run out of: one document, under <see cref="RatesShelf.Own"/>; its entries are in <see cref="ShelfLog"/>.</summary>
+public sealed class KeepShelf(IDbContextFactory<ShopDatabase> databases, TimeProvider time)
+    : DocumentShelf<ShelfDocument>(databases, time, JobJson.Default.ShelfDocument)
+{
+    protected override string NameOf(ShelfDocument document) => RatesShelf.Own;
+    private protected override IQueryable<DocumentRow> Rows(ShopDatabase database) => database.Keeps;
+    private protected override DocumentRow NewRow() => new KeepRow();
+}
+
 /// <summary>
 /// Documents of one kind, whole, each with a version that counts its changes.
 /// Safe to use from many requests at once: every call has a database session of its own.

@@ -11,6 +11,10 @@ public sealed class ShopDatabase(DbContextOptions<ShopDatabase> options) : DbCon
     internal DbSet<JobRow> Jobs => Set<JobRow>();
     internal DbSet<ProductRow> Products => Set<ProductRow>();
     internal DbSet<MarkRow> Marks => Set<MarkRow>();
+    internal DbSet<RatesRow> Rates => Set<RatesRow>();
+    internal DbSet<KeepRow> Keeps => Set<KeepRow>();
+    internal DbSet<ShelfEntryRow> ShelfEntries => Set<ShelfEntryRow>();
+    internal DbSet<QuoteRow> Quotes => Set<QuoteRow>();
 
     protected override void OnModelCreating(ModelBuilder modelBuilder)
     {
@@ -25,6 +29,26 @@ public sealed class ShopDatabase(DbContextOptions<ShopDatabase> options) : DbCon
         mark.Property(r => r.Json).HasColumnName("json");
         mark.HasIndex(r => new { r.Run, r.Id }).IsUnique();
         mark.HasIndex(r => r.Job);
+        Shape<RatesRow>(modelBuilder, "rates");
+        Shape<KeepRow>(modelBuilder, "keeps");
+
+        var entry = modelBuilder.Entity<ShelfEntryRow>().ToTable("shelf_entries");
+        entry.HasKey(r => r.Place);
+        entry.Property(r => r.Place).HasColumnName("place");
+        entry.Property(r => r.Id).HasColumnName("id").HasMaxLength(DocumentId.MostCharacters);
+        entry.HasIndex(r => r.Id).IsUnique();
+        entry.Property(r => r.WrittenAtTicks).HasColumnName("written_at_ticks");
+        entry.Property(r => r.Json).HasColumnName("json");
+
+        var quote = modelBuilder.Entity<QuoteRow>().ToTable("quotes");
+        quote.HasKey(r => r.Id);
+        quote.Property(r => r.Id).HasColumnName("id").HasMaxLength(DocumentId.MostCharacters);
+        quote.Property(r => r.Number).HasColumnName("number");
+        quote.HasIndex(r => r.Number).IsUnique();
+        quote.Property(r => r.JobId).HasColumnName("job_id").HasMaxLength(DocumentId.MostCharacters);
+        quote.HasIndex(r => r.JobId);
+        quote.Property(r => r.IssuedAtTicks).HasColumnName("issued_at_ticks");
+        quote.Property(r => r.Json).HasColumnName("json");
     }
 
     private static void Shape<TRow>(ModelBuilder model, string table) where TRow : DocumentRow
@@ -64,3 +88,7 @@ internal sealed class MarkRow
     public string Id { get; set; } = "";
     public string Json { get; set; } = "";
 }
+
+internal sealed class RatesRow : DocumentRow;
+
+internal sealed class KeepRow : DocumentRow;

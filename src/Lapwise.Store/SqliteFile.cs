@@ -15,6 +15,10 @@ public static class SqliteFile
         services.AddSingleton<JobShelf>();
         services.AddSingleton<ProductShelf>();
         services.AddSingleton<MarkLog>();
+        services.AddSingleton<RatesShelf>();
+        services.AddSingleton<KeepShelf>();
+        services.AddSingleton<ShelfLog>();
+        services.AddSingleton<QuoteFolder>();
         return services;
     }
 

@@ -13,5 +13,7 @@ namespace Lapwise.Core.Jobs;
 [JsonSerializable(typeof(ProductDocument))]
 [JsonSerializable(typeof(IReadOnlyList<ProductDocument>))]
 [JsonSerializable(typeof(ShelfDocument))]
+[JsonSerializable(typeof(ShelfEntryDocument))]
+[JsonSerializable(typeof(IReadOnlyList<ShelfEntryDocument>))]
 [JsonSerializable(typeof(RatesDocument))]
 public sealed partial class JobJson : JsonSerializerContext;

@@ -117,6 +117,135 @@ namespace Lapwise.Store.Migrations
 
                     b.ToTable("products", (string)null);
                 });
+
+            modelBuilder.Entity("Lapwise.Store.RatesRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<long>("ChangedAtTicks")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("changed_at_ticks");
+
+                    b.Property<string>("Json")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("json");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("version");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("rates", (string)null);
+                });
+
+            modelBuilder.Entity("Lapwise.Store.KeepRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<long>("ChangedAtTicks")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("changed_at_ticks");
+
+                    b.Property<string>("Json")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("json");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("version");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("keeps", (string)null);
+                });
+
+            modelBuilder.Entity("Lapwise.Store.ShelfEntryRow", b =>
+                {
+                    b.Property<long>("Place")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("place");
+
+                    b.Property<string>("Id")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Json")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("json");
+
+                    b.Property<long>("WrittenAtTicks")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("written_at_ticks");
+
+                    b.HasKey("Place");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.ToTable("shelf_entries", (string)null);
+                });
+
+            modelBuilder.Entity("Lapwise.Store.QuoteRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<long>("IssuedAtTicks")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("issued_at_ticks");
+
+                    b.Property<string>("JobId")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("job_id");
+
+                    b.Property<string>("Json")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("json");
+
+                    b.Property<string>("Number")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("number");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("JobId");
+
+                    b.HasIndex("Number")
+                        .IsUnique();
+
+                    b.ToTable("quotes", (string)null);
+                });
 #pragma warning restore 612, 618
         }
     }

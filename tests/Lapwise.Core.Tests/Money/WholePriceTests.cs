@@ -126,7 +126,7 @@ public sealed class WholePriceTests
         var (before, after) = (Quote(Kitchen, new RatesDocument()), Quote(Kitchen with { Agreement = new AgreementDocument { Discount = "20" } }, new RatesDocument { Margin = "25 %" }));
         Assert.Empty(QuoteIssuing.Differences(before, before with { }));
         var differ = QuoteIssuing.Differences(before, after);
-        Assert.Contains(new QuoteDifference("job.agreement.discount", null, "20"), differ);
+        Assert.Contains(new QuoteDifference("job.agreement", null, "20"), differ);
         Assert.Contains(new QuoteDifference("rates.margin", null, "25 %"), differ);
         Assert.Contains(differ, d => d.Path == "price.total");
         Assert.DoesNotContain(differ, d => d.Path.StartsWith("product", StringComparison.Ordinal));
