@@ -27,6 +27,15 @@ public sealed record Request(
     /// <summary>With the plan, what would make it work.</summary>
     public bool Remedies { get; init; }
 
+    /// <summary>File of the shop's rates; null: <c>rates.yaml</c> beside the job.</summary>
+    public string? Rates { get; init; }
+
+    /// <summary>File of the shelf's log; null: the shelf is empty.</summary>
+    public string? Shelf { get; init; }
+
+    /// <summary>The chance of not running short, as written; null: the usual.</summary>
+    public string? Chance { get; init; }
+
     /// <summary>How to speak where no job says it.</summary>
     public Voice Voice => new(Language ?? Core.Explain.Language.English, Units ?? UnitSystem.Us);
 
@@ -77,6 +86,15 @@ public sealed record Request(
                 case "--out":
                     request = request with { OutFile = Given(name, Value(), faults) };
                     break;
+                case "--rates":
+                    request = request with { Rates = Given(name, Value(), faults) };
+                    break;
+                case "--shelf":
+                    request = request with { Shelf = Given(name, Value(), faults) };
+                    break;
+                case "--chance":
+                    request = request with { Chance = Given(name, Value(), faults) };
+                    break;
                 default:
                     faults.Add(new Fault(name, "OptionUnknown",
                         v => v.Say("There is no such option.", "No existe esa opción."),
@@ -113,7 +131,7 @@ public sealed record Request(
     {
         if (word.Length > 0) return word;
         faults.Add(new Fault(option, "OptionValueMissing",
-            v => v.Say("A path must follow.", "Debe seguir una ruta."),
+            v => v.Say("A value must follow.", "Debe seguir un valor."),
             v => v.Say("See `lapwise help`.", "Vea `lapwise help`.")));
         return null;
     }

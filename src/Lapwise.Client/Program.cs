@@ -16,6 +16,7 @@ builder.Services.AddSingleton<Cupboard>();
 builder.Services.AddSingleton<Drafts>();
 builder.Services.AddSingleton<JobCopies>();
 builder.Services.AddSingleton<Coatings>();
+builder.Services.AddSingleton<ShopRates>();
 builder.Services.AddSingleton<Synchronising>();
 builder.Services.AddSingleton<Photos>();
 builder.Services.AddSingleton<RunGoingOn>();

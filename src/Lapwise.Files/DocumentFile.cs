@@ -19,6 +19,12 @@ public static class DocumentFile
     /// <summary>A product from text in either form.</summary>
     public static FileRead<ProductDocument> ReadProduct(string text) => Read(DocumentText.JsonOf(text), JobFile.ReadProduct);
 
+    /// <summary>The shop's rates from a file.</summary>
+    public static FileRead<RatesDocument> ReadRates(string path, TextReader input) => Read(DocumentText.JsonOf(path, input), JobFile.ReadRates);
+
+    /// <summary>The log of the shelf from a file.</summary>
+    public static FileRead<ShelfDocument> ReadShelf(string path, TextReader input) => Read(DocumentText.JsonOf(path, input), JobFile.ReadShelf);
+
     private static readonly string[] ProductEndings = ["yaml", "yml", "json"];
 
     /// <summary>

@@ -2,6 +2,7 @@ using System.Net;
 using System.Text.Json.Serialization;
 using Lapwise.Core.Answers;
 using Lapwise.Core.Jobs;
+using Lapwise.Core.Money;
 using Lapwise.Core.OnSite;
 using Lapwise.Core.Quick;
 using Lapwise.Server.Features.Jobs;
@@ -10,9 +11,11 @@ using Lapwise.Server.Features.Measure;
 using Lapwise.Server.Features.OnSite;
 using Lapwise.Server.Features.Phones;
 using Lapwise.Server.Features.Photos;
+using Lapwise.Server.Features.Money;
 using Lapwise.Server.Features.Products;
 using Lapwise.Server.Features.Quick;
 using Lapwise.Server.Features.Sheet;
+using Lapwise.Server.Features.Shelf;
 using Lapwise.Server.Features.Work;
 using Lapwise.Server.Http;
 using Lapwise.Server.Phones;
@@ -57,6 +60,7 @@ public static class LapwiseServer
         builder.Services.AddSingleton<Gate>();
         builder.Services.AddShopOnSqlite(settings.DatabasePath);
         builder.Services.AddSingleton<StoredWholeJob>();
+        builder.Services.AddSingleton<StoredWholePrice>();
         builder.Services.AddProblemDetails();
         builder.Services.AddOpenApi(options => options.AddDocumentTransformer((document, _, _) =>
         {
@@ -72,6 +76,7 @@ public static class LapwiseServer
             json.SerializerOptions.TypeInfoResolverChain.Insert(2, WireJson.Default);
             json.SerializerOptions.TypeInfoResolverChain.Insert(3, RunJson.Default);
             json.SerializerOptions.TypeInfoResolverChain.Insert(4, QuickJson.Default);
+            json.SerializerOptions.TypeInfoResolverChain.Insert(5, QuoteJson.Default);
         });
 
         var app = builder.Build();
@@ -95,6 +100,16 @@ public static class LapwiseServer
         PlanOfJob.Map(api);
         PrintSheet.Map(api);
         PdfSheet.Map(api);
+        ReadShelf.Map(api);
+        AppendToShelf.Map(api);
+        SaveKeeps.Map(api);
+        PurchaseForJobs.Map(api);
+        ReadRates.Map(api);
+        SaveRates.Map(api);
+        PriceOfJob.Map(api);
+        IssueQuote.Map(api);
+        ListQuotes.Map(api);
+        ReadQuote.Map(api);
         QuickSums.Map(api);
         ListRuns.Map(api);
         ReadMarks.Map(api);

@@ -35,7 +35,7 @@ public sealed class ShopDatabase(DbContextOptions<ShopDatabase> options) : DbCon
         var entry = modelBuilder.Entity<ShelfEntryRow>().ToTable("shelf_entries");
         entry.HasKey(r => r.Place);
         entry.Property(r => r.Place).HasColumnName("place");
-        entry.Property(r => r.Id).HasColumnName("id").HasMaxLength(DocumentId.MostCharacters);
+        entry.Property(r => r.Id).HasColumnName("id").HasMaxLength(DocumentId.MostCharacters).IsRequired();
         entry.HasIndex(r => r.Id).IsUnique();
         entry.Property(r => r.WrittenAtTicks).HasColumnName("written_at_ticks");
         entry.Property(r => r.Json).HasColumnName("json");

@@ -41,7 +41,7 @@ public sealed class CommandLineTests
     [InlineData("--colour: There is no such option.", "order", "x", "--colour")]
     [InlineData("--lang: \"fr\" is not a choice here.", "order", "x", "--lang", "fr")]
     [InlineData("--units: \"\" is not a choice here.", "order", "x", "--units")]
-    [InlineData("--products: A path must follow.", "order", "x", "--products")]
+    [InlineData("--products: A value must follow.", "order", "x", "--products")]
     [InlineData("ordr: There is no such command.", "ordr", "x")]
     [InlineData("order: It takes GRAPH.", "order")]
     [InlineData("order: It takes GRAPH.", "order", "x", "y")]

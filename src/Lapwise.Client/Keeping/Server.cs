@@ -5,8 +5,10 @@ using System.Text;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using Lapwise.Client.Voices;
+using Lapwise.Core.Answers;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
+using Lapwise.Core.Money;
 using Lapwise.Wire;
 
 namespace Lapwise.Client.Keeping;
@@ -50,6 +52,25 @@ internal sealed class Server(HttpClient http, Spoken spoken)
     public Task<Reply<PhonesLine>> RemovePhone(string id) => Ask(HttpMethod.Delete, "api/phones/" + Uri.EscapeDataString(id), null, null, WireJson.Default.PhonesLine);
 
     private static string ProductAt(string id) => "api/products/" + Uri.EscapeDataString(id);
+    public Task<Reply<RatesDocument>> Rates() => Ask(HttpMethod.Get, "api/rates", null, null, JobJson.Default.RatesDocument);
+
+    public Task<Reply<RatesDocument>> Save(RatesDocument rates, long? from) =>
+        Ask(HttpMethod.Put, "api/rates", JsonSerializer.Serialize(rates, JobJson.Default.RatesDocument), from ?? 0, JobJson.Default.RatesDocument);
+
+    public Task<Reply<ShelfDocument>> Shelf() => Ask(HttpMethod.Get, "api/shelf", null, null, JobJson.Default.ShelfDocument);
+
+    public Task<Reply<ShelfDocument>> Append(IReadOnlyList<ShelfEntryDocument> entries) =>
+        Ask(HttpMethod.Post, "api/shelf/entries", JsonSerializer.Serialize(entries, JobJson.Default.IReadOnlyListShelfEntryDocument), null, JobJson.Default.ShelfDocument);
+
+    public Task<Reply<PurchaseAnswer>> Purchase(string chance, string units) =>
+        Ask(HttpMethod.Get, $"api/purchase?chance={Uri.EscapeDataString(chance)}&units={units}", null, null, AnswerJson.Default.PurchaseAnswer);
+
+    public Task<Reply<IReadOnlyList<IssuedQuote>>> Quotes(string jobId) => Ask(HttpMethod.Get, JobAt(jobId) + "/quotes", null, null, QuoteJson.Default.IReadOnlyListIssuedQuote);
+
+    public Task<Reply<IssuedQuote>> Issue(string jobId, string units) => Ask(HttpMethod.Post, $"{JobAt(jobId)}/quotes?units={units}", null, null, QuoteJson.Default.IssuedQuote);
+
+    public Task<Reply<IReadOnlyList<QuoteDifference>>> Differences(string quoteId) =>
+        Ask(HttpMethod.Get, $"api/quotes/{Uri.EscapeDataString(quoteId)}/differences", null, null, QuoteJson.Default.IReadOnlyListQuoteDifference);
 
     private static string JobAt(string id) => "api/jobs/" + Uri.EscapeDataString(id);
 

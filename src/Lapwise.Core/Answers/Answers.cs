@@ -116,4 +116,6 @@ public sealed record OrderedSectionAnswer(string Id, int Person, double StartS, 
 [JsonSerializable(typeof(MaterialsAnswer))]
 [JsonSerializable(typeof(PlanAnswer))]
 [JsonSerializable(typeof(OrderAnswer))]
+[JsonSerializable(typeof(PriceAnswer))]
+[JsonSerializable(typeof(PurchaseAnswer))]
 public sealed partial class AnswerJson : JsonSerializerContext;

@@ -76,10 +76,10 @@ public sealed record Terms(double? DaysWithoutKitchen, IReadOnlyList<Phrase> Hom
                 v => v.Say("Enter the day it came in; the date is fixed from then on.", "Anote el día en que entró; desde entonces la fecha queda fijada."));
         }
 
-        foreach (var step in Labour.OfTrades(timeline).DistinctBy(s => s.Kind))
+        if (Labour.OfTrades(timeline) is { Count: > 0 } trades)
         {
             yield return new Reason("TradeNotInPrice", Limit.Note,
-                v => v.Say($"{step.Name(v)}: a licensed trade does it, and its bill is not in this price.", $"{step.Name(v)}: lo hace un oficio con licencia, y su factura no está en este precio."),
+                v => v.Say($"A licensed trade does: {string.Join("; ", trades.Select(s => s.Name(v)).Distinct())}. Its bill is not in this price.", $"Lo hace un oficio con licencia: {string.Join("; ", trades.Select(s => s.Name(v)).Distinct())}. Su factura no está en este precio."),
                 v => v.Say("Tell the customer who orders it and who pays.", "Diga al cliente quién lo encarga y quién lo paga."));
         }
 

@@ -22,7 +22,7 @@ internal static class BuyingReasons
             v => v.Say($"Pack {p.Id} ({v.Volume(p.UsableMl)}) may be used until {Day(p.Expires!.Value)}: it is given to no job after that day, nor to one without a day.", $"El envase {p.Id} ({v.Volume(p.UsableMl)}) puede usarse hasta el {Day(p.Expires!.Value)}: no se da a ningún trabajo posterior, ni a uno sin fecha."),
             v => v.Say("Use it on an earlier job, or write it off.", "Úselo en un trabajo anterior, o delo de baja."))));
 
-        if (shade.Color.Length > 0 && packs.Any(p => p.UsableMl > 0))
+        if (shade.Color.Length > 0 && packs.Any(p => p.UsableMl > 0 && !p.IsExpired(ordered[0].On ?? DateOnly.MaxValue)))
         {
             reasons.Add(new Reason("BoxTheColour", Limit.Note,
                 v => v.Say("Colour from the shelf and from new kits may step from one to the other.", "El color del estante y el de los juegos nuevos puede dar un salto."),

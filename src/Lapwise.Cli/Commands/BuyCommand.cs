@@ -1,0 +1,93 @@
+using System.Globalization;
+using Lapwise.Core;
+using Lapwise.Core.Answers;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Materials;
+using Lapwise.Core.Measure;
+using Lapwise.Core.Supply.Buying;
+using Lapwise.Files;
+
+namespace Lapwise.Cli.Commands;
+
+/// <summary>The cheapest kits for several jobs together, after what is on the shelf.</summary>
+internal static class BuyCommand
+{
+    public static readonly Command Command = new("buy", ["JOB", "JOB…"], [Phases.Supply],
+        v => v.Say("the cheapest kits for all jobs named, together", "los juegos más baratos para todos los trabajos nombrados"),
+        v => v.Say("Kits for all jobs at once, so that none runs short with the chance asked for (--chance 95 %). --shelf names the log of what is on the shelf: first expired goes first, and an expired lot is never counted. A job's day is its timeline's start.",
+            "Juegos para todos los trabajos a la vez, sin quedarse corto con la probabilidad pedida (--chance 95 %). --shelf indica el registro del estante: lo que antes caduca sale antes, y un lote caducado no cuenta. El día de un trabajo es el inicio de su calendario."),
+        Run)
+    { LastRepeats = true };
+
+    private static Outcome Run(Request request, Terminal terminal)
+    {
+        var (needs, library, voice) = (new List<ComingNeed>(), new List<ProductDocument>(), request.Voice);
+        foreach (var file in request.Files)
+        {
+            if (JobInput.Read(request with { Files = [file] }, terminal) is not { } input) return Outcome.BadInput;
+            voice = input.Voice;
+            var read = JobReading.Read(input.Document, input.Products);
+            if (read.Job is not { } job || read.Faults.Count > 0) return Faults.Print(input.WithLines(read.Faults), voice, terminal);
+            library.AddRange((input.Document.Products ?? []).Concat(input.Products));
+            needs.AddRange(Purchasing.NeedsOf(job, Estimating.Estimate(job, Measuring.Measure(job)), job.Timeline.Start));
+        }
+
+        if (Chance(request) is not { } chance)
+        {
+            return Faults.Print([new Fault("--chance", "ChanceOutOfRange",
+                v => v.Say($"\"{request.Chance}\" is no chance that can be asked for.", $"«{request.Chance}» no es una probabilidad que se pueda pedir."),
+                v => v.Say("Give 50 % to 99.9 %.", "Dé de 50 % a 99,9 %."))], voice, terminal);
+        }
+
+        var products = JobReading.ReadProducts(new JobDocument(), library);
+        var shelf = new Shelf([], []);
+        if (request.Shelf is { } path)
+        {
+            var read = DocumentFile.ReadShelf(path, terminal.In);
+            if (read.Document is not { } document) return Faults.Print(read.Faults, voice, terminal);
+            var folded = ShelfReading.Read(document, products, voice.Units);
+            if (folded.Faults.Count > 0) return Faults.Print(read.WithLines(folded.Faults), voice, terminal);
+            shelf = folded.Shelf;
+        }
+
+        var purchase = Purchasing.Purchase(needs, shelf, products, chance);
+        if (request.Json) terminal.Json(MoneyAnswering.Purchase(purchase, voice), AnswerJson.Default.PurchaseAnswer);
+        else Print(purchase, voice, terminal);
+        return Outcome.Done;
+    }
+
+    /// <summary>A share as <c>0.95</c>, or per cent as <c>95</c> or <c>95 %</c>.</summary>
+    private static double? Chance(Request request)
+    {
+        if (request.Chance is not { } said) return Purchasing.UsualChance;
+        if (!double.TryParse(said.Trim().TrimEnd('%').Trim().Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out var value)) return null;
+        var share = value > 1 ? value / 100 : value;
+        return share is >= Purchasing.LeastChance and <= Purchasing.MostChance ? share : null;
+    }
+
+    private static void Print(Purchase purchase, Voice v, Terminal terminal)
+    {
+        var table = Screen.Table(
+            new Column.Text(v.Say("Coating", "Recubrimiento")), new Column.Number(v.Say("Need", "Necesidad")), new Column.Number(v.Say("Shelf", "Estante")),
+            new Column.Word(v.Say("Buy", "Comprar")), new Column.Number(v.Say("Cost", "Coste")), new Column.Number(v.Say("Enough", "Alcanza")));
+        foreach (var s in purchase.Shades)
+        {
+            table.Row(
+                s.Shade.Color.Length > 0 ? $"{s.Product.Name} ({s.Shade.Color})" : s.Product.Name, v.Volume(s.NeedMl), v.Volume(s.FromShelfMl),
+                s.Kits.Count == 0 ? "–" : string.Join(" + ", s.Kits.Select(k => $"{k.Count} × {v.Volume(k.SizeMl)}")), v.Number((double)s.Cost), v.Percent(s.Enough.Share, 1));
+        }
+
+        terminal.Tables().Write(table);
+        foreach (var shade in purchase.Shades)
+        {
+            if (shade.Needs.Count > 1 && shade.CostJobByJob > shade.Cost)
+                terminal.Line(v.Say($"{shade.Product.Name}: bought for each job alone it would cost {v.Number((double)shade.CostJobByJob)}.", $"{shade.Product.Name}: comprado para cada trabajo por separado costaría {v.Number((double)shade.CostJobByJob)}."));
+            foreach (var reason in shade.Reasons) terminal.Reason(reason, v);
+        }
+
+        terminal.Line(v.Say($"{v.Percent(purchase.ChanceAsked, 1)} is asked for each coating and colour on its own; of several together the chance is less.",
+            $"El {v.Percent(purchase.ChanceAsked, 1)} se pide para cada recubrimiento y color por separado; para varios juntos la probabilidad es menor."));
+        terminal.Line(v.Say("Needs are estimates of net and loss; rounding to the marks of a cup adds a little.", "Las necesidades son estimaciones de neto y pérdida; redondear a las marcas del vaso añade un poco."));
+    }
+}

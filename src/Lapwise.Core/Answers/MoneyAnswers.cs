@@ -1,0 +1,81 @@
+using System.Text.Json;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Money;
+using Lapwise.Core.Quantities;
+using Lapwise.Core.Supply.Buying;
+
+namespace Lapwise.Core.Answers;
+
+// What money and buying say outside. Amounts are decimals in the currency named once.
+
+/// <param name="Lines">What it costs the shop.</param>
+/// <param name="Quoted">What the customer sees, before tax; adds up to the net.</param>
+/// <param name="Floor">Under it the job is expected to lose money.</param>
+/// <param name="Margin">Profit as a share of the price.</param>
+/// <param name="Markup">Profit as a share of what it costs.</param>
+/// <param name="Open">What is not settled with the customer.</param>
+public sealed record PriceAnswer(
+    string Currency,
+    IReadOnlyList<CostAnswer> Lines,
+    decimal Overhead,
+    decimal Cost,
+    decimal ReworkForLines,
+    decimal ReworkForCallBacks,
+    decimal Floor,
+    decimal Margin,
+    decimal Markup,
+    IReadOnlyList<AmountAnswer> Quoted,
+    decimal Net,
+    decimal Tax,
+    decimal Total,
+    IReadOnlyList<StageAnswer> Stages,
+    IReadOnlyList<AmountAnswer> Options,
+    double? DaysWithoutKitchen,
+    IReadOnlyList<ReasonAnswer> Reasons,
+    IReadOnlyList<ReasonAnswer> Open);
+
+public sealed record CostAnswer(CostKind Kind, int? Coat, string Name, string How, decimal Cost);
+
+public sealed record AmountAnswer(string Name, decimal Amount);
+
+public sealed record StageAnswer(string Name, decimal Share, decimal Net, decimal Tax, decimal Total);
+
+/// <param name="ChanceAsked">Of not running short, for each product and colour.</param>
+public sealed record PurchaseAnswer(double ChanceAsked, decimal Cost, IReadOnlyList<ShadePurchaseAnswer> Shades);
+
+/// <param name="Color">Left out: clear.</param>
+/// <param name="Enough">The chance that shelf and kits reach to the end of every job.</param>
+/// <param name="CostJobByJob">The same bought for each job alone, without the shelf.</param>
+public sealed record ShadePurchaseAnswer(
+    string Product, string Name, string? Color, int Jobs, double NeedMl, double FromShelfMl, double BuyAtLeastMl,
+    IReadOnlyList<KitAnswer> Kits, decimal Cost, double Enough, decimal CostJobByJob, IReadOnlyList<ReasonAnswer> Reasons);
+
+/// <summary>Turns money and buying into the shapes that leave the core.</summary>
+public static class MoneyAnswering
+{
+    public static PriceAnswer Price(WholePrice priced, Voice voice)
+    {
+        var (price, terms) = (priced.Price, priced.Terms);
+        return new PriceAnswer(
+            price.Rates.Currency.Code,
+            [.. price.Lines.Select(l => new CostAnswer(l.Kind, l.Coat, l.Name(voice), l.How(voice), l.Cost.Value))],
+            price.Overhead.Value, price.Cost.Value, price.Rework.Lines.Value, price.Rework.CallBacks.Value, price.Floor.Value,
+            decimal.Round(price.Margin, 4), decimal.Round(price.Markup, 4),
+            [.. price.Quoted.Select(q => new AmountAnswer(q.Name(voice), q.Amount.Value))],
+            price.Net.Value, price.Tax.Value, price.Total.Value,
+            [.. price.Stages.Select(s => new StageAnswer(s.Name(voice), s.Share, s.Net.Value, s.Tax.Value, s.Total.Value))],
+            [.. priced.Options.Select(o => new AmountAnswer(o.Option.Name, o.Difference.Value))],
+            terms.DaysWithoutKitchen,
+            Reasons(price.Reasons, voice), Reasons(terms.Open, voice));
+    }
+
+    public static PurchaseAnswer Purchase(Purchase purchase, Voice voice) => new(
+        purchase.ChanceAsked, purchase.Cost,
+        [.. purchase.Shades.Select(s => new ShadePurchaseAnswer(
+            s.Product.Id, s.Product.Name, s.Shade.Color.Length > 0 ? s.Shade.Color : null, s.Needs.Count,
+            Math.Round(s.NeedMl, 3), Math.Round(s.FromShelfMl, 3), Math.Round(s.BuyAtLeastMl, 3),
+            [.. s.Kits.Select(k => new KitAnswer(Math.Round(k.SizeMl, 6), k.Count, k.Price))], s.Cost, s.Enough.Share, s.CostJobByJob, Reasons(s.Reasons, voice)))]);
+
+    private static IReadOnlyList<ReasonAnswer> Reasons(IEnumerable<Reason> reasons, Voice voice) =>
+        [.. reasons.Select(r => new ReasonAnswer(r.Code, JsonNamingPolicy.CamelCase.ConvertName(r.Limit.ToString()), r.Text(voice), r.Remedy(voice)))];
+}
