@@ -12,11 +12,11 @@ namespace Lapwise.Cli.Commands;
 internal static class HoursCommand
 {
     public static readonly Command Command = new("hours", ["JOB", "READINGS"], [Phases.Conditions],
-        v => v.Say("the room hour by hour from a logger's CSV or a typed forecast", "la sala hora a hora, de un CSV de registrador o un pronóstico"),
+        v => v.Say("the room hour by hour: a logger's CSV, a typed forecast, or the job's daily swing", "la sala hora a hora: CSV de registrador, pronóstico o la oscilación diaria del trabajo"),
         v => v.Say(
-            "READINGS is a logger's CSV with headings and units, or lines such as: 2026-11-25 14:30 72 °F 45 %. Each hour is judged by its worst reading: go, wait or no go. Hours without a reading stay unknown.\nThe last day of the readings is shown. With --out FILE.svg the strip as a picture, one a coat. Ends with 1 where no hour is go.",
-            "READINGS es el CSV de un registrador con títulos y unidades, o líneas como: 2026-11-25 14:30 22 °C 45 %. Cada hora se juzga por su peor lectura: adelante, espere o no. Las horas sin lectura quedan sin conocer.\nSe muestra el último día de las lecturas. Con --out ARCHIVO.svg, la franja como dibujo, uno por capa. Termina con 1 si ninguna hora es buena."),
-        Run);
+            "READINGS is a logger's CSV with headings and units, or lines such as: 2026-11-25 14:30 72 °F 45 %. Left out: the room swings once a day as the job's timeline.daySwing says, about the room as read. Each hour is judged by its worst reading: go, wait or no go. Hours without a reading stay unknown.\nThe last day of the readings is shown. With --out FILE.svg the strip as a picture, one a coat. Ends with 1 where no hour is go.",
+            "READINGS es el CSV de un registrador con títulos y unidades, o líneas como: 2026-11-25 14:30 22 °C 45 %. Si falta, la sala oscila una vez al día según timeline.daySwing del trabajo, alrededor de la sala leída. Cada hora se juzga por su peor lectura: adelante, espere o no. Las horas sin lectura quedan sin conocer.\nSe muestra el último día de las lecturas. Con --out ARCHIVO.svg, la franja como dibujo, uno por capa. Termina con 1 si ninguna hora es buena."),
+        Run) { LastRepeats = true };
 
     private static Outcome Run(Request request, Terminal terminal)
     {
@@ -24,19 +24,20 @@ internal static class HoursCommand
         var v = input.Voice;
         var read = JobReading.Read(input.Document, input.Products);
         if (read.Job is not { } job || read.Faults.Count > 0) return Faults.Print(input.WithLines(read.Faults), v, terminal);
+        var (room, faults) = RoomCourse.Of(job, request, v, terminal);
+        if (room is null) return Faults.Print(faults, v, terminal);
 
-        var (text, unreadable) = LoggerFile.Read(request.Files[1], terminal.In);
-        if (text is null) return Faults.Print(unreadable, v, terminal);
-        // A typed forecast without dates is of no particular day; only its hours are shown.
-        var logged = LoggerText.Read(text, DateTime.UnixEpoch, v.Units);
-        if (logged.Record is not { } record) return Faults.Print(logged.Faults, v, terminal);
-
-        var days = job.System.Select(coat => (Coat: coat, Day: RoomDay.Of(coat.Product, record))).ToList();
+        var days = job.System.Select(coat => (Coat: coat, Day: room.DayOf(coat.Product))).ToList();
         foreach (var (i, (_, day)) in days.Index())
             if (request.OutFile is { } path && OutFile.Write(OfCoat(path, i, days.Count), HourDrawing.Draw(day, v, Sheet.Wide), v, terminal) is { } unwritten) return unwritten;
-        foreach (var note in logged.Notes) terminal.Reason(note, v);
-        foreach (var (coat, day) in days) Print(coat, day.Strip, record, v, terminal);
-        terminal.Cautions(job, v);
+        if (request.Json) terminal.Json(HoursAnswer.Of(days, room, v), HoursJson.Default.HoursAnswer);
+        else
+        {
+            foreach (var note in room.Notes) terminal.Reason(note, v);
+            foreach (var (coat, day) in days) Print(coat, day.Strip, day.Record, v, terminal);
+            terminal.Cautions(job, v);
+        }
+
         return days.All(d => d.Day.Strip.Best is not null) ? Outcome.Done : Outcome.DoesNotWork;
     }
 
@@ -68,7 +69,8 @@ internal static class HoursCommand
             return;
         }
 
-        terminal.Line(v.Say($"✓ Best hours: {best.From:HH:mm} to {best.To:HH:mm}, at least {v.TemperatureDifference(best.LeastDewMarginC)} above the dew point.", $"✓ Mejores horas: de {best.From:HH:mm} a {best.To:HH:mm}, al menos {v.TemperatureDifference(best.LeastDewMarginC)} sobre el punto de rocío."), 2);
+        if (best.To - best.From >= TimeSpan.FromHours(24)) terminal.Line(v.Say($"✓ Every hour is go, at least {v.TemperatureDifference(best.LeastDewMarginC)} above the dew point.", $"✓ Todas las horas son buenas, al menos {v.TemperatureDifference(best.LeastDewMarginC)} sobre el punto de rocío."), 2);
+        else terminal.Line(v.Say($"✓ Best hours: {best.From:HH:mm} to {best.To:HH:mm}, at least {v.TemperatureDifference(best.LeastDewMarginC)} above the dew point.", $"✓ Mejores horas: de {best.From:HH:mm} a {best.To:HH:mm}, al menos {v.TemperatureDifference(best.LeastDewMarginC)} sobre el punto de rocío."), 2);
         foreach (var wait in HourStrip.WaitsAfter(coat.Product, record, best.From))
         {
             terminal.Line(wait.Seconds is { } s

@@ -1,5 +1,6 @@
 using Lapwise.Core;
 using Lapwise.Core.Answers;
+using Lapwise.Core.Conditions;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Quantities;
 using Lapwise.Core.Timeline;
@@ -51,7 +52,7 @@ internal static class TimelineCommand
         foreach (var use in timeline.UseDates)
             terminal.Line($"· {UseDate.Say(use.Use, v)}: {SiteClock.Moment(timeline, use.From, v)} ({(use.Origin == Origin.Guess ? v.Say("a cautious guess", "suposición prudente") : v.Say("data sheet, in this room", "ficha técnica, en esta sala"))})", indent: 2);
         foreach (var reason in timeline.Reasons) terminal.Reason(reason, v);
-        foreach (var caution in timeline.Steps.Where(s => s.Coat is null).SelectMany(s => s.Cautions).Select(c => c(v)).Distinct().Except(Core.Explain.Cautions.For(whole.Job.System.SelectMany(c => c.Product.Hazards)).Select(c => c(v)), StringComparer.Ordinal)) terminal.Line("! " + caution, indent: 2);
+        foreach (var caution in timeline.Steps.Where(s => s.Coat is null).SelectMany(s => s.Cautions).Select(c => c(v)).Distinct().Except(JobCautions.Of(whole.Job).Select(c => c(v)), StringComparer.Ordinal)) terminal.Line("! " + caution, indent: 2);
         terminal.Line(v.Say("Times of steps are common practice, no source, where none are entered.", "Los tiempos de los pasos son práctica común, sin fuente, donde no se anotan."));
         terminal.Cautions(whole.Job, v);
     }

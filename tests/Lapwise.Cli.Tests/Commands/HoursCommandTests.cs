@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using System.Text.Json;
 
 namespace Lapwise.Cli.Tests.Commands;
 
@@ -29,6 +30,28 @@ public sealed class HoursCommandTests
         Assert.Equal(Outcome.Done, shell.Outcome);
         shell.Matches("hours.en.us");
         Shell.RunWith(Logged(), "hours", Job, "-", "--lang", "es", "--units", "metric").Matches("hours.es.metric");
+    }
+
+    [Fact]
+    public void Without_readings_the_room_swings_as_the_job_says()
+    {
+        var shell = Shell.Run("hours", Shell.Sample("l-kitchen.job.yaml"));
+        Assert.Equal(Outcome.Done, shell.Outcome);
+        Assert.Contains("The room as read is taken for the mean of the day; it swings by 8 °F", shell.Out.ReplaceLineEndings(" ").Replace("  ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.StartsWith("READINGS: There are no readings, and the job gives no daily swing.", Assert.Single(Shell.Run("hours", Job, "--lang", "en").Faults));
+    }
+
+    [Fact]
+    public void As_json_it_says_each_hour_with_its_verdict_and_what_follows_the_best()
+    {
+        using var json = JsonDocument.Parse(Shell.RunWith(Logged(), "hours", Job, "-", "--json").Out);
+        var coat = json.RootElement.GetProperty("coats")[0];
+        Assert.Equal(24, coat.GetProperty("hours").GetArrayLength());
+        Assert.Equal(["noGo", "unknown", "go"], ((int[])[1, 10, 15]).Select(h => coat.GetProperty("hours")[h].GetProperty("verdict").GetString()).Distinct());
+        Assert.Equal(JsonValueKind.Null, coat.GetProperty("hours")[10].GetProperty("warmestC").ValueKind);
+        Assert.Equal("2026-11-24T11:00", coat.GetProperty("best").GetProperty("from").GetString());
+        Assert.Equal(1, coat.GetProperty("gaps").GetArrayLength());
+        Assert.Equal("earliestRecoat", coat.GetProperty("waits")[0].GetProperty("for").GetString());
     }
 
     [Fact]

@@ -1,3 +1,5 @@
+using Lapwise.Core.Jobs;
+
 namespace Lapwise.Core.Conditions.Day;
 
 /// <summary>
@@ -9,13 +11,22 @@ namespace Lapwise.Core.Conditions.Day;
 /// <param name="DewPointC">Stands still; where the air would cool below it, the air is saturated.</param>
 /// <param name="TopLagH">How far the top runs behind the air. Common practice, no source: 2 h for a laminate, more for stone.</param>
 /// <param name="TopShare">Share of the swing that the top follows.</param>
-public sealed record DailySwing(double MeanC, double SwingK, double WarmestHour, double DewPointC, double TopLagH = 2, double TopShare = 0.7)
+/// <param name="TopMeanC">Mean of the top, as over a cold cellar; null: as the air.</param>
+public sealed record DailySwing(double MeanC, double SwingK, double WarmestHour, double DewPointC, double TopLagH = 2, double TopShare = 0.7, double? TopMeanC = null)
 {
+    /// <summary>The room of a job over its day, as it is read taken for the mean; null: the job gives no swing.</summary>
+    public static DailySwing? Of(Job job)
+    {
+        var (room, asks) = (job.Room, job.Timeline);
+        return asks.DaySwingK <= 0 ? null : new DailySwing(
+            room.Air.Celsius, asks.DaySwingK, asks.WarmestAtMin / 60.0, Dew.PointC(room.Air.Celsius, room.RelativeHumidity), TopMeanC: room.Surface.Celsius);
+    }
+
     private const int PerHour = 4;
 
     public double AirC(double hour) => MeanC + (SwingK / 2 * Math.Cos(2 * Math.PI * (hour - WarmestHour) / 24));
 
-    public double TopC(double hour) => MeanC + (TopShare * (AirC(hour - TopLagH) - MeanC));
+    public double TopC(double hour) => (TopMeanC ?? MeanC) + (TopShare * (AirC(hour - TopLagH) - MeanC));
 
     public RoomRecord From(DateTime start, double hours) => new(
     [

@@ -96,7 +96,11 @@ public sealed record HourStrip(IReadOnlyList<RoomHour> Hours, GoodHours? Best, I
     };
 
     /// <summary>The waits after a coat that ends at a time, through the readings that follow; a gap ends what is known.</summary>
-    public static IReadOnlyList<Wait> WaitsAfter(Product product, RoomRecord record, DateTime end)
+    public static IReadOnlyList<Wait> WaitsAfter(Product product, RoomRecord record, DateTime end) =>
+        CourseAfter(record, end) is { Count: > 0 } course ? Waits.Of(product, course) : [];
+
+    /// <summary>Temperatures of the top from a time on, as far as the readings go without a gap.</summary>
+    public static IReadOnlyList<TemperatureAt> CourseAfter(RoomRecord record, DateTime end)
     {
         var longest = Math.Max(record.UsualIntervalS, 60) * 2.5;
         List<TemperatureAt> course = [];
@@ -107,7 +111,7 @@ public sealed record HourStrip(IReadOnlyList<RoomHour> Hours, GoodHours? Best, I
             course.Add(new TemperatureAt(reading.ElapsedS, reading.SurfaceC ?? reading.AirC));
         }
 
-        return course.Count == 0 ? [] : Waits.Of(product, course);
+        return course;
     }
 
     /// <summary>One reading against the product's limits.</summary>

@@ -10,6 +10,16 @@ public sealed record RoomDay(HourStrip Strip, RoomRecord Record, IReadOnlyList<R
     public static RoomDay Of(Product product, RoomRecord record, IReadOnlyList<Reason>? notes = null) =>
         new(HourStrip.Of(product, record, LastDay(record)), record, notes ?? []);
 
+    // Long enough for a full cure to come out in a cool room.
+    private const int SwingHours = 24 * 45;
+
+    /// <summary>A room that swings once a day, the same every day, from midnight.</summary>
+    public static RoomDay Of(Product product, DailySwing swing)
+    {
+        var record = swing.From(DateTime.UnixEpoch, SwingHours);
+        return new RoomDay(HourStrip.Of(product, record, DateTime.UnixEpoch), record, []);
+    }
+
     /// <summary>Start of the last 24 hours of the readings.</summary>
     private static DateTime LastDay(RoomRecord record)
     {

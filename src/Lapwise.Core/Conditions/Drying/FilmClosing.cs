@@ -20,7 +20,7 @@ public sealed record FilmClosing(double Evaporation, bool ConstantRate, double F
 
     // Over a flat film transfer goes with the root of the air's speed: 0.1 m/s of a still room, 0.5 m/s under a fan
     // (laminar boundary layer; the speeds are common practice, no source). The sheet's laboratory counts as still.
-    private static readonly double MovingAir = Math.Sqrt(0.5 / 0.1);
+    internal static readonly double MovingAir = Math.Sqrt(0.5 / 0.1);
 
     // However wet the air and thick the film, no more than this is claimed.
     private const double LongestFactor = 3;
