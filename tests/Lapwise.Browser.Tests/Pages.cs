@@ -30,6 +30,13 @@ internal static class Pages
     public static Task Planned(this IPage page) =>
         Expect(page.Locator("[aria-busy=false] section.verdict")).ToBeVisibleAsync(Patient);
 
+    /// <summary>Waits until nothing on the page is still being looked up, opened or planned.</summary>
+    public static async Task Settled(this IPage page)
+    {
+        await Expect(page.Locator("h1").First).ToBeAttachedAsync(new() { Timeout = FirstStartMs });
+        await Expect(page.Locator(".starting, .waiting, [aria-busy=true]")).ToHaveCountAsync(0, new() { Timeout = FirstStartMs });
+    }
+
     public static Task Kept(this IPage page, string words) =>
         Expect(page.Locator(".kept")).ToContainTextAsync(words, new() { Timeout = 30_000 });
 

@@ -23,7 +23,13 @@ internal sealed class Drafts(Cupboard cupboard)
     /// <summary>What this tab kept of a job before a reload; else what a tab left that is no longer open, as this tab's own from now on.</summary>
     public async Task<Draft?> TakeUp(string id)
     {
-        if (Read(await cupboard.Read(Drawer.Drafts, await OwnKey(id))) is { } own) return own;
+        if (await cupboard.Read(Drawer.Drafts, await OwnKey(id)) is { } kept)
+        {
+            if (Read(kept) is { } own) return own;
+            // Written by another version of this page, it is not written over.
+            if (await cupboard.Write(Drawer.Drafts, $"{id}/of-another-version-{Guid.NewGuid():N}", kept) == Shelved.Kept) await Forget(id);
+        }
+
         if (await Left(id) is not var (key, left)) return null;
         if (await Keep(id, left) == Shelved.Kept) await cupboard.Remove(Drawer.Drafts, key);
         return left;
