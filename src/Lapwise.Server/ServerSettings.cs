@@ -11,6 +11,7 @@ public sealed record ServerSettings(string DataFolder, int Port, int PhonePort =
 {
     public const int UsualPort = 7407;
     public const int UsualPhonePort = 7408;
+    private const int MostPort = 65535;
 
     public string DatabasePath => Path.Combine(DataFolder, "lapwise.db");
 
@@ -27,9 +28,13 @@ public sealed record ServerSettings(string DataFolder, int Port, int PhonePort =
         if (string.IsNullOrWhiteSpace(folder))
             folder = Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.Create), "lapwise");
         var letIn = string.Equals(Environment.GetEnvironmentVariable("LAPWISE_PHONES"), "on", StringComparison.OrdinalIgnoreCase);
-        return new ServerSettings(Path.GetFullPath(folder), PortIn("LAPWISE_PORT", UsualPort), PortIn("LAPWISE_PHONE_PORT", UsualPhonePort), letIn);
+        var port = PortIn("LAPWISE_PORT", UsualPort);
+        var phonePort = PortIn("LAPWISE_PHONE_PORT", UsualPhonePort);
+        // The three ports tell the doors apart, so none may be any free one or another's.
+        if (phonePort == 0 || phonePort == port || phonePort + 1 == port) phonePort = port is 0 or > MostPort - 2 ? UsualPhonePort : port + 1;
+        return new ServerSettings(Path.GetFullPath(folder), port, phonePort, letIn);
     }
 
     private static int PortIn(string variable, int usual) =>
-        int.TryParse(Environment.GetEnvironmentVariable(variable), CultureInfo.InvariantCulture, out var given) && given is >= 0 and <= 65534 ? given : usual;
+        int.TryParse(Environment.GetEnvironmentVariable(variable), CultureInfo.InvariantCulture, out var given) && given is >= 0 and < MostPort ? given : usual;
 }

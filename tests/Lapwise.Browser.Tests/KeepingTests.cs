@@ -248,6 +248,21 @@ public sealed class KeepingTests(PublishedServer server)
     }
 
     [Fact]
+    public async Task An_edit_that_another_version_left_on_the_device_is_told_of_and_never_written_over()
+    {
+        var id = await server.CopyOfDemo();
+        await using var window = await server.Window(390, 844);
+        var page = await window.Open("/");
+        await page.EvaluateAsync($"lapwise.tab().then(tab => lapwise.cupboard.write('drafts', '{id}/' + tab, '1', 'Later', JSON.stringify({{ lapwise: 2, name: 'Later', scent: 'pine' }}), ''))");
+        await page.Locator($"a[href='jobs/{id}']").ClickAsync();
+        await page.Field("Thickness").FillAsync("1 1/4 in");
+        await page.Kept("Saved");
+        await Expect(page.GetByText("another version of Lapwise made")).ToBeVisibleAsync();
+        var file = await page.RunAndWaitForDownloadAsync(() => page.GetByRole(AriaRole.Button, new() { Name = "Save a copy as a file" }).ClickAsync());
+        Assert.Contains("pine", await File.ReadAllTextAsync(await file.PathAsync(), TestContext.Current.CancellationToken), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_saved_file_opens_as_a_new_job_and_a_wrong_one_says_why()
     {
         await using var window = await server.Window(390, 844);

@@ -1,3 +1,4 @@
+using System.Net;
 using Lapwise.Server.Http;
 
 namespace Lapwise.Server.Phones;
@@ -19,7 +20,7 @@ internal sealed class Gate(PhoneDoor door, PhoneBook book, PairingCode code)
         var port = http.Connection.LocalPort;
         if (IsFromAnotherSite(http.Request)) return Refuse(http, StatusCodes.Status403Forbidden, "Asked by another site");
         if (port == door.CertificatePort) return HandOutCertificate(http);
-        if (port != door.Port) return IsThisMachine(http.Request.Host.Host) ? next(http) : Refuse(http, StatusCodes.Status400BadRequest, "Not this host");
+        if (port != door.Port) return IsThisMachine(http) ? next(http) : Refuse(http, StatusCodes.Status400BadRequest, "Not this host");
         if (!LanNames.Now().Has(http.Request.Host.Host)) return Refuse(http, StatusCodes.Status400BadRequest, "Not this host");
         if (http.Request.Path == "/pair") return Pair(http);
         if (http.Request.Cookies[TokenCookie] is not { } token || book.Find(token) is null) return TurnAway(http);
@@ -28,7 +29,9 @@ internal sealed class Gate(PhoneDoor door, PhoneBook book, PairingCode code)
             : next(http);
     }
 
-    private static bool IsThisMachine(string host) => host is "localhost" or "127.0.0.1" or "[::1]";
+    /// <summary>By where it comes from, and by the name it asks for: a page of another site may resolve its own name to this machine.</summary>
+    private static bool IsThisMachine(HttpContext http) =>
+        http.Connection.RemoteIpAddress is { } from && IPAddress.IsLoopback(from) && http.Request.Host.Host is ("localhost" or "127.0.0.1" or "[::1]");
 
     /// <summary>A page of another site may send a form here, but its browser says where it comes from.</summary>
     private static bool IsFromAnotherSite(HttpRequest request)
