@@ -183,6 +183,29 @@ public sealed class PhoneDoorTests : IAsyncLifetime
         }
     }
 
+    [Theory]
+    [InlineData("7407", "0", 7407, 7408)]
+    [InlineData("7408", null, 7408, 7409)]
+    [InlineData("7409", "7408", 7409, 7410)]
+    [InlineData("0", "9000", 0, 9000)]
+    [InlineData("65534", "65534", 65534, 7408)]
+    public void The_ports_of_the_doors_never_meet(string port, string? phonePort, int expected, int expectedForPhones)
+    {
+        var before = (Environment.GetEnvironmentVariable("LAPWISE_PORT"), Environment.GetEnvironmentVariable("LAPWISE_PHONE_PORT"));
+        try
+        {
+            Environment.SetEnvironmentVariable("LAPWISE_PORT", port);
+            Environment.SetEnvironmentVariable("LAPWISE_PHONE_PORT", phonePort);
+            var settings = ServerSettings.FromEnvironment();
+            Assert.Equal((expected, expectedForPhones), (settings.Port, settings.PhonePort));
+        }
+        finally
+        {
+            Environment.SetEnvironmentVariable("LAPWISE_PORT", before.Item1);
+            Environment.SetEnvironmentVariable("LAPWISE_PHONE_PORT", before.Item2);
+        }
+    }
+
     private async Task Open() => (await shop.PutAsync("/api/phones/door", null, Cancel)).EnsureSuccessStatusCode();
 
     private async Task<string> Code()
