@@ -21,4 +21,5 @@ builder.Services.AddSingleton<Synchronising>();
 builder.Services.AddSingleton<Photos>();
 builder.Services.AddSingleton<RunGoingOn>();
 builder.Services.AddSingleton(services => new Updates(services.GetRequiredService<IJSInProcessRuntime>(), services.GetRequiredService<Server>(), services.GetRequiredService<RunGoingOn>()));
+builder.Services.AddSingleton<MarkKeeping>();
 await builder.Build().RunAsync();

@@ -9,6 +9,8 @@ using Lapwise.Core.Answers;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Money;
+
+using Lapwise.Core.OnSite;
 using Lapwise.Wire;
 
 namespace Lapwise.Client.Keeping;
@@ -71,6 +73,13 @@ internal sealed class Server(HttpClient http, Spoken spoken)
 
     public Task<Reply<IReadOnlyList<QuoteDifference>>> Differences(string quoteId) =>
         Ask(HttpMethod.Get, $"api/quotes/{Uri.EscapeDataString(quoteId)}/differences", null, null, QuoteJson.Default.IReadOnlyListQuoteDifference);
+
+    public Task<Reply<IReadOnlyList<RunLine>>> Runs(string job) => Ask(HttpMethod.Get, JobAt(job) + "/runs", null, null, RunJson.Default.IReadOnlyListRunLine);
+
+    /// <summary>Sends marks and fetches those that came in after a place.</summary>
+    public Task<Reply<MarksAnswer>> Marks(string job, string run, IReadOnlyList<MarkDocument> marks, long after) =>
+        Ask(HttpMethod.Post, string.Create(CultureInfo.InvariantCulture, $"{JobAt(job)}/runs/{Uri.EscapeDataString(run)}/marks?after={after}"),
+            JsonSerializer.Serialize(marks, RunJson.Default.IReadOnlyListMarkDocument), null, RunJson.Default.MarksAnswer);
 
     private static string JobAt(string id) => "api/jobs/" + Uri.EscapeDataString(id);
 

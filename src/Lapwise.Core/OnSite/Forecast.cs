@@ -11,9 +11,9 @@ public sealed record Forecast(
     bool KeepsBatches)
 {
     /// <summary>The least margin of the laps that are not both done; the largest number where there is none.</summary>
-    public long LeastMarginMs => Laps.Where(l => l.Standing is LapStanding.Ahead or LapStanding.Open).Select(l => l.MarginMs).DefaultIfEmpty(long.MaxValue).Min();
+    public long LeastMarginMs => Laps.Where(l => l.Standing is LapStage.Ahead or LapStage.Open).Select(l => l.MarginMs).DefaultIfEmpty(long.MaxValue).Min();
     /// <summary>Laps that are, or will be, joined too late.</summary>
-    public IEnumerable<ForecastLap> Lost => Laps.Where(l => l.Standing is not LapStanding.Stopped && l.MarginMs < 0);
+    public IEnumerable<ForecastLap> Lost => Laps.Where(l => l.Standing is not LapStage.Stopped && l.MarginMs < 0);
     /// <summary>When the last dry pass ends.</summary>
     public long EndMs => Sections.Select(s => s.EndMs).DefaultIfEmpty(NowMs).Max();
 }
@@ -28,7 +28,7 @@ public sealed record ForecastSection(IssuedSection Section, int Person, long Sta
 /// <param name="TakesMl">What the sections take from it.</param>
 public sealed record ForecastBatch(string Id, int Person, long StartMs, long ReadyMs, long UseByMs, bool IsMixed, long LastUsedMs, double TakesMl);
 
-public enum LapStanding
+public enum LapStage
 {
     /// <summary>Neither side is begun.</summary>
     Ahead,
@@ -41,4 +41,4 @@ public enum LapStanding
 
 /// <param name="SinceMs">When the film of either side began to count.</param>
 /// <param name="MarginMs">Open time less the age.</param>
-public sealed record ForecastLap(IssuedLap Lap, LapStanding Standing, long SinceMs, long MarginMs);
+public sealed record ForecastLap(IssuedLap Lap, LapStage Standing, long SinceMs, long MarginMs);

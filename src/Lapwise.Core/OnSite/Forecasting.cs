@@ -180,16 +180,16 @@ internal sealed class Forecasting
             if (a is null && b is null) continue;
             if (a is null || b is null)
             {
-                laps.Add(new ForecastLap(lap, LapStanding.Stopped, (a ?? b)!.FilmSinceMs, 0));
+                laps.Add(new ForecastLap(lap, LapStage.Stopped, (a ?? b)!.FilmSinceMs, 0));
                 continue;
             }
 
             var since = Math.Min(a.FilmSinceMs, b.FilmSinceMs);
             var standing = (a.Progress, b.Progress) switch
             {
-                (Progress.Ahead, Progress.Ahead) => LapStanding.Ahead,
-                (Progress.Dry, Progress.Dry) => LapStanding.Joined,
-                _ => LapStanding.Open,
+                (Progress.Ahead, Progress.Ahead) => LapStage.Ahead,
+                (Progress.Dry, Progress.Dry) => LapStage.Joined,
+                _ => LapStage.Open,
             };
             laps.Add(new ForecastLap(lap, standing, since, _run.Plan.OpenTimeMs - (Math.Max(a.EndMs, b.EndMs) - since)));
         }

@@ -18,25 +18,25 @@ public sealed record Present(
 
 /// <param name="LeftMs">Until it should be done; below 0: it is over its time. Null where there is no time to keep.</param>
 /// <param name="Then">What comes after.</param>
-public sealed record PersonNow(int Person, Doing Now, long? LeftMs, Doing Then);
+public sealed record PersonNow(int Person, Duty Now, long? LeftMs, Duty Then);
 
 /// <summary>What one person does.</summary>
-public abstract record Doing
+public abstract record Duty
 {
-    private Doing() { }
+    private Duty() { }
 
     /// <summary>Being rolled.</summary>
-    public sealed record Rolling(IssuedSection Section, bool IsAssumed) : Doing;
+    public sealed record Rolling(IssuedSection Section, bool IsAssumed) : Duty;
     /// <summary>To be begun now.</summary>
-    public sealed record Begin(IssuedSection Section) : Doing;
+    public sealed record Begin(IssuedSection Section) : Duty;
     /// <summary>A and B are together and are being mixed.</summary>
-    public sealed record Mixing(ForecastBatch Batch) : Doing;
+    public sealed record Mixing(ForecastBatch Batch) : Duty;
     /// <summary>To be mixed now.</summary>
-    public sealed record Mix(ForecastBatch Batch) : Doing;
+    public sealed record Mix(ForecastBatch Batch) : Duty;
     /// <summary>Nothing until then.</summary>
-    public sealed record Wait(long UntilMs, Doing For) : Doing;
+    public sealed record Wait(long UntilMs, Duty For) : Duty;
     /// <summary>Nothing more in this run.</summary>
-    public sealed record Nothing : Doing;
+    public sealed record Nothing : Duty;
 }
 
 /// <summary>A lap with one side wet.</summary>
@@ -74,21 +74,21 @@ public static class Presenting
     private static PersonNow Of(Run run, Forecast forecast, int person)
     {
         var now = forecast.NowMs;
-        var jobs = forecast.Sections.Where(s => s.Person == person && s.Progress is Progress.Ahead).Select(s => (s.StartMs, Job: (Doing)new Doing.Begin(s.Section)))
-            .Concat(forecast.Batches.Where(b => b.Person == person && !b.IsMixed).Select(b => (b.StartMs, Job: (Doing)new Doing.Mix(b))))
+        var jobs = forecast.Sections.Where(s => s.Person == person && s.Progress is Progress.Ahead).Select(s => (s.StartMs, Job: (Duty)new Duty.Begin(s.Section)))
+            .Concat(forecast.Batches.Where(b => b.Person == person && !b.IsMixed).Select(b => (b.StartMs, Job: (Duty)new Duty.Mix(b))))
             .OrderBy(j => j.StartMs).ToList();
         if (forecast.Sections.LastOrDefault(s => s.Person == person && s.Progress is Progress.Wet) is { } rolling)
-            return new PersonNow(person, new Doing.Rolling(rolling.Section, run.Sections[rolling.Section.Id].IsAssumed), LeftOf(run, rolling, now), After(0, rolling.EndMs));
+            return new PersonNow(person, new Duty.Rolling(rolling.Section, run.Sections[rolling.Section.Id].IsAssumed), LeftOf(run, rolling, now), After(0, rolling.EndMs));
         if (forecast.Batches.LastOrDefault(b => b.Person == person && b.IsMixed) is { } mixing && mixing.ReadyMs > now && !forecast.Sections.Any(s => s.Batch == mixing.Id && s.Progress is not Progress.Ahead))
-            return new PersonNow(person, new Doing.Mixing(mixing), mixing.ReadyMs - now, After(0, mixing.ReadyMs));
-        if (jobs.Count == 0) return new PersonNow(person, new Doing.Nothing(), null, new Doing.Nothing());
+            return new PersonNow(person, new Duty.Mixing(mixing), mixing.ReadyMs - now, After(0, mixing.ReadyMs));
+        if (jobs.Count == 0) return new PersonNow(person, new Duty.Nothing(), null, new Duty.Nothing());
         var (start, next) = jobs[0];
         return start <= now + AtOnce
             ? new PersonNow(person, next, null, After(1, long.MaxValue - Idle))
-            : new PersonNow(person, new Doing.Wait(start, next), start - now, next);
+            : new PersonNow(person, new Duty.Wait(start, next), start - now, next);
 
-        Doing After(int place, long freeMs) =>
-            place >= jobs.Count ? new Doing.Nothing() : jobs[place].StartMs > freeMs + Idle ? new Doing.Wait(jobs[place].StartMs, jobs[place].Job) : jobs[place].Job;
+        Duty After(int place, long freeMs) =>
+            place >= jobs.Count ? new Duty.Nothing() : jobs[place].StartMs > freeMs + Idle ? new Duty.Wait(jobs[place].StartMs, jobs[place].Job) : jobs[place].Job;
     }
 
     private static long LeftOf(Run run, ForecastSection rolling, long now)
@@ -99,7 +99,7 @@ public static class Presenting
 
     private static RunningLap? NextLap(Run run, PaceSeen pace, Forecast forecast)
     {
-        if (forecast.Laps.Where(l => l.Standing is LapStanding.Open).OrderBy(l => l.SinceMs).ThenBy(l => l.Lap.A, StringComparer.Ordinal).FirstOrDefault() is not { } lap) return null;
+        if (forecast.Laps.Where(l => l.Standing is LapStage.Open).OrderBy(l => l.SinceMs).ThenBy(l => l.Lap.A, StringComparer.Ordinal).FirstOrDefault() is not { } lap) return null;
         var left = lap.SinceMs + run.Plan.OpenTimeMs - forecast.NowMs;
         var joining = forecast.Sections.FirstOrDefault(s => (s.Section.Id == lap.Lap.A || s.Section.Id == lap.Lap.B) && s.Progress is Progress.Ahead);
         return new RunningLap(lap.Lap, joining?.Section, left, joining is null ? null : left - pace.TimeOf(joining.Section, joining.Person));
@@ -131,12 +131,12 @@ public static class Pausing
     public static IReadOnlyList<PauseCost> CostOf(Run run, long nowMs)
     {
         var forecast = Forecasting.Of(run, PaceSeen.Of(run), nowMs, run.Turns);
-        var laps = forecast.Laps.Where(l => l.Standing is LapStanding.Open && l.MarginMs >= 0).Select(l => new PauseCost(l.Lap, null, l.MarginMs));
+        var laps = forecast.Laps.Where(l => l.Standing is LapStage.Open && l.MarginMs >= 0).Select(l => new PauseCost(l.Lap, null, l.MarginMs));
         var batches = forecast.Batches.Where(b => b.IsMixed && b.LastUsedMs > nowMs && b.UseByMs >= b.LastUsedMs).Select(b => new PauseCost(null, b.Id, b.UseByMs - b.LastUsedMs));
         return [.. laps.Concat(batches).OrderBy(c => c.AfterMs)];
     }
 
     public static string Say(PauseCost cost, Voice v) => cost.Lap is { } lap
-        ? v.Say($"after {Voice.Span(cost.AfterMs / 1000)} the lap {lap.A}–{lap.B} is lost", $"pasados {Voice.Span(cost.AfterMs / 1000)} se pierde el solape {lap.A}–{lap.B}")
+        ? v.Say($"after {Voice.Span(cost.AfterMs / 1000)} the lap {lap.Name} is lost", $"pasados {Voice.Span(cost.AfterMs / 1000)} se pierde el solape {lap.Name}")
         : v.Say($"after {Voice.Span(cost.AfterMs / 1000)} batch {cost.Batch} is past its use", $"pasados {Voice.Span(cost.AfterMs / 1000)} la mezcla {cost.Batch} ya no se puede usar");
 }

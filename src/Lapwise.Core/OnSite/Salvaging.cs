@@ -50,8 +50,8 @@ internal static class Salvaging
     /// <summary>Whether the section that joins could still end in time if it were begun now.</summary>
     private static bool CanBeHad(Run run, PaceSeen pace, ForecastLap lap, long nowMs)
     {
-        if (lap.Standing is LapStanding.Ahead) return true;
-        if (lap.Standing is LapStanding.Joined) return false;
+        if (lap.Standing is LapStage.Ahead) return true;
+        if (lap.Standing is LapStage.Joined) return false;
         var late = new[] { lap.Lap.A, lap.Lap.B }.Select(run.SectionOf).Where(s => !run.IsDry(s.Id)).Max(s => run.IsBegun(s.Id) ? 0 : Enumerable.Range(0, run.Plan.Crew.Count).Min(p => pace.TimeOf(s, p)));
         return lap.SinceMs + run.Plan.OpenTimeMs >= nowMs + late;
     }
@@ -78,9 +78,9 @@ internal static class Salvaging
         {
             var (a, b) = (left.Contains(lap.Lap.A), left.Contains(lap.Lap.B));
             if (a && b) continue;
-            var stops = a || b || lap.Standing is LapStanding.Stopped;
+            var stops = a || b || lap.Standing is LapStage.Stopped;
             // A section left beside one that was left before makes no line.
-            if ((a || b) && lap.Standing is LapStanding.Stopped) continue;
+            if ((a || b) && lap.Standing is LapStage.Stopped) continue;
             if (stops || lap.MarginMs < 0) lines.Add(new SalvageLine(lap.Lap, stops, LineHarm.SeenM(lap.Lap, plan)));
         }
 

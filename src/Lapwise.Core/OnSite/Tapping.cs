@@ -20,13 +20,13 @@ public static class Tapping
         var mine = Presenting.Present(run, nowMs).People.FirstOrDefault(p => p.Person == person);
         return mine?.Now switch
         {
-            Doing.Rolling(var section, _) when mine.Then is Doing.Begin(var next) => ([new(new What.SectionDry(section.Id, person), BackMs: backMs), .. Begin(run, next, person, backMs)], null),
-            Doing.Rolling(var section, _) => ([new(new What.SectionDry(section.Id, person), BackMs: backMs)], null),
-            Doing.Begin(var next) => (Begin(run, next, person, backMs), null),
-            Doing.Mixing when mine.Then is Doing.Begin(var next) => (Begin(run, next, person, backMs), null),
-            Doing.Wait(_, Doing.Begin(var next)) => (Begin(run, next, person, backMs), null),
-            Doing.Mix(var batch) => Mix(run, batch.Id, person, backMs),
-            Doing.Wait(_, Doing.Mix(var batch)) => Mix(run, batch.Id, person, backMs),
+            Duty.Rolling(var section, _) when mine.Then is Duty.Begin(var next) => ([new(new What.SectionDry(section.Id, person), BackMs: backMs), .. Begin(run, next, person, backMs)], null),
+            Duty.Rolling(var section, _) => ([new(new What.SectionDry(section.Id, person), BackMs: backMs)], null),
+            Duty.Begin(var next) => (Begin(run, next, person, backMs), null),
+            Duty.Mixing when mine.Then is Duty.Begin(var next) => (Begin(run, next, person, backMs), null),
+            Duty.Wait(_, Duty.Begin(var next)) => (Begin(run, next, person, backMs), null),
+            Duty.Mix(var batch) => Mix(run, batch.Id, person, backMs),
+            Duty.Wait(_, Duty.Mix(var batch)) => Mix(run, batch.Id, person, backMs),
             _ => ([], null),
         };
     }

@@ -29,13 +29,13 @@ public sealed class PresentingTests
     public void A_run_is_tapped_through_with_one_tap_a_step()
     {
         var phone = Prepared(Runs.Path(3));
-        Assert.IsType<Doing.Mix>(Alba(phone).Now);
+        Assert.IsType<Duty.Mix>(Alba(phone).Now);
         TapsMain(phone);
-        Assert.Equal(2 * Minute, Assert.IsType<Doing.Mixing>(Alba(phone).Now) is var _ ? Alba(phone).LeftMs : null);
+        Assert.Equal(2 * Minute, Assert.IsType<Duty.Mixing>(Alba(phone).Now) is var _ ? Alba(phone).LeftMs : null);
         TapsMain(phone.Waits(2 * Minute));
         for (var i = 1; i <= 3; i++)
         {
-            Assert.Equal($"{i}", Assert.IsType<Doing.Rolling>(Alba(phone).Now).Section.Id);
+            Assert.Equal($"{i}", Assert.IsType<Duty.Rolling>(Alba(phone).Now).Section.Id);
             Assert.Equal(2 * Minute, Alba(phone).LeftMs);
             TapsMain(phone.Waits(2 * Minute));
         }

@@ -1,0 +1,194 @@
+using System.Diagnostics;
+using Lapwise.Client.Keeping;
+using Lapwise.Core.Explain;
+using Lapwise.Core.OnSite;
+
+namespace Lapwise.Client.Phases.OnSite;
+
+/// <summary>
+/// One run open in the page. A tap is stamped, put on the disk, and only then shown; the lead device plans anew after it; the
+/// server gets it when it answers. Nothing here waits for reception.
+/// </summary>
+internal sealed class OpenRun(string job, string id, MarkKeeping keeping, Server server)
+{
+    /// <summary>A clock that has moved so far against the server's is held against it again.</summary>
+    private const long ClockMoved = 2_000;
+
+    private readonly Dictionary<string, MarkDocument> _marks = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _unsent = new(StringComparer.Ordinal);
+    private readonly SemaphoreSlim _oneAtATime = new(1, 1);
+    private long _number;
+    private long _upto;
+    private bool _isSending;
+    private long? _pairedMs;
+
+    public string Id => id;
+    public Run? Run { get; private set; }
+    /// <summary>The last clocks read; what is shown is shown for these.</summary>
+    public long NowMs { get; private set; }
+    public Present? Present { get; private set; }
+    /// <summary>What is still to be had where a lap is lost.</summary>
+    public Salvage? Salvage { get; private set; }
+    /// <summary>What the last replan changed.</summary>
+    public IReadOnlyList<Phrase> Changes { get; private set; } = [];
+    /// <summary>Why the last tap was not taken.</summary>
+    public Reason? Refusal { get; set; }
+    public TimeSpan ReplanTook { get; private set; }
+    /// <summary>False: this browser keeps nothing, or is full; marks are in this page alone until the server has them.</summary>
+    public bool IsKept { get; private set; } = true;
+    /// <summary>Null: not tried yet.</summary>
+    public bool? HasReception { get; private set; }
+    public int Unsent => _unsent.Count;
+    public bool Leads => Run?.Lead == keeping.DeviceId;
+
+    public event Action? Changed;
+
+    /// <summary>Takes in what this device keeps of the run.</summary>
+    public void TakeIn(IEnumerable<(bool Sent, MarkDocument Mark)> kept)
+    {
+        foreach (var (sent, mark) in kept)
+        {
+            _marks[mark.Id] = mark;
+            if (!sent) _unsent.Add(mark.Id);
+        }
+    }
+
+    /// <summary>Reads the clocks and shows this moment.</summary>
+    public async Task Look()
+    {
+        var now = await Moment();
+        Show(now);
+        // A lap can be lost without a tap.
+        if (Salvage is null && Present is { IsDone: false } present && present.Forecast.Lost.Any(l => l.Standing is not LapStage.Joined) && _oneAtATime.CurrentCount > 0) await Mark([], now);
+    }
+
+    /// <summary>Stamps marks that belong together, puts them on the disk, and then shows what they come to.</summary>
+    public async Task Mark(IReadOnlyList<ToMark> marks)
+    {
+        if (marks.Count > 0) await Mark(marks, await Moment());
+    }
+
+    private async Task Mark(IReadOnlyList<ToMark> marks, DeviceMoment now)
+    {
+        await _oneAtATime.WaitAsync();
+        try
+        {
+            await Keep(Stamped(marks, now));
+            Refold();
+            Show(now);
+            await Replan(now);
+        }
+        finally
+        {
+            _oneAtATime.Release();
+        }
+
+        Changed?.Invoke();
+        _ = Sync();
+    }
+
+    /// <summary>Sends what the server does not have and takes in what others marked. Safe to call at any time.</summary>
+    public async Task Sync()
+    {
+        if (_isSending) return;
+        _isSending = true;
+        try
+        {
+            int got;
+            do
+            {
+                var sending = _unsent.Select(x => _marks[x]).Take(500).ToList();
+                var (before, ticksBefore) = await keeping.Clocks();
+                var reply = await server.Marks(job, id, sending, _upto);
+                var (_, ticksAfter) = await keeping.Clocks();
+                HasReception = reply is Reply<MarksAnswer>.Got;
+                if (reply is not Reply<MarksAnswer>.Got(var answer, _)) break;
+                await TakeIn(answer, sending);
+                await Pair(answer.NowMs, before, Math.Max(0, ticksAfter - ticksBefore));
+                got = answer.Marks.Count + sending.Count;
+            }
+            while (got > 0 && (_unsent.Count > 0 || got >= 500));
+        }
+        finally
+        {
+            _isSending = false;
+        }
+
+        Changed?.Invoke();
+    }
+
+    public string Export() => RunFile.Write(new RunDocument { Marks = [.. _marks.Values] });
+
+    private async Task TakeIn(MarksAnswer answer, List<MarkDocument> sent)
+    {
+        _upto = answer.Upto;
+        var news = answer.Marks.Where(m => !_marks.ContainsKey(m.Id)).ToList();
+        foreach (var mark in news) _marks[mark.Id] = mark;
+        foreach (var mark in sent) _unsent.Remove(mark.Id);
+        await keeping.Put(job, id, [.. news, .. sent], sent: true);
+        if (news.Count == 0) return;
+        Refold();
+        var now = await Moment();
+        Show(now);
+        if (Leads) await Replan(now);
+    }
+
+    /// <summary>Once a start of the page, and again when either clock has been set.</summary>
+    private async Task Pair(long serverMs, long askedMs, long tripMs)
+    {
+        if (Run is null) return;
+        var offset = serverMs - askedMs - (tripMs / 2);
+        if (_pairedMs is { } known && Math.Abs(known - offset) < ClockMoved) return;
+        _pairedMs = offset;
+        await Keep(Stamped([new ToMark(new What.Paired(offset, tripMs))], await Moment()));
+        Refold();
+    }
+
+    private async Task Replan(DeviceMoment now)
+    {
+        Changes = [];
+        if (Run is not { } run) return;
+        var started = Stopwatch.GetTimestamp();
+        var replan = Replanning.Replan(run, run.Clock.At(now));
+        ReplanTook = Stopwatch.GetElapsedTime(started);
+        Salvage = replan.Salvage;
+        if (!replan.IsChanged || !Leads) return;
+        Changes = replan.Changes;
+        await Keep(Stamped([new ToMark(new What.Replanned(replan.Turns))], now));
+        Refold();
+        Show(now);
+    }
+
+    private IReadOnlyList<MarkDocument> Stamped(IReadOnlyList<ToMark> marks, DeviceMoment now)
+    {
+        _number = Math.Max(_number, _marks.Values.Where(m => m.Device == keeping.DeviceId).Select(m => m.Number).DefaultIfEmpty(0).Max());
+        return [.. marks.Select(m => MarkReading.Write(new Mark(new Stamp(Guid.CreateVersion7().ToString("N"), now, ++_number, m.IsAssumed, m.BackMs), m.What)))];
+    }
+
+    private async Task Keep(IReadOnlyList<MarkDocument> marks)
+    {
+        IsKept = await keeping.Put(job, id, marks, sent: false);
+        foreach (var mark in marks)
+        {
+            _marks[mark.Id] = mark;
+            _unsent.Add(mark.Id);
+        }
+    }
+
+    private void Refold() => Run = Folding.Fold(_marks.Values);
+
+    private void Show(DeviceMoment now)
+    {
+        if (Run is null) Refold();
+        if (Run is not { } run) return;
+        NowMs = run.Clock.At(now);
+        Present = Presenting.Present(run, NowMs);
+        if (!Present.Forecast.Lost.Any()) Salvage = null;
+    }
+
+    private async Task<DeviceMoment> Moment()
+    {
+        var (clock, ticks) = await keeping.Clocks();
+        return new DeviceMoment(keeping.DeviceId, keeping.Session, clock, ticks);
+    }
+}

@@ -1,0 +1,98 @@
+// What a run needs of the browser: a log that is on the disk before the screen changes, two clocks, a screen that stays
+// awake, a sound and a buzz. Each may be refused; what is refused is answered, never thrown.
+let shelf = null;
+let sound = null;
+let lock = null;
+let wantsLock = false;
+
+const asked = (request) => new Promise((done, failed) => { request.onsuccess = () => done(request.result); request.onerror = () => failed(request.error); });
+
+function open() {
+  shelf ??= new Promise((done, failed) => {
+    const request = indexedDB.open("lapwise-marks", 1);
+    request.onupgradeneeded = () => request.result.createObjectStore("marks", { keyPath: ["run", "id"] }).createIndex("job", "job");
+    request.onsuccess = () => { request.result.onversionchange = () => { request.result.close(); shelf = null; }; done(request.result); };
+    request.onerror = () => failed(request.error);
+    request.onblocked = () => failed(new Error("blocked"));
+  });
+  return shelf.catch((slip) => { shelf = null; throw slip; });
+}
+
+export async function all(job) {
+  try {
+    const marks = await asked((await open()).transaction("marks").objectStore("marks").index("job").getAll(job));
+    return JSON.stringify(marks.map(({ run, sent, text }) => ({ run, sent, text })));
+  } catch { return ""; }
+}
+
+// True once every mark is on the disk, all or none of them.
+export async function put(job, run, marks, sent) {
+  try {
+    const change = (await open()).transaction("marks", "readwrite", { durability: "strict" });
+    const store = change.objectStore("marks");
+    // A mark that is already there is never changed, but that it has been sent.
+    for (const { id, text } of marks) {
+      const there = await asked(store.get([run, id]));
+      if (!there) store.put({ job, run, id, sent, text });
+      else if (sent && !there.sent) store.put({ ...there, sent });
+    }
+    await new Promise((done, failed) => { change.oncomplete = done; change.onabort = () => failed(change.error); change.onerror = () => failed(change.error); });
+    return true;
+  } catch { return false; }
+}
+
+export const clocks = () => [Date.now(), Math.round(performance.now())];
+
+async function lockScreen() {
+  if (!wantsLock || document.visibilityState !== "visible" || (lock && !lock.released)) return true;
+  try { lock = await navigator.wakeLock.request("screen"); return true; } catch { return false; }
+}
+
+export async function stayAwake(wanted) {
+  wantsLock = wanted;
+  if (wanted) return "wakeLock" in navigator && await lockScreen();
+  try { await lock?.release(); } catch { /* it was given back already */ }
+  return true;
+}
+
+// After a tap only: browsers let nothing sound before one.
+export async function allowSound() {
+  try {
+    sound ??= new AudioContext();
+    if (sound.state !== "running") await Promise.race([sound.resume(), new Promise((_, failed) => setTimeout(failed, 1000))]);
+    return sound.state === "running";
+  } catch { return false; }
+}
+
+export function alarm(high) {
+  try {
+    for (let i = 0; i < (high ? 3 : 1) && sound?.state === "running"; i++) {
+      const [tone, loud, at] = [sound.createOscillator(), sound.createGain(), sound.currentTime + i * 0.28];
+      tone.frequency.value = high ? 880 : 520;
+      loud.gain.setValueAtTime(0.0001, at);
+      loud.gain.exponentialRampToValueAtTime(0.5, at + 0.02);
+      loud.gain.exponentialRampToValueAtTime(0.0001, at + 0.22);
+      tone.connect(loud).connect(sound.destination);
+      tone.start(at);
+      tone.stop(at + 0.25);
+    }
+  } catch { /* the picture says it too */ }
+  try { return navigator.vibrate?.(high ? [200, 100, 200, 100, 200] : [200]) ?? false; } catch { return false; }
+}
+
+export function watch(page) {
+  const seen = async () => { if (document.visibilityState === "visible") { await lockScreen(); page.invokeMethodAsync("OnSeenAgain"); } };
+  document.addEventListener("visibilitychange", seen);
+  addEventListener("online", seen);
+  return { stop() { document.removeEventListener("visibilitychange", seen); removeEventListener("online", seen); } };
+}
+
+export function save(name, text) {
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+}
+
+export const likesDark = () => matchMedia("(prefers-color-scheme: dark)").matches;
