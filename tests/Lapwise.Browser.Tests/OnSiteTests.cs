@@ -1,0 +1,318 @@
+using System.Globalization;
+using System.Text.Json;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace Lapwise.Browser.Tests;
+
+/// <summary>The run of a coat at the size of a phone: tapped through, cut off, without storage, and on two phones.</summary>
+public sealed class OnSiteTests(PublishedServer server)
+{
+    private const int Points = 8;
+
+    private Task<IBrowserContext> Phone(string locale = "en-US") => server.Window(390, 844, locale);
+
+    /// <summary>A run of the sample job in a window of its own, with its plan issued and its preparation seen to.</summary>
+    private static async Task<IPage> Prepared(IBrowserContext window, string job, bool shiftsClock = false)
+    {
+        var page = await Opened(window, job, shiftsClock);
+        await page.Locator(".run-tap").ClickAsync();
+        for (var i = 1; i <= Points; i++)
+        {
+            await page.Locator(".run-point[aria-checked=false]").First.ClickAsync();
+            if (i < Points) await Expect(page.Locator(".run-point[aria-checked=true]")).ToHaveCountAsync(i);
+        }
+
+        await Expect(page.Locator(".run-tap")).ToContainTextAsync("A and B together");
+        return page;
+    }
+
+    private static async Task<IPage> Opened(IBrowserContext window, string job, bool shiftsClock = false)
+    {
+        var page = await window.NewPageAsync();
+        page.SetDefaultTimeout(30_000);
+        if (shiftsClock) await page.Clock.InstallAsync();
+        await page.GotoAsync($"/jobs/{job}/run");
+        await Expect(page.Locator(".run-tap, .run-point").First).ToBeVisibleAsync(new() { Timeout = Pages.FirstStartMs });
+        return page;
+    }
+
+    private static async Task Tap(IPage page)
+    {
+        var tap = page.Locator(".run-tap").First;
+        var before = await tap.TextContentAsync();
+        await tap.ClickAsync();
+        await Expect(page.Locator($".run-tap:text-is(\"{before}\")")).ToHaveCountAsync(0);
+    }
+
+    private static async Task<int> Replan(IPage page) => int.Parse((await page.Locator(".run").GetAttributeAsync("data-replan-ms"))!, CultureInfo.InvariantCulture);
+
+    private static Task Sent(IPage page) => Expect(page.Locator(".run-main[data-unsent='0']")).ToBeVisibleAsync(new() { Timeout = 30_000 });
+
+    /// <summary>The marks of the job's one run as the server has them.</summary>
+    private async Task<IReadOnlyList<JsonElement>> Marks(string job)
+    {
+        var stop = TestContext.Current.CancellationToken;
+        var runs = JsonDocument.Parse(await server.Http.GetStringAsync($"/api/jobs/{job}/runs", stop)).RootElement;
+        var run = Assert.Single(runs.EnumerateArray()).GetProperty("run").GetString();
+        return [.. JsonDocument.Parse(await server.Http.GetStringAsync($"/api/jobs/{job}/runs/{run}/marks", stop)).RootElement.GetProperty("marks").EnumerateArray()];
+    }
+
+    private static int Count(IEnumerable<JsonElement> marks, string kind) => marks.Count(m => m.GetProperty("kind").GetString() == kind);
+
+    [Fact]
+    public async Task A_whole_run_is_tapped_through_by_a_shifted_clock_and_each_replan_is_quick()
+    {
+        var job = await server.CopyOfDemo();
+        await using var window = await Phone();
+        var page = await Prepared(window, job, shiftsClock: true);
+        var replans = new List<int>();
+        for (var taps = 0; taps < 80 && await page.Locator(".run-card.is-now .run-tap").CountAsync() > 0; taps++)
+        {
+            await Tap(page);
+            replans.Add(await Replan(page));
+            await page.Clock.FastForwardAsync(95_000);
+            if (await page.Locator(".run-row .run-due").CountAsync() is > 0 and var due)
+                for (var i = 0; i < due; i++) await page.Locator(".run-row:has(.run-due)").First.ClickAsync();
+        }
+
+        await Expect(page.Locator(".run-card.is-now")).ToContainTextAsync("Every section is done");
+        await Sent(page);
+        var marks = await Marks(job);
+        var sections = marks.First(m => m.GetProperty("kind").GetString() == "issued").GetProperty("plan").GetProperty("sections").GetArrayLength();
+        Assert.True(sections > 10);
+        Assert.Equal(sections, Count(marks, "sectionWet"));
+        Assert.Equal(sections, Count(marks, "sectionDry"));
+        Assert.True(Count(marks, "batchMixed") >= 1);
+        Assert.DoesNotContain(marks, m => m.TryGetProperty("assumed", out _));
+        var median = replans.Order().ElementAt(replans.Count / 2);
+        TestContext.Current.SendDiagnosticMessage($"replan: median {median} ms, longest {replans.Max()} ms of {replans.Count}");
+        Assert.True(median <= 50, $"replan: median {median} ms of {string.Join(", ", replans)}");
+    }
+
+    /// <summary>
+    /// Every other kill comes in the same moment as the tap, when the mark is on the disk or not; whatever was shown once is there
+    /// after it, and nothing is there twice.
+    /// </summary>
+    [Fact]
+    public async Task Killing_the_page_over_and_over_loses_no_mark_and_doubles_none()
+    {
+        const int kills = 30;
+        var job = await server.CopyOfDemo();
+        await using var window = await Phone();
+        var page = await Prepared(window, job);
+        await Tap(page);
+        await Tap(page);
+        var shown = new List<string>();
+        for (var kill = 0; kill < kills; kill++)
+        {
+            // A note is a mark like any other and can be made without end.
+            await page.EvaluateAsync("document.querySelectorAll('.run-more details').forEach(d => d.open = true)");
+            await page.Locator("#run-note").FillAsync($"note {kill}.");
+            await page.Locator(".run-say:has(#run-note) button").ClickAsync();
+            if (kill % 2 == 0)
+            {
+                await Expect(page.Locator(".run-log")).ToContainTextAsync($"note {kill}.");
+                shown.Add($"note {kill}.");
+            }
+
+            await page.CloseAsync(new() { RunBeforeUnload = false });
+            page = await Opened(window, job);
+            var log = await page.Locator(".run-log").TextContentAsync();
+            Assert.All(shown, note => Assert.Equal(2, log!.Split($"“{note}”").Length));
+            if (kill % 2 == 1 && log!.Contains($"note {kill}.", StringComparison.Ordinal)) shown.Add($"note {kill}.");
+        }
+
+        await Sent(page);
+        var marks = await Marks(job);
+        Assert.Equal(shown.Order(), marks.Where(m => m.GetProperty("kind").GetString() == "note").Select(m => m.GetProperty("text").GetString()).Order());
+        Assert.Equal(marks.Count, marks.Select(m => m.GetProperty("id").GetString()).Distinct().Count());
+        Assert.Equal(1, Count(marks, "batchMixed"));
+    }
+
+    [Fact]
+    public async Task A_tap_on_a_section_catches_up_and_undo_takes_the_whole_tap_back()
+    {
+        var job = await server.CopyOfDemo();
+        await using var window = await Phone();
+        var page = await Prepared(window, job, shiftsClock: true);
+        await Tap(page);
+        await page.Clock.FastForwardAsync(400_000);
+        await page.Locator("[data-section='3']").ClickAsync();
+        await Expect(page.Locator(".run-card.is-now h2")).ToContainTextAsync("Rolling section 3");
+        await Expect(page.Locator("[data-section='2'] text")).ToContainTextAsync("≈");
+        await Expect(page.Locator("[data-section='1'].is-dry")).ToHaveCountAsync(1);
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
+        await Expect(page.Locator(".run-piece.is-dry")).ToHaveCountAsync(0);
+        await Expect(page.Locator(".run-piece.is-wet")).ToHaveCountAsync(0);
+        await Sent(page);
+        var marks = await Marks(job);
+        Assert.Equal(5, marks.Count(m => m.GetProperty("kind").GetString() == "undone"));
+        Assert.Equal(4, marks.Count(m => m.TryGetProperty("assumed", out var assumed) && assumed.GetBoolean()));
+    }
+
+    [Fact]
+    public async Task A_mark_can_be_dated_back_and_a_pause_says_what_it_costs()
+    {
+        var job = await server.CopyOfDemo();
+        await using var window = await Phone();
+        var page = await Prepared(window, job, shiftsClock: true);
+        await Tap(page);
+        await page.Clock.FastForwardAsync(300_000);
+        await page.Locator(".run-when").ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "2 min ago" }).ClickAsync();
+        await Tap(page);
+        await Expect(page.Locator(".run-when")).ToHaveTextAsync("It was now");
+
+        await page.Locator(".run-foot button", new() { HasText = "Pause" }).ClickAsync();
+        await Expect(page.Locator(".run-pause")).ToContainTextAsync("is lost");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Stop all hands" }).ClickAsync();
+        await Expect(page.Locator(".is-paused")).ToBeVisibleAsync();
+        await page.Locator(".run-tap").ClickAsync();
+        await Expect(page.Locator(".is-paused")).ToHaveCountAsync(0);
+        await Sent(page);
+        Assert.Equal(120_000, (await Marks(job)).Single(m => m.GetProperty("kind").GetString() == "sectionWet").GetProperty("backMs").GetInt64());
+    }
+
+    [Fact]
+    public async Task A_lost_lap_brings_the_least_harm()
+    {
+        await using var window = await Phone();
+        var page = await Prepared(window, await server.CopyOfDemo(), shiftsClock: true);
+        await Tap(page);
+        await Tap(page);
+        await page.Clock.FastForwardAsync(100_000);
+        await Tap(page);
+        await page.Clock.FastForwardAsync(1_500_000);
+        await Expect(page.Locator(".run-salvage")).ToContainTextAsync("will show");
+        await Expect(page.Locator(".run-salvage")).ToContainTextAsync("The mend");
+        await Expect(page.Locator(".run-lap.is-lost").First).ToBeAttachedAsync();
+    }
+
+    [Fact]
+    public async Task A_clock_set_back_an_hour_in_the_middle_changes_no_age()
+    {
+        await using var window = await Phone();
+        var page = await Prepared(window, await server.CopyOfDemo());
+        await Tap(page);
+        await Tap(page);
+        // Only the wall clock moves: the steady counter goes on.
+        await page.EvaluateAsync("{ const now = Date.now.bind(Date); Date.now = () => now() - 3600000; }");
+        await Tap(page);
+        await Expect(page.Locator(".run-more")).ToContainTextAsync("set back by 1 h");
+        await Expect(page.Locator(".run-clocks .run-runs").First).Not.ToContainTextAsync("has set");
+        await Expect(page.Locator(".run-clocks .run-time").First).ToHaveTextAsync(new System.Text.RegularExpressions.Regex(@"^\d{1,2}:\d\d$"));
+    }
+
+    [Fact]
+    public async Task Where_screen_and_sound_are_refused_it_is_said_and_the_run_goes_on()
+    {
+        await using var window = await Phone();
+        await window.AddInitScriptAsync("Object.defineProperty(navigator, 'wakeLock', { value: { request: () => Promise.reject(new Error('no')) } }); window.AudioContext = undefined; navigator.vibrate = undefined;");
+        var page = await Prepared(window, await server.CopyOfDemo());
+        await Expect(page.Locator(".run-main")).ToContainTextAsync("lets the screen go dark");
+        await Expect(page.Locator(".run-main")).ToContainTextAsync("No sound");
+        await Tap(page);
+        await Expect(page.Locator(".run-tap")).ToContainTextAsync("Mixed");
+    }
+
+    [Fact]
+    public async Task Where_storage_is_refused_the_marks_live_in_the_page_and_the_record_can_be_saved()
+    {
+        var job = await server.CopyOfDemo();
+        await using var window = await Phone();
+        await window.AddInitScriptAsync("indexedDB.open = () => { throw new DOMException('full', 'QuotaExceededError'); };");
+        var page = await Prepared(window, job);
+        await Expect(page.GetByRole(AriaRole.Alert).First).ToContainTextAsync("does not keep the marks");
+        await Tap(page);
+        var file = await page.RunAndWaitForDownloadAsync(() => page.GetByRole(AriaRole.Button, new() { Name = "Save the record as a file" }).First.ClickAsync());
+        using var record = JsonDocument.Parse(await File.ReadAllTextAsync(await file.PathAsync(), TestContext.Current.CancellationToken));
+        Assert.Contains(record.RootElement.GetProperty("marks").EnumerateArray(), m => m.GetProperty("kind").GetString() == "batchMixed");
+        await Sent(page);
+        Assert.Equal(1, Count(await Marks(job), "batchMixed"));
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task Two_phones_that_marked_without_reception_agree_whichever_comes_back_first(bool leadFirst)
+    {
+        var job = await server.CopyOfDemo();
+        await using var leads = await Phone();
+        await using var helps = await Phone();
+        var lead = await Prepared(leads, job);
+        await Tap(lead);
+        await Tap(lead);
+        await Sent(lead);
+        var helper = await Opened(helps, job);
+        await Expect(helper.Locator(".run-card.is-now h2")).ToContainTextAsync("Rolling section 1");
+        await Expect(helper.Locator(".run-more")).ToContainTextAsync("Another device leads");
+
+        await leads.SetOfflineAsync(true);
+        await helps.SetOfflineAsync(true);
+        await Tap(lead);
+        await Tap(helper);
+        await Tap(helper);
+        await Expect(lead.Locator(".run-card.is-now h2")).ToContainTextAsync("Rolling section 2");
+        await Expect(helper.Locator(".run-card.is-now h2")).ToContainTextAsync("Rolling section 3");
+
+        foreach (var window in leadFirst ? new[] { leads, helps } : [helps, leads])
+        {
+            await window.SetOfflineAsync(false);
+            await Sent(window == leads ? lead : helper);
+        }
+
+        await Expect(lead.Locator(".run-card.is-now h2")).ToContainTextAsync("Rolling section 3", new() { Timeout = 30_000 });
+        await Expect(helper.Locator(".run-card.is-now h2")).ToContainTextAsync("Rolling section 3");
+        var marks = await Marks(job);
+        // Section 1 was marked dry on both: both marks are kept.
+        Assert.Equal(2, marks.Count(m => m.GetProperty("kind").GetString() == "sectionDry" && m.GetProperty("section").GetString() == "1"));
+        Assert.Equal(2, marks.Select(m => m.GetProperty("device").GetString()).Distinct().Count());
+
+        await helper.EvaluateAsync("document.querySelectorAll('.run-more details').forEach(d => d.open = true)");
+        await helper.GetByRole(AriaRole.Button, new() { Name = "Let this device lead" }).ClickAsync();
+        await Expect(lead.Locator(".run-more")).ToContainTextAsync("Another device leads", new() { Timeout = 30_000 });
+    }
+
+    [Theory]
+    [InlineData("en-US", ColorScheme.Light)]
+    [InlineData("es-MX", ColorScheme.Dark)]
+    public async Task The_screen_is_large_enough_for_a_glove_and_an_automatic_check_finds_no_barrier(string locale, ColorScheme ground)
+    {
+        await using var window = await Phone(locale);
+        var page = await Opened(window, await server.CopyOfDemo());
+        await page.EmulateMediaAsync(new() { ColorScheme = ground });
+        await page.ReloadAsync();
+        await Expect(page.Locator(".run-tap")).ToBeVisibleAsync(new() { Timeout = Pages.FirstStartMs });
+        await Check("beginning");
+        await page.Locator(".run-tap").ClickAsync();
+        await Expect(page.Locator(".run-point")).ToHaveCountAsync(Points);
+        await Check("preparation");
+        for (var i = 1; i <= Points; i++)
+        {
+            await page.Locator(".run-point[aria-checked=false]").First.ClickAsync();
+            if (i < Points) await Expect(page.Locator(".run-point[aria-checked=true]")).ToHaveCountAsync(i);
+        }
+
+        await Expect(page.Locator(".run-ticket")).ToBeVisibleAsync();
+        await Check("mixing");
+        await Tap(page);
+        await Tap(page);
+        await page.EvaluateAsync("document.querySelectorAll('details').forEach(d => d.open = true)");
+        await Check("rolling");
+
+        async Task Check(string name)
+        {
+            Assert.True(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"), $"{name} scrolls sideways");
+            Assert.Empty(await page.EvaluateAsync<string[]>("""
+                [...document.querySelectorAll('.run button, .run-back, .run summary, .run input, .run select')].filter(e => e.offsetParent !== null)
+                  .filter(e => e.getBoundingClientRect().height < 64 || e.getBoundingClientRect().width < 64)
+                  .map(e => `${e.outerHTML.slice(0, 90)} ${e.getBoundingClientRect().width} × ${e.getBoundingClientRect().height}`)
+                """));
+            var found = await page.RunAxe();
+            Assert.True(found.Violations.Length == 0, $"{name}: " + string.Join("; ", found.Violations.Select(v => $"{v.Id}: {v.Help} ({string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))})")));
+        }
+    }
+}
