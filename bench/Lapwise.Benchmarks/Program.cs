@@ -10,6 +10,7 @@ const string Usage = """
       takeoff   reading and taking off a kitchen of twelve tops
       science   pot life by heat, its fit, and a day hour by hour
       purchase  kits for many jobs together, their cover beside CP-SAT
+      schedule  published project scheduling beside a plain model, and thirty jobs; --folder holds the instances
       curve     time and memory against the number of sections, to 400
 
     Reports go to FOLDER/reports, instances to FOLDER/instances. Run from the root of the repository, built in Release,
@@ -25,6 +26,7 @@ var commands = new Dictionary<string, Action<Options>>(StringComparer.Ordinal)
     ["takeoff"] = Curves.TakeOff,
     ["science"] = Science.Run,
     ["purchase"] = Purchases.Run,
+    ["schedule"] = Calendars.Run,
     ["curve"] = Curves.BySections,
 };
 

@@ -11,17 +11,18 @@ public sealed class ProjectsTests
         ["Lapwise.Core"] = [],
         ["Lapwise.Wire"] = [],
         ["Lapwise.Verifier"] = ["Lapwise.Core"],
+        ["Lapwise.Scheduling"] = ["Lapwise.Core"],
         ["Lapwise.Drawings"] = ["Lapwise.Core"],
         ["Lapwise.Documents"] = ["Lapwise.Core", "Lapwise.Drawings"],
         ["Lapwise.Files"] = ["Lapwise.Core"],
         ["Lapwise.Store"] = ["Lapwise.Core"],
         ["Lapwise.Client"] = ["Lapwise.Core", "Lapwise.Wire", "Lapwise.Drawings"],
-        ["Lapwise.Server"] = ["Lapwise.Core", "Lapwise.Wire", "Lapwise.Drawings", "Lapwise.Documents", "Lapwise.Files", "Lapwise.Store", "Lapwise.Client"],
-        ["Lapwise.Cli"] = ["Lapwise.Core", "Lapwise.Drawings", "Lapwise.Documents", "Lapwise.Files", "Lapwise.Verifier"],
+        ["Lapwise.Server"] = ["Lapwise.Core", "Lapwise.Wire", "Lapwise.Drawings", "Lapwise.Documents", "Lapwise.Files", "Lapwise.Store", "Lapwise.Scheduling", "Lapwise.Client"],
+        ["Lapwise.Cli"] = ["Lapwise.Core", "Lapwise.Drawings", "Lapwise.Documents", "Lapwise.Files", "Lapwise.Verifier", "Lapwise.Scheduling"],
     };
 
     /// <summary>Yardsticks and rivals: they measure the product and are no part of it.</summary>
-    private static readonly string[] OnlyBesideTheProduct = ["UnitsNet", "Google.OrTools", "BenchmarkDotNet", "CsCheck", "Mono.Cecil"];
+    private static readonly string[] OnlyBesideTheProduct = ["UnitsNet", "BenchmarkDotNet", "CsCheck", "Mono.Cecil"];
 
     private static readonly IReadOnlyList<string> ProjectFiles = [.. Repository.Files.Where(f => f.EndsWith(".csproj", StringComparison.Ordinal))];
 

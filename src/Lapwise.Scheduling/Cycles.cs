@@ -1,0 +1,66 @@
+using Lapwise.Core.Explain;
+
+namespace Lapwise.Scheduling;
+
+/// <summary>
+/// Windows that contradict one another whatever the crews do: a positive cycle of lags (Bellman and Ford). Found before the
+/// solver is asked, because it can say which they are and the solver cannot.
+/// </summary>
+internal static class Cycles
+{
+    private readonly record struct Edge(int From, int To, long Least, string Name);
+
+    /// <summary>Names of the lags round one cycle, in order; null: they can all be met.</summary>
+    public static IReadOnlyList<string>? Contradiction(ScheduleProblem problem)
+    {
+        var origin = problem.Visits.Count;
+        var edges = problem.Lags.Select(l => new Edge(l.From, l.To, l.Least, l.Name)).Concat(FromOrigin(problem, origin)).ToList();
+        var far = new long[origin + 1];
+        var by = new int[origin + 1];
+        Array.Fill(by, -1);
+        var changed = -1;
+        for (var round = 0; round <= origin + 1; round++)
+        {
+            changed = -1;
+            for (var e = 0; e < edges.Count; e++)
+            {
+                var edge = edges[e];
+                if (far[edge.From] + edge.Least <= far[edge.To]) continue;
+                far[edge.To] = far[edge.From] + edge.Least;
+                by[edge.To] = e;
+                changed = edge.To;
+            }
+
+            if (changed < 0) return null;
+        }
+
+        // After that many rounds the last one pushed hangs on a cycle; walking back far enough lands inside it.
+        for (var i = 0; i <= origin + 1; i++) changed = edges[by[changed]].From;
+        List<string> names = [];
+        var at = changed;
+        do
+        {
+            names.Add(edges[by[at]].Name);
+            at = edges[by[at]].From;
+        }
+        while (at != changed);
+        names.Reverse();
+        return names;
+    }
+
+    private static IEnumerable<Edge> FromOrigin(ScheduleProblem problem, int origin)
+    {
+        for (var i = 0; i < problem.Visits.Count; i++)
+        {
+            var visit = problem.Visits[i];
+            if (visit.NotBefore > 0) yield return new(origin, i, visit.NotBefore, $"{visit.Id}: not before");
+            if (visit.Locked is not { } locked) continue;
+            yield return new(origin, i, locked.Start, $"{visit.Id}: stays");
+            yield return new(i, origin, -locked.Start, $"{visit.Id}: stays");
+        }
+    }
+
+    public static Reason Say(IReadOnlyList<string> cycle) => new("WindowsContradict", Limit.Never,
+        v => v.Say($"These cannot all be met, whoever works when: {string.Join(" → ", cycle)}.", $"No se pueden cumplir todas, trabaje quien trabaje: {string.Join(" → ", cycle)}."),
+        v => v.Say("Widen one of them, or unlock a visit.", "Ensanche una, o libere una visita."));
+}

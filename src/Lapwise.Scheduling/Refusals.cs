@@ -1,0 +1,54 @@
+using Lapwise.Core.Explain;
+
+namespace Lapwise.Scheduling;
+
+/// <summary>Questions that cannot be answered as they stand.</summary>
+internal static class Refusals
+{
+    public static IReadOnlyList<Reason> Of(ScheduleProblem problem)
+    {
+        List<Reason> reasons = [];
+        if (problem.Visits.Count > Scheduler.MostVisits)
+        {
+            reasons.Add(new Reason("TooManyVisits", Limit.Never,
+                v => v.Say($"{problem.Visits.Count} visits are asked for; at most {Scheduler.MostVisits} are planned at once.", $"Se piden {problem.Visits.Count} visitas; como mucho se planifican {Scheduler.MostVisits} a la vez."),
+                v => v.Say("Plan the next months only, or one crew's jobs at a time.", "Planifique solo los próximos meses, o los trabajos de un equipo cada vez.")));
+            return reasons;
+        }
+
+        if (problem.Visits.FirstOrDefault(x => x.NeedsCrew && problem.CrewsFor(x).Count == 0) is { } lost)
+        {
+            reasons.Add(new Reason("NobodyCan", Limit.Never,
+                v => v.Say($"{lost.Id} needs {(lost.Skill is { } skill ? $"a crew that can: {skill}" : "a crew")}, and there is none.", $"{lost.Id} necesita {(lost.Skill is { } s ? $"un equipo que sepa: {s}" : "un equipo")}, y no hay ninguno."),
+                v => v.Say("Add a crew, or give one the skill.", "Añada un equipo, o dé a uno esa capacidad.")));
+        }
+
+        foreach (var need in problem.Visits.SelectMany(x => x.Needs.Select(n => (Visit: x, Need: n))).Where(n => n.Need.Amount > problem.Gear[n.Need.Gear].Count).Take(1))
+        {
+            var gear = problem.Gear[need.Need.Gear];
+            reasons.Add(new Reason("TooLittleGear", Limit.Never,
+                v => v.Say($"{need.Visit.Id} takes {need.Need.Amount} of {gear.Name}; there are {gear.Count}.", $"{need.Visit.Id} necesita {need.Need.Amount} de {gear.Name}; hay {gear.Count}."),
+                v => v.Say("Get more of it, or split the visit.", "Consiga más, o divida la visita.")));
+        }
+
+        return reasons;
+    }
+
+    /// <summary>Some visit fits nowhere even alone: its hours are none, or too short.</summary>
+    public static Reason NoPlace(ScheduleProblem problem)
+    {
+        var alone = new Placing(problem);
+        var lost = Enumerable.Range(0, problem.Visits.Count).Where(i => alone.First(i, 0, null) is null).Select(i => problem.Visits[i]).FirstOrDefault();
+        return lost is null
+            ? new Reason("DaysRunOut", Limit.Never,
+                v => v.Say("Even with nobody else in the way the jobs do not fit into these days.", "Ni sin nadie de por medio caben los trabajos en estos días."),
+                v => v.Say("Plan further ahead, or work longer hours.", "Planifique con más días, o trabaje más horas."))
+            : new Reason("NoHoursFor", Limit.Never,
+                v => v.Say($"No working hours are long enough for {lost.Id}.", $"Ningún horario de trabajo alcanza para {lost.Id}."),
+                v => v.Say("Give the calendar working hours, or split the visit.", "Dé horas de trabajo al calendario, o divida la visita."));
+    }
+
+    public static readonly Reason NoSchedule = new("NoScheduleThereIs", Limit.Never,
+        v => v.Say("Proven: with these crews, this gear and these windows there is no schedule.", "Demostrado: con estos equipos, estos medios y estas ventanas no hay calendario posible."),
+        v => v.Say("Add a crew, gear or days, or unlock a visit.", "Añada un equipo, medios o días, o libere una visita."));
+}

@@ -1,0 +1,83 @@
+using Google.OrTools.Sat;
+using Lapwise.Core.Explain;
+
+namespace Lapwise.Scheduling;
+
+/// <summary>
+/// Schedules many jobs over one calendar: names what contradicts, gives a good answer at once, and then lets the solver better
+/// it and prove how far it can still be bettered. Deterministic where one worker is asked for and the count of work stops it.
+/// </summary>
+public static class Scheduler
+{
+    /// <summary>More than this is not answered: plan them in parts.</summary>
+    public const int MostVisits = 12_000;
+
+    /// <summary>Beyond this the solver is not asked; the answer at once stands, with its bound.</summary>
+    public const int MostSearched = 1_500;
+
+    /// <param name="better">Told each better schedule, on the solver's own thread.</param>
+    public static Answer Solve(ScheduleProblem problem, Effort effort, Action<Schedule>? better = null, CancellationToken stop = default)
+    {
+        if (Refusals.Of(problem) is { Count: > 0 } refused) return new Answer.Refused(refused);
+        if (Cycles.Contradiction(problem) is { } cycle) return new Answer.Impossible([Cycles.Say(cycle)]);
+        if (LeastEnd.Of(problem) is not { } bound) return new Answer.Impossible([Refusals.NoPlace(problem)]);
+
+        // A search without crews has no use for a first answer: the solver is there as soon.
+        var first = problem.Crews.Count == 0 ? null : JobByJob.Place(problem, stop);
+        if (first is not null && Checking.Broken(problem, first).Count > 0) first = null;
+        // What misses a deadline is no first answer to be bettered, but it is better than none.
+        var started = first is null || Deadlines.Missed(problem, first).Count > 0 ? null : Made(problem, first, bound, []);
+        if (started is not null) better?.Invoke(started);
+
+        if (problem.Visits.Count > MostSearched || effort.Deterministic <= 0)
+            return started is not null ? new Answer.Found(started) : first is not null ? new Answer.Found(Made(problem, first, bound, Deadlines.Missed(problem, first))) : new Answer.Undecided();
+        if (started is { IsProven: true } && problem.Before.Count == 0) return new Answer.Found(started);
+
+        return Search(problem, effort, bound, started, first, better, stop);
+    }
+
+    private static Answer Search(ScheduleProblem problem, Effort effort, long bound, Schedule? started, IReadOnlyList<PlacedVisit>? first, Action<Schedule>? better, CancellationToken stop)
+    {
+        using var model = new VisitModel(problem, bound);
+        var ran = model.EarliestEnd(effort, started?.Visits, found => better?.Invoke(Made(problem, found.Visits!, Math.Max(bound, found.Bound), [])), stop);
+        switch (ran.Status)
+        {
+            case CpSolverStatus.Optimal or CpSolverStatus.Feasible:
+                var schedule = Best(started, Made(problem, ran.Visits!, Math.Max(bound, ran.Bound), []) with { IsRepeatable = ran.IsRepeatable });
+                if (problem.Crews.Count == 0 || stop.IsCancellationRequested) return new Answer.Found(schedule);
+                return new Answer.Found(Calmer(problem, effort, schedule, stop));
+            case CpSolverStatus.Infeasible when problem.Visits.Any(v => v.DueBy is not null):
+                return Latest(problem, effort, bound, first, stop);
+            case CpSolverStatus.Infeasible:
+                return new Answer.Impossible([Refusals.NoSchedule]);
+            default:
+                return started is not null ? new Answer.Found(started with { Bound = Math.Max(started.Bound, ran.Bound), IsRepeatable = ran.IsRepeatable })
+                    : first is not null ? new Answer.Found(Made(problem, first, bound, Deadlines.Missed(problem, first))) : new Answer.Undecided();
+        }
+    }
+
+    /// <summary>With the last end kept: of all such schedules one in which few visits move and jobs end early.</summary>
+    private static Schedule Calmer(ScheduleProblem problem, Effort effort, Schedule schedule, CancellationToken stop)
+    {
+        using var model = new VisitModel(problem, schedule.Bound);
+        var ran = model.FewMoves(effort with { Deterministic = effort.Deterministic / 4 }, schedule, stop);
+        return ran.Visits is { } visits && Checking.Broken(problem, visits).Count == 0
+            ? schedule with { Visits = visits, LastEnd = LastEndOf(problem, visits), IsRepeatable = schedule.IsRepeatable && ran.IsRepeatable }
+            : schedule;
+    }
+
+    /// <summary>No schedule keeps every deadline: the one that misses them by the least, and by how much.</summary>
+    private static Answer Latest(ScheduleProblem problem, Effort effort, long bound, IReadOnlyList<PlacedVisit>? first, CancellationToken stop)
+    {
+        using var model = new VisitModel(problem, bound);
+        var ran = model.LeastLate(effort, first, stop);
+        if (ran.Status == CpSolverStatus.Infeasible) return new Answer.Impossible([Refusals.NoSchedule]);
+        return ran.Visits is { } visits ? new Answer.Found(Made(problem, visits, bound, Deadlines.Missed(problem, visits)) with { IsRepeatable = ran.IsRepeatable }) : new Answer.Undecided();
+    }
+
+    private static Schedule Best(Schedule? one, Schedule other) => one is not null && one.LastEnd <= other.LastEnd ? one with { Bound = other.Bound, IsRepeatable = other.IsRepeatable } : other;
+
+    private static Schedule Made(ScheduleProblem problem, IReadOnlyList<PlacedVisit> visits, long bound, IReadOnlyList<Reason> reasons) => new(visits, LastEndOf(problem, visits), bound, reasons);
+
+    private static long LastEndOf(ScheduleProblem problem, IReadOnlyList<PlacedVisit> visits) => visits.Select((p, i) => p.Start + problem.Visits[i].Length).DefaultIfEmpty(0).Max();
+}

@@ -1,0 +1,222 @@
+using System.Globalization;
+using Google.OrTools.Sat;
+using Google.OrTools.Util;
+using Lapwise.Core.Explain;
+
+namespace Lapwise.Scheduling;
+
+/// <summary>What one run of the solver came to.</summary>
+/// <param name="Visits">Null: no schedule was found.</param>
+internal sealed record Ran(CpSolverStatus Status, IReadOnlyList<PlacedVisit>? Visits, long Bound, bool IsRepeatable);
+
+/// <summary>The problem in the solver's terms. Built in a fixed order, so that the same problem is the same model.</summary>
+internal sealed class VisitModel : IDisposable
+{
+    private readonly ScheduleProblem problem;
+    private readonly CpModel model = new();
+    private readonly IntVar[] starts;
+    private readonly IntVar lastEnd;
+    // For each visit and crew; null: that crew cannot. Visits done together share theirs.
+    private readonly BoolVar?[][] by;
+    private readonly bool keepsDeadlines = true;
+
+    public VisitModel(ScheduleProblem problem, long bound)
+    {
+        this.problem = problem;
+        starts = [.. problem.Visits.Select((v, i) => model.NewIntVarFromDomain(Places(v), $"s{i}"))];
+        lastEnd = model.NewIntVar(Math.Min(bound, problem.Horizon), problem.Horizon, "end");
+        var last = problem.Lags.Select(l => l.From).ToHashSet();
+        for (var i = 0; i < starts.Length; i++) model.Add(lastEnd >= starts[i] + problem.Visits[i].Length);
+        foreach (var lag in problem.Lags) model.Add(starts[lag.To] >= starts[lag.From] + lag.Least);
+        by = Crews();
+        Gear();
+        Travel();
+    }
+
+    public Ran EarliestEnd(Effort effort, IReadOnlyList<PlacedVisit>? hint, Action<Ran> better, CancellationToken stop)
+    {
+        if (keepsDeadlines) KeepDeadlines();
+        if (hint is not null) Hint(hint);
+        model.Minimize(lastEnd);
+        return Run(effort, better, stop);
+    }
+
+    public Ran FewMoves(Effort effort, Schedule known, CancellationToken stop)
+    {
+        KeepDeadlines();
+        model.Add(lastEnd <= known.LastEnd);
+        Hint(known.Visits);
+        List<LinearExpr> costs = [];
+        for (var i = 0; i < starts.Length; i++)
+        {
+            if (!problem.Before.TryGetValue(problem.Visits[i].Id, out var before)) continue;
+            var stays = model.NewBoolVar($"stays{i}");
+            model.Add(starts[i] == before.Start).OnlyEnforceIf(stays);
+            if (before.Crew is { } crew && crew < by[i].Length && by[i][crew] is { } same) model.AddImplication(stays, same);
+            costs.Add((1 - stays) * problem.Horizon);
+        }
+
+        foreach (var job in Enumerable.Range(0, starts.Length).GroupBy(i => problem.Visits[i].Job))
+        {
+            var end = model.NewIntVar(0, problem.Horizon, $"end of {job.First()}");
+            foreach (var i in job) model.Add(end >= starts[i] + problem.Visits[i].Length);
+            costs.Add(end);
+        }
+
+        model.Minimize(LinearExpr.Sum(costs));
+        return Run(effort, null, stop);
+    }
+
+    public Ran LeastLate(Effort effort, IReadOnlyList<PlacedVisit>? hint, CancellationToken stop)
+    {
+        if (hint is not null) Hint(hint);
+        List<LinearExpr> costs = [lastEnd];
+        for (var i = 0; i < starts.Length; i++)
+        {
+            if (problem.Visits[i].DueBy is not { } due) continue;
+            var late = model.NewIntVar(0, problem.Horizon, $"late{i}");
+            model.Add(late >= starts[i] + problem.Visits[i].Length - due);
+            costs.Add(late * 100);
+        }
+
+        model.Minimize(LinearExpr.Sum(costs));
+        return Run(effort, null, stop);
+    }
+
+    public void Dispose() => GC.KeepAlive(model);
+
+    private Domain Places(Visit visit)
+    {
+        if (visit.Locked is { } locked) return new Domain(locked.Start, locked.Start);
+        var latest = problem.Horizon - visit.Length;
+        if (visit.Open.Count == 0) return new Domain(visit.NotBefore, Math.Max(visit.NotBefore, latest));
+        return Domain.FromIntervals([.. visit.Open
+            .Select(w => (From: Math.Max(w.From, visit.NotBefore), To: Math.Min(w.To - visit.Length, latest)))
+            .Where(w => w.From <= w.To).Select(w => new[] { w.From, w.To })]);
+    }
+
+    private void KeepDeadlines()
+    {
+        for (var i = 0; i < starts.Length; i++)
+            if (problem.Visits[i].DueBy is { } due) model.Add(starts[i] <= due - problem.Visits[i].Length);
+    }
+
+    private BoolVar?[][] Crews()
+    {
+        var crews = problem.Crews.Count;
+        var literals = new BoolVar?[starts.Length][];
+        var together = new Dictionary<string, BoolVar?[]>(StringComparer.Ordinal);
+        for (var i = 0; i < starts.Length; i++)
+        {
+            var visit = problem.Visits[i];
+            literals[i] = new BoolVar?[visit.NeedsCrew ? crews : 0];
+            if (!visit.NeedsCrew) continue;
+            if (visit.Together is { } name && together.TryGetValue(name, out var shared)) literals[i] = shared;
+            else
+            {
+                for (var c = 0; c < crews; c++) literals[i][c] = model.NewBoolVar($"v{i}c{c}");
+                model.AddExactlyOne(literals[i].Select(l => l!));
+                if (visit.Together is { } first) together[first] = literals[i];
+            }
+
+            var able = problem.CrewsFor(visit);
+            for (var c = 0; c < crews; c++) if (!able.Contains(c)) model.Add(literals[i][c]! == 0);
+        }
+
+        for (var c = 0; c < crews; c++)
+        {
+            List<IntervalVar> busy = [];
+            for (var i = 0; i < starts.Length; i++)
+                if (problem.Visits[i].NeedsCrew) busy.Add(model.NewOptionalFixedSizeIntervalVar(starts[i], problem.Visits[i].Length, literals[i][c]!, $"v{i}on{c}"));
+            foreach (var away in problem.Crews[c].Away) busy.Add(model.NewFixedSizeIntervalVar(away.From, away.To - away.From, $"away{c}"));
+            model.AddNoOverlap(busy);
+        }
+
+        if (crews > 1)
+        {
+            var all = model.AddCumulative(crews);
+            for (var i = 0; i < starts.Length; i++)
+                if (problem.Visits[i].NeedsCrew) all.AddDemand(model.NewFixedSizeIntervalVar(starts[i], problem.Visits[i].Length, $"w{i}"), 1);
+        }
+
+        return literals;
+    }
+
+    private void Gear()
+    {
+        var done = starts.Select((s, i) => problem.Visits[i].Needs.Count == 0 ? null : model.NewFixedSizeIntervalVar(s, problem.Visits[i].Length, $"g{i}")).ToArray();
+        for (var gear = 0; gear < problem.Gear.Count; gear++)
+        {
+            var cumulative = model.AddCumulative(problem.Gear[gear].Count);
+            for (var i = 0; i < starts.Length; i++)
+                foreach (var need in problem.Visits[i].Needs)
+                    if (need.Gear == gear && need.Amount > 0) cumulative.AddDemand(done[i]!, need.Amount);
+            foreach (var hold in problem.Holds)
+            {
+                if (hold.Gear != gear) continue;
+                var length = model.NewIntVar(0, problem.Horizon, "held");
+                cumulative.AddDemand(model.NewIntervalVar(starts[hold.From], length, starts[hold.To] + problem.Visits[hold.To].Length, "hold"), hold.Amount);
+            }
+        }
+    }
+
+    /// <summary>Two visits of one crew at two places: whichever is first, the way lies between.</summary>
+    private void Travel()
+    {
+        if (problem.Travel.Count == 0) return;
+        for (var a = 0; a < starts.Length; a++)
+        {
+            for (var b = a + 1; b < starts.Length; b++)
+            {
+                var (one, other) = (problem.Visits[a], problem.Visits[b]);
+                var (there, back) = (problem.TravelBetween(one, other), problem.TravelBetween(other, one));
+                if (!one.NeedsCrew || !other.NeedsCrew || (there == 0 && back == 0) || NeverNear(one, other, Math.Max(there, back))) continue;
+                var first = model.NewBoolVar($"{a}first{b}");
+                for (var c = 0; c < problem.Crews.Count; c++)
+                {
+                    model.Add(starts[b] >= starts[a] + one.Length + there).OnlyEnforceIf([first, by[a][c]!, by[b][c]!]);
+                    model.Add(starts[a] >= starts[b] + other.Length + back).OnlyEnforceIf([first.Not(), by[a][c]!, by[b][c]!]);
+                }
+            }
+        }
+    }
+
+    /// <summary>Two that together fill more than any of their windows, where nights are longer than the way, never meet in one.</summary>
+    private static bool NeverNear(Visit one, Visit other, long travel) =>
+        one.Open.Count > 1 && ReferenceEquals(one.Open, other.Open) && one.Open.All(w => w.To - w.From < one.Length + other.Length)
+        && one.Open.Zip(one.Open.Skip(1)).All(p => p.Second.From - p.First.To >= travel);
+
+    private void Hint(IReadOnlyList<PlacedVisit> known)
+    {
+        HashSet<BoolVar?[]> told = [];
+        for (var i = 0; i < starts.Length; i++)
+        {
+            model.AddHint(starts[i], known[i].Start);
+            if (!told.Add(by[i])) continue;
+            for (var c = 0; c < by[i].Length; c++) model.AddHint(by[i][c]!, known[i].Crew == c ? 1 : 0);
+        }
+    }
+
+    private PlacedVisit[] Read(Func<IntVar, long> value) =>
+        [.. starts.Select((s, i) => new PlacedVisit(value(s), by[i].Length == 0 ? null : Array.FindIndex(by[i], l => value((IntVar)l!) == 1)))];
+
+    private Ran Run(Effort effort, Action<Ran>? better, CancellationToken stop)
+    {
+        using var solver = new CpSolver();
+        var workers = effort.Workers > 1 ? $"num_workers:{effort.Workers}" : "num_workers:1";
+        solver.StringParameters = string.Create(CultureInfo.InvariantCulture,
+            $"{workers},random_seed:1,max_deterministic_time:{effort.Deterministic:0.###},max_time_in_seconds:{effort.SafetyS:0.###}");
+        using var watch = new Watching(this, better);
+        using var stopping = stop.Register(watch.StopSearch);
+        var status = solver.Solve(model, watch);
+        var found = status is CpSolverStatus.Optimal or CpSolverStatus.Feasible;
+        return new Ran(status, found ? Read(solver.Value) : null, (long)Math.Ceiling(solver.BestObjectiveBound - 1e-6),
+            effort.Workers == 1 && !stop.IsCancellationRequested && (status == CpSolverStatus.Optimal || solver.WallTime() < effort.SafetyS));
+    }
+
+    private sealed class Watching(VisitModel of, Action<Ran>? better) : CpSolverSolutionCallback
+    {
+        public override void OnSolutionCallback() =>
+            better?.Invoke(new Ran(CpSolverStatus.Feasible, of.Read(Value), (long)Math.Ceiling(BestObjectiveBound() - 1e-6), IsRepeatable: true));
+    }
+}

@@ -1,0 +1,173 @@
+using Lapwise.Core.Explain;
+using Lapwise.Shared;
+
+namespace Lapwise.Scheduling.Tests;
+
+public sealed class SchedulerTests
+{
+    private static readonly Voice English = new(Language.English, UnitSystem.Metric);
+    private static readonly IReadOnlyList<Window> Week = Shops.Hours(14);
+
+    private static Visit Crewed(string id, string job, long length) => new(id, job, length) { NeedsCrew = true, Open = Week };
+
+    private static ScheduleProblem Shop(IReadOnlyList<Visit> visits, params IReadOnlyList<Lag> lags) => new(visits, lags, [], [], [new Crew("north", [], [])], [], 14 * Shops.DayMin);
+
+    private static Schedule Found(ScheduleProblem problem, double effort = 0.5)
+    {
+        var schedule = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, new Effort(effort))).Schedule;
+        Assert.Empty(Checking.Broken(problem, schedule.Visits));
+        return schedule;
+    }
+
+    // Optima as published: PSPLIB j301_2 47; ProGen/max sm_j10 psp1 26 (see Published/SOURCE.md).
+    [Theory]
+    [InlineData("j301_2.sm", 47)]
+    [InlineData("psp1.sch", 26)]
+    public void A_published_instance_is_proven_at_its_listed_optimum(string file, long optimum)
+    {
+        var schedule = Found(PublishedSchedules.Read(Path.Combine(AppContext.BaseDirectory, "Published", file)), 30);
+
+        Assert.True(schedule.IsProven);
+        Assert.Equal(optimum, schedule.LastEnd);
+    }
+
+    [Fact]
+    public void A_published_instance_without_a_schedule_is_refuted() =>
+        Assert.IsType<Answer.Impossible>(Scheduler.Solve(PublishedSchedules.Read(Path.Combine(AppContext.BaseDirectory, "Published", "psp2.sch")), new Effort(30)));
+
+    [Fact]
+    public void Thirty_jobs_get_an_answer_at_once_that_keeps_everything_and_says_its_gap()
+    {
+        var problem = Shops.Make(1, 30, 3, 60, tents: 3);
+        var schedule = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, Effort.AtOnce)).Schedule;
+
+        Assert.Empty(Checking.Broken(problem, schedule.Visits));
+        Assert.InRange(schedule.Gap, 0, 0.5);
+    }
+
+    [Fact]
+    public void The_same_shop_gets_the_same_schedule()
+    {
+        var problem = Shops.Make(2, 6, 2, 30, tents: 1);
+
+        Assert.Equal(Found(problem).Visits, Found(problem).Visits);
+    }
+
+    [Fact]
+    public void Searching_never_ends_later_than_the_first_answer()
+    {
+        var problem = Shops.Make(3, 6, 2, 30, tents: 1);
+        var first = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, Effort.AtOnce)).Schedule;
+        var searched = Found(problem);
+
+        Assert.True(searched.LastEnd <= first.LastEnd);
+        Assert.True(searched.Bound >= first.Bound);
+        Assert.True(searched.Bound <= searched.LastEnd);
+    }
+
+    [Fact]
+    public void Windows_that_contradict_are_named_before_anything_is_searched()
+    {
+        var problem = Shop([Crewed("coat 1", "a", 60), Crewed("coat 2", "a", 60)], new Lag(0, 1, 660, "earliest recoat"), new Lag(1, 0, -600, "latest recoat"));
+
+        var reason = Assert.Single(Assert.IsType<Answer.Impossible>(Scheduler.Solve(problem, Effort.AtOnce)).Reasons);
+        Assert.Equal("WindowsContradict", reason.Code);
+        Assert.Contains("earliest recoat", reason.Text(English), StringComparison.Ordinal);
+        Assert.Contains("latest recoat", reason.Text(English), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_locked_visit_stays_and_others_make_way()
+    {
+        var at = (Shops.DayMin * 1) + (8 * 60);
+        var schedule = Found(Shop([Crewed("a", "a", 480), Crewed("b", "b", 480) with { Locked = new Locked(at, 0) }]));
+
+        Assert.Equal(at, schedule.Visits[1].Start);
+    }
+
+    [Fact]
+    public void A_deadline_that_cannot_be_met_says_by_how_much_and_why()
+    {
+        var problem = Shop([Crewed("coat", "a", 60), Crewed("sink back", "a", 60) with { DueBy = Shops.DayMin }], new Lag(0, 1, 60 + (48 * 60), "light use"));
+        var reason = Assert.Single(Found(problem).Reasons);
+
+        Assert.Equal("DeadlineMissed", reason.Code);
+        Assert.Contains("light use", reason.Text(English), StringComparison.Ordinal);
+        // Monday 8:00, an hour and two days: Wednesday 9:00 to 10:00, 34 h after Monday's end.
+        Assert.Contains("34 h", reason.Text(English), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_deadline_missed_for_want_of_crews_says_so()
+    {
+        var problem = Shop([Crewed("a", "a", 480) with { DueBy = Shops.DayMin }, Crewed("b", "b", 480) with { DueBy = Shops.DayMin }]);
+
+        Assert.Contains("other jobs hold the crews", Assert.Single(Found(problem).Reasons).Text(English), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_calendar_without_hours_is_refused_by_the_visit_that_finds_none()
+    {
+        var problem = Shop([Crewed("a", "a", 60) with { Open = [new Window(0, 30)] }]);
+
+        Assert.Equal("NoHoursFor", Assert.Single(Assert.IsType<Answer.Impossible>(Scheduler.Solve(problem, Effort.AtOnce)).Reasons).Code);
+    }
+
+    [Fact]
+    public void A_skill_that_nobody_has_is_refused() =>
+        Assert.Equal("NobodyCan", Assert.Single(Assert.IsType<Answer.Refused>(Scheduler.Solve(Shop([Crewed("a", "a", 60) with { Skill = "stone" }]), Effort.AtOnce)).Reasons).Code);
+
+    [Fact]
+    public void Ten_thousand_jobs_are_refused_and_say_how_many_are_planned()
+    {
+        var problem = new ScheduleProblem([.. Enumerable.Range(0, 20_000).Select(i => Crewed($"{i}", $"{i / 2}", 60))], [], [], [], [new Crew("north", [], [])], [], 14 * Shops.DayMin);
+
+        Assert.Equal("TooManyVisits", Assert.Single(Assert.IsType<Answer.Refused>(Scheduler.Solve(problem, Effort.AtOnce)).Reasons).Code);
+    }
+
+    [Fact]
+    public void Two_sites_of_one_crew_have_the_way_between_them()
+    {
+        var problem = Shop([Crewed("a", "a", 120) with { Site = 0 }, Crewed("b", "b", 120) with { Site = 1 }]) with { Travel = [[0, 45], [45, 0]] };
+        var schedule = Found(problem);
+
+        Assert.Equal(165, Math.Abs(schedule.Visits[0].Start - schedule.Visits[1].Start));
+    }
+
+    [Fact]
+    public void A_tent_stays_on_site_while_the_film_dries_with_nobody_there()
+    {
+        Visit[] visits = [Crewed("coat a", "a", 60), Crewed("down a", "a", 60), Crewed("coat b", "b", 60), Crewed("down b", "b", 60)];
+        var problem = Shop(visits, new Lag(0, 1, 60 + (20 * 60), "dry"), new Lag(2, 3, 60 + (20 * 60), "dry")) with { Gear = [new Gear("tent", 1)], Holds = [new Hold(0, 1, 0, 1), new Hold(0, 1, 2, 3)] };
+        var schedule = Found(problem);
+
+        Assert.True(schedule.Visits[2].Start >= schedule.Visits[1].Start + 60 || schedule.Visits[0].Start >= schedule.Visits[3].Start + 60);
+    }
+
+    [Fact]
+    public void A_day_lost_moves_what_stood_there_and_says_why_and_the_rest_stays()
+    {
+        var problem = Shop([Crewed("a", "a", 480), Crewed("b", "b", 480), Crewed("c", "c", 480)]);
+        var before = Found(problem);
+        var known = problem.Visits.Select((v, i) => (v.Id, before.Visits[i])).ToDictionary(p => p.Id, p => p.Item2, StringComparer.Ordinal);
+        var second = Enumerable.Range(0, 3).Single(i => before.Visits[i].Start / Shops.DayMin == 1);
+        var lost = problem with { Before = known, Visits = [.. problem.Visits.Select((v, i) => i == second ? v with { Open = [.. Week.Where(w => w.From / Shops.DayMin != 1)] } : v)] };
+        var after = Found(lost);
+        var moves = Moves.Since(known, lost, after.Visits);
+
+        var moved = Assert.Single(moves, m => m.Visit == problem.Visits[second].Id);
+        Assert.Equal("its hours are closed now", moved.Why(English));
+        Assert.True(moves.Count <= 2);
+    }
+
+    [Fact]
+    public void A_broken_schedule_is_caught()
+    {
+        var problem = Shop([Crewed("a", "a", 60), Crewed("b", "b", 60)], new Lag(0, 1, 60, "order"));
+
+        Assert.NotEmpty(Checking.Broken(problem, [new PlacedVisit(480, 0), new PlacedVisit(500, 0)]));
+        Assert.NotEmpty(Checking.Broken(problem, [new PlacedVisit(0, 0), new PlacedVisit(540, 0)]));
+        Assert.NotEmpty(Checking.Broken(problem, [new PlacedVisit(480, null), new PlacedVisit(540, 0)]));
+        Assert.Empty(Checking.Broken(problem, [new PlacedVisit(480, 0), new PlacedVisit(540, 0)]));
+    }
+}
