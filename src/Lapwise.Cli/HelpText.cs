@@ -66,6 +66,7 @@ internal static class HelpText
         Entry(text, "--out FILE", v.Say("where sheet puts its PDF; timeline, quick and hours their picture (SVG)", "dónde deja sheet su PDF; timeline, quick y hours su dibujo (SVG)"));
         Entry(text, "--risk", v.Say("with plan: the chance of a line, of a batch gone off, of running short", "con plan: la probabilidad de una línea, de una mezcla pasada y de quedarse corto"));
         Entry(text, "--remedies", v.Say("with plan: what would make it work, each really planned", "con plan: qué lo haría funcionar, cada remedio planificado de verdad"));
+        Entry(text, "--paper NAME", v.Say("with sheet, another paper: tickets, packing, days, care or packet", "con sheet, otro papel: tickets, packing, days, care o packet"));
         Entry(text, "--rates FILE", v.Say("with price: the shop's rates", "con price: las tarifas del taller"));
         Entry(text, "--shelf FILE", v.Say("with buy: the log of what is on the shelf", "con buy: el registro de lo que hay en el estante"));
         Entry(text, "--chance 95%", v.Say("with buy: the chance of not running short", "con buy: la probabilidad de no quedarse corto"));

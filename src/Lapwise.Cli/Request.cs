@@ -36,6 +36,9 @@ public sealed record Request(
     /// <summary>The chance of not running short, as written; null: the usual.</summary>
     public string? Chance { get; init; }
 
+    /// <summary>Which paper instead of the job sheet; null: the job sheet.</summary>
+    public string? Paper { get; init; }
+
     /// <summary>How to speak where no job says it.</summary>
     public Voice Voice => new(Language ?? Core.Explain.Language.English, Units ?? UnitSystem.Us);
 
@@ -88,6 +91,9 @@ public sealed record Request(
                     break;
                 case "--rates":
                     request = request with { Rates = Given(name, Value(), faults) };
+                    break;
+                case "--paper":
+                    request = request with { Paper = Given(name, Value(), faults) };
                     break;
                 case "--shelf":
                     request = request with { Shelf = Given(name, Value(), faults) };

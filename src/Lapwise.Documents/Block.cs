@@ -39,7 +39,11 @@ public abstract record Block
     /// <summary>Drawings side by side; each stays whole on its page.</summary>
     public sealed record Figures(IReadOnlyList<Figure> Drawings) : Block;
     /// <summary>A slip to work from: never split over two pages.</summary>
-    public sealed record Ticket(string Name, IReadOnlyList<Fact> Large, IReadOnlyList<Fact> Small, IReadOnlyList<Item> Lines) : Block;
+    public sealed record Ticket(string Name, IReadOnlyList<Fact> Large, IReadOnlyList<Fact> Small, IReadOnlyList<Item> Lines) : Block
+    {
+        /// <summary>Squares for a phone, at the right; null: none.</summary>
+        public Drawing? Code { get; init; }
+    }
 }
 
 /// <param name="Caption">Stands above the drawing.</param>

@@ -64,7 +64,9 @@ internal static class HtmlWriting
                 html.Append("</div>\n");
                 break;
             case Block.Ticket ticket:
-                html.Append("<section class=\"ticket\">\n<h3>").Append(Text(ticket.Name)).Append("</h3>\n");
+                html.Append("<section class=\"ticket\">\n");
+                if (ticket.Code is { } code) html.Append("<figure class=\"code\">").Append(code.Svg()).Append("<figcaption>").Append(Text(code.Title)).Append("</figcaption></figure>\n");
+                html.Append("<h3>").Append(Text(ticket.Name)).Append("</h3>\n");
                 AppendFacts(html, "large", ticket.Large);
                 AppendFacts(html, "facts", ticket.Small);
                 AppendItems(html, ticket.Lines);
@@ -143,6 +145,10 @@ internal static class HtmlWriting
         figure svg { width: var(--width); height: auto; display: block; }
         .ticket { border: 2px dashed #20282d; padding: .6em .9em; margin: .8em 0; break-inside: avoid; }
         .ticket h3 { margin: 0; }
+        .code { float: right; width: 78pt; margin: 0 0 .4em 1em; overflow: visible; }
+        .code svg { width: 100%; }
+        .code figcaption { font-weight: 400; font-size: .7rem; text-align: center; }
+        .ticket::after { content: ""; display: block; clear: both; }
         .large dd { font-size: 1.25rem; }
         footer { color: #4d585f; font-size: .8rem; margin-top: 2em; border-top: 1px solid #66727a; }
         @media print, (min-width: 40rem) { figure svg { max-width: 100%; } }

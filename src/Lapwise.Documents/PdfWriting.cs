@@ -321,8 +321,17 @@ internal sealed class PdfWriting : IDisposable
 
     private static double HeightOf(Figure figure) => Caption + figure.Drawing.Height;
 
-    private double HeightOf(Block.Ticket ticket) =>
-        16 + (11 * Leading) + HeightOfFacts(ticket.Large, Width - 24, 12) + 2 + HeightOfFacts(ticket.Small, Width - 24, Body) + 2 + HeightOfItems(ticket.Lines, Width - 24);
+    private const double CodeGap = 10;
+
+    /// <summary>What the code leaves of a ticket's width.</summary>
+    private double InnerOf(Block.Ticket ticket) => Width - 24 - (ticket.Code is { } code ? code.Width + CodeGap : 0);
+
+    private double HeightOf(Block.Ticket ticket)
+    {
+        var inner = InnerOf(ticket);
+        var words = (Lines(ticket.Name, 11, true, inner).Count * 11 * Leading) + HeightOfFacts(ticket.Large, inner, 12) + 2 + HeightOfFacts(ticket.Small, inner, Body) + 2 + HeightOfItems(ticket.Lines, inner);
+        return 16 + Math.Max(words, ticket.Code is { } code ? code.Height + (Small * Leading * Lines(code.Title, Small, false, code.Width).Count) : 0);
+    }
 
     private void SetTicket(Block.Ticket ticket)
     {
@@ -331,10 +340,23 @@ internal sealed class PdfWriting : IDisposable
         page.DrawRectangle(new XPen(Ink, 1) { DashPattern = [5, 3] }, Left, y, Width, height);
         var after = y + height + (Gap * 1.4);
         y += 8;
-        SetText(ticket.Name, 11, bold: true, Ink, Left + 12, Width - 24);
-        SetFacts(ticket.Large, Left + 12, Width - 24, 12);
-        SetFacts(ticket.Small, Left + 12, Width - 24, Body);
-        SetItems(ticket.Lines, Left + 12, Width - 24);
+        var inner = InnerOf(ticket);
+        if (ticket.Code is { } code)
+        {
+            var x = Left + Width - 12 - code.Width;
+            Draw(code, new Spot(x, y));
+            var below = y + code.Height;
+            foreach (var line in Lines(code.Title, Small, bold: false, code.Width))
+            {
+                Put(line, Small, bold: false, Soft, x, below);
+                below += Small * Leading;
+            }
+        }
+
+        SetText(ticket.Name, 11, bold: true, Ink, Left + 12, inner);
+        SetFacts(ticket.Large, Left + 12, inner, 12);
+        SetFacts(ticket.Small, Left + 12, inner, Body);
+        SetItems(ticket.Lines, Left + 12, inner);
         y = after;
     }
 

@@ -110,6 +110,8 @@ public static class LapwiseServer
         IssueQuote.Map(api);
         ListQuotes.Map(api);
         ReadQuote.Map(api);
+        QuotePapers.Map(api);
+        JobPapers.Map(api);
         QuickSums.Map(api);
         ListRuns.Map(api);
         ReadMarks.Map(api);

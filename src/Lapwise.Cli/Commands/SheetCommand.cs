@@ -19,7 +19,15 @@ internal static class SheetCommand
     private static Outcome Make(WholeJob whole, Voice v, Request request, Terminal terminal)
     {
         var path = request.OutFile ?? (request.Files[0] == StandardInput ? "job" : Path.GetFileName(request.Files[0]).Split('.')[0]) + ".pdf";
-        var sheet = path.EndsWith(".html", StringComparison.OrdinalIgnoreCase) ? Encoding.UTF8.GetBytes(JobSheet.Html(whole, v)) : JobSheet.Pdf(whole, v);
+        if (request.Paper is { } named && (!Enum.TryParse<PaperKind>(named, ignoreCase: true, out var known) || !Enum.IsDefined(known) || int.TryParse(named, out _)))
+        {
+            var words = string.Join(", ", Enum.GetNames<PaperKind>().Select(n => n.ToLowerInvariant()));
+            return Faults.Print([new Fault("--paper", "OptionValueUnknown",
+                x => x.Say($"\"{named}\" is not a choice here.", $"«{named}» no es una opción válida."),
+                x => x.Say($"Use one of: {words}.", $"Use una de: {words}."))], v, terminal);
+        }
+
+        var sheet = Written(whole, v, request, path.EndsWith(".html", StringComparison.OrdinalIgnoreCase));
         if (OutFile.Write(path, sheet, v, terminal) is { } unwritten) return unwritten;
         if (request.Json) terminal.Json(new SheetAnswer(path, sheet.Length), SheetJson.Default.SheetAnswer);
         else terminal.Line(v.Say($"Job sheet: {path}", $"Hoja de trabajo: {path}"));
@@ -33,6 +41,13 @@ internal static class SheetCommand
         }
 
         return broken.Count == 0 ? Outcome.Done : Outcome.DoesNotWork;
+    }
+
+    private static byte[] Written(WholeJob whole, Voice v, Request request, bool isPage)
+    {
+        if (request.Paper is not { } named) return isPage ? Encoding.UTF8.GetBytes(JobSheet.Html(whole, v)) : JobSheet.Pdf(whole, v);
+        var kind = Enum.Parse<PaperKind>(named, ignoreCase: true);
+        return isPage ? Encoding.UTF8.GetBytes(Papers.Html(kind, whole, v, PaperBasis.None)) : Papers.Pdf(kind, whole, v, PaperBasis.None);
     }
 }
 

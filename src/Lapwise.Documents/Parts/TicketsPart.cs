@@ -9,12 +9,25 @@ namespace Lapwise.Documents.Parts;
 /// <summary>One slip for each batch: what to measure, when to mix, when to throw the rest away.</summary>
 internal static class TicketsPart
 {
-    public static IEnumerable<Block> Blocks(WholeJob whole, int coat, Voice voice)
+    public static IEnumerable<Block> Blocks(WholeJob whole, int coat, Voice voice, PaperBasis? basis = null)
     {
         var (work, supply) = (whole.Work.Coats[coat], whole.Supply.Coats[coat]);
         foreach (var ticket in supply.Tickets)
             if (work.Batches.FirstOrDefault(b => b.Id == ticket.Batch) is { } batch)
-                yield return Ticket(ticket, batch, work, supply, coat, whole.Job.Crew, voice);
+                yield return ForTheDay(Ticket(ticket, batch, work, supply, coat, whole.Job.Crew, voice), basis, coat, batch.Id, voice);
+    }
+
+    /// <summary>With the lots it is measured from, and the squares that open its step on the phone.</summary>
+    private static Block.Ticket ForTheDay(Block.Ticket ticket, PaperBasis? basis, int coat, string batch, Voice voice)
+    {
+        if (basis is null) return ticket;
+        var packs = basis.Picks.FirstOrDefault(p => p.Coat == coat)?.Batches.FirstOrDefault(b => b.Batch == batch)?.Packs ?? [];
+        var lots = packs.Count == 0 ? "__________" : string.Join("; ", packs.Select(p => voice.Say($"{p.Pack.Id}, lot {p.Pack.Lot}", $"{p.Pack.Id}, lote {p.Pack.Lot}")));
+        return ticket with
+        {
+            Small = [.. ticket.Small, new Fact(voice.Say("from pack and lot", "del envase y lote"), lots)],
+            Code = basis.StepAddress is { } address ? ScanCode.Of(address(coat, batch), 78, voice.Say("opens this step", "abre este paso")) : null,
+        };
     }
 
     private static Block.Ticket Ticket(BatchTicket ticket, Batch batch, CoatWork work, CoatSupply supply, int coat, IReadOnlyList<Person> crew, Voice voice)

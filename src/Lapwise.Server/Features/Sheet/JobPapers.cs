@@ -1,0 +1,47 @@
+using System.Globalization;
+using Lapwise.Core;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Supply.Picking;
+using Lapwise.Documents;
+using Lapwise.Server.Features.Jobs;
+using Lapwise.Server.Http;
+using Lapwise.Server.Phones;
+using Lapwise.Store;
+
+namespace Lapwise.Server.Features.Sheet;
+
+/// <summary>
+/// <c>GET /api/jobs/{id}/papers/{what}.pdf</c>, and without <c>.pdf</c> as a page: tickets, packing, days, care, packet.
+/// A ticket's code leads to its slip on the phone; without the door for phones open there is none, for it would lead nowhere.
+/// </summary>
+internal static class JobPapers
+{
+    private const string Pdf = ".pdf";
+
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/jobs/{id}/papers/{what}", Answer).WithName("JobPapers").WithTags("Sheet").WithSummary("A paper of the job: tickets, packing, days, care or packet; with .pdf as a PDF.")
+            .Produces(StatusCodes.Status200OK, contentType: "application/pdf")
+            .ProducesProblem(StatusCodes.Status404NotFound)
+            .ProducesProblem(StatusCodes.Status422UnprocessableEntity);
+
+    private static async Task<IResult> Answer(string id, string what, HttpRequest request, StoredWholeJob stored, ShelfLog log, ProductShelf products, PhoneDoor door, TimeProvider time, CancellationToken cancel)
+    {
+        var isPdf = what.EndsWith(Pdf, StringComparison.Ordinal);
+        if (!Enum.TryParse<PaperKind>(isPdf ? what[..^Pdf.Length] : what, ignoreCase: true, out var kind) || !Enum.IsDefined(kind)) return Problems.NotFound();
+        var (whole, voice, refusal) = await stored.Of(id, request, cancel);
+        if (whole is null) return refusal!;
+
+        var all = JobReading.ReadProducts(new JobDocument(), await products.All(cancel));
+        var shelf = ShelfReading.Read(new ShelfDocument { Entries = await log.All(cancel) }, all, voice.Units).Shelf;
+        var on = whole.Job.Timeline.Start ?? DateOnly.FromDateTime(time.GetLocalNow().DateTime);
+        var basis = new PaperBasis(
+            PhoneAddress(door) is { } address ? (coat, batch) => $"{address}/jobs/{Uri.EscapeDataString(id)}/{Phases.Supply.Route}?coat={coat + 1}&batch={Uri.EscapeDataString(batch)}" : null,
+            shelf.Packs.Count == 0 ? [] : LotPicking.Pick(whole.Supply, shelf, on));
+        return isPdf
+            ? Results.File(Papers.Pdf(kind, whole, voice, basis, time.GetUtcNow()), "application/pdf", $"lapwise-{id}-{what}")
+            : Results.Content(Papers.Html(kind, whole, voice, basis), "text/html; charset=utf-8");
+    }
+
+    private static string? PhoneAddress(PhoneDoor door) =>
+        door.IsOpen && LanNames.Now().ForPhones is { } host ? string.Create(CultureInfo.InvariantCulture, $"https://{host}:{door.Port}") : null;
+}

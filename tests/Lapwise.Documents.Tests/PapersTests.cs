@@ -1,0 +1,127 @@
+using System.Diagnostics;
+using System.Text;
+using Lapwise.Core;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Money;
+using Lapwise.Shared;
+using ZXing;
+using ZXing.Common;
+using ZXing.Multi.QrCode;
+
+namespace Lapwise.Documents.Tests;
+
+/// <summary>Tickets with codes, lists, care sheet and quote, read back by poppler; the codes by ZXing from the page as printed.</summary>
+public sealed class PapersTests
+{
+    private static readonly Voice Us = new(Language.English, UnitSystem.Us);
+    private static readonly Voice Metric = new(Language.Spanish, UnitSystem.Metric);
+
+    private static readonly PaperBasis WithCodes = new((coat, batch) => $"https://shop.example:5443/jobs/demo/supply?coat={coat + 1}&batch={batch}", []);
+
+    public static TheoryData<string, bool> Every() => new(from kind in Enum.GetNames<PaperKind>() from us in new[] { true, false } select (kind, us));
+
+    [Theory, MemberData(nameof(Every))]
+    public void Every_paper_is_named_embeds_its_fonts_and_numbers_its_pages(string kind, bool us)
+    {
+        var (which, voice) = (Enum.Parse<PaperKind>(kind), us ? Us : Metric);
+        var read = new PdfRead(Papers.Pdf(which, Samples.Whole("l-kitchen"), voice, WithCodes));
+        Assert.True(read.Says(Papers.Name(which, voice)));
+        Assert.All(read.Fonts, line => Assert.Equal("yes", line.Split(' ', StringSplitOptions.RemoveEmptyEntries)[^5]));
+        Assert.All(read.Pages.Select((p, i) => (p, i)), p => Assert.Contains($"{p.i + 1}/{read.Pages.Count}", PdfRead.Bare(p.p)));
+        Assert.DoesNotContain("NaN", string.Concat(read.Pages));
+        Assert.StartsWith("<!doctype html>", Papers.Html(which, Samples.Whole("l-kitchen"), voice, WithCodes));
+    }
+
+    [Theory]
+    [InlineData("l-kitchen")]
+    [InlineData("eight-small-pieces")]
+    public void The_code_of_every_ticket_is_read_off_the_paper_and_leads_to_its_batch(string sample)
+    {
+        var whole = Samples.Whole(sample);
+        var wanted = whole.Supply.Coats.SelectMany((c, i) => c.Tickets.Select(t => WithCodes.StepAddress!(i, t.Batch))).Order().ToList();
+        Assert.NotEmpty(wanted);
+        Assert.Equal(wanted, CodesOn(Papers.Pdf(PaperKind.Tickets, whole, Us, WithCodes)).Order());
+    }
+
+    [Fact]
+    public void Without_the_door_for_phones_there_is_no_code_and_the_paper_says_so()
+    {
+        var pdf = Papers.Pdf(PaperKind.Tickets, Samples.Whole("l-kitchen"), Us, PaperBasis.None);
+        Assert.Empty(CodesOn(pdf));
+        Assert.True(new PdfRead(pdf).Says("No codes on these tickets"));
+    }
+
+    [Theory]
+    [InlineData("l-kitchen", true)]
+    [InlineData("eight-small-pieces", false)]
+    [InlineData("bar-top", true)]
+    public void A_ticket_of_the_packet_is_never_split_over_two_pages(string sample, bool us)
+    {
+        var (whole, voice) = (Samples.Whole(sample), us ? Us : Metric);
+        var pages = new PdfRead(Papers.Pdf(PaperKind.Packet, whole, voice, WithCodes)).Pages;
+        foreach (var (coat, i) in whole.Supply.Coats.Select((c, i) => (c, i)))
+        {
+            foreach (var ticket in coat.Tickets)
+            {
+                var page = Assert.Single(pages, p => p.Contains(voice.Say($"Batch {ticket.Batch}, coat {i + 1}:", $"Mezcla {ticket.Batch}, capa {i + 1}:"), StringComparison.Ordinal));
+                Assert.Contains(voice.Say("opens this step", "abre este paso"), page);
+                Assert.Contains(voice.Volume(ticket.VolumeMl), page);
+            }
+        }
+    }
+
+    [Fact]
+    public void The_quote_prints_the_sums_that_were_frozen_whatever_the_rates_are_now()
+    {
+        var job = Samples.Document("l-kitchen") with { Agreement = new AgreementDocument { Customer = "M. Otero", Options = [new OptionDocument { Name = "river slate", Coats = [new CoatOptionDocument { Coat = 1, Color = "river slate" }] }] } };
+        var (whole, _) = WholeJob.From(job, Samples.Library);
+        var rates = new RatesDocument { Tax = "7.25 %" };
+        var priced = WholePrice.Of(job, whole!, Samples.Library, rates, WholePrice.ChancesOf(whole!)).Priced!;
+        var quote = new IssuedQuote
+        {
+            Number = "0042", On = "2026-11-25", ValidUntil = "2026-12-25", Fingerprint = Fingerprint.Of(job, Samples.Library, rates), Job = job, Rates = rates,
+            Products = QuoteIssuing.ProductsOf(job, Samples.Library), Price = QuoteIssuing.Sums(priced.Price, priced.Options.Select(o => (o.Option.Name, o.Difference.Value)), Us),
+        };
+        var read = new PdfRead(QuoteSheet.Pdf(quote with { Rates = rates with { Margin = "80 %" } }, whole, priced.Terms));
+        foreach (var amount in quote.Price.Lines.Select(l => l.Amount).Append(quote.Price.Net).Append(quote.Price.Tax).Append(quote.Price.Total).Concat(quote.Price.Stages.Select(s => s.Amount)))
+            Assert.True(read.Says(amount.ToString("N2", System.Globalization.CultureInfo.InvariantCulture)), $"{amount}");
+        Assert.True(read.Says("M. Otero") && read.Says("0042") && read.Says("river slate") && read.Says(quote.Fingerprint));
+        Assert.Equal(QuoteSheet.Pdf(quote, whole, priced.Terms), QuoteSheet.Pdf(quote, whole, priced.Terms));
+    }
+
+    /// <summary>Renders each page as a picture and lets a reader find the codes on it.</summary>
+    private static IReadOnlyList<string> CodesOn(byte[] pdf)
+    {
+        var folder = Directory.CreateTempSubdirectory("lapwise-papers");
+        try
+        {
+            var file = Path.Combine(folder.FullName, "paper.pdf");
+            File.WriteAllBytes(file, pdf);
+            using var render = Process.Start(new ProcessStartInfo("pdftoppm", ["-gray", "-r", "150", file, Path.Combine(folder.FullName, "page")]))!;
+            render.WaitForExit();
+            return [.. Directory.GetFiles(folder.FullName, "*.pgm").Order(StringComparer.Ordinal).SelectMany(CodesOnPage)];
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
+    private static IEnumerable<string> CodesOnPage(string pgm)
+    {
+        var bytes = File.ReadAllBytes(pgm);
+        var (at, words) = (0, new List<string>());
+        while (words.Count < 4)
+        {
+            var word = new StringBuilder();
+            while (!char.IsWhiteSpace((char)bytes[at])) word.Append((char)bytes[at++]);
+            at++;
+            words.Add(word.ToString());
+        }
+
+        var source = new RGBLuminanceSource(bytes[at..], int.Parse(words[1]), int.Parse(words[2]), RGBLuminanceSource.BitmapFormat.Gray8);
+        var found = new QRCodeMultiReader().decodeMultiple(new BinaryBitmap(new HybridBinarizer(source)), new Dictionary<DecodeHintType, object> { [DecodeHintType.TRY_HARDER] = true });
+        return (found ?? []).Select(r => r.Text);
+    }
+}
