@@ -9,6 +9,9 @@ internal sealed class Forecasting
     /// <summary>Two people need this much along a side. Common practice, no source; the plan counts with the same.</summary>
     private const double ElbowRoomM = 0.6;
 
+    /// <summary>In the place of a turn's batch: one mixed for it.</summary>
+    public const string FreshBatch = "*";
+
     /// <summary>What is measured into a cup is a little over what the sections take.</summary>
     private const double CupTolerance = 1.03;
 
@@ -28,7 +31,7 @@ internal sealed class Forecasting
         PlaceMixed();
     }
 
-    /// <param name="turns">The order of what is ahead; one without a batch is rolled from whatever is in the cup.</param>
+    /// <param name="turns">The order of what is ahead, each from its batch, which is mixed if it is not; without one, from the cup as long as it lasts.</param>
     /// <param name="left">Sections not rolled, beside those the run has left already.</param>
     /// <param name="pauseMs">All hands stand still for so long first.</param>
     public static Forecast Of(Run run, PaceSeen pace, long nowMs, IReadOnlyList<IssuedTurn> turns, IReadOnlySet<string>? left = null, long pauseMs = 0)
@@ -74,7 +77,7 @@ internal sealed class Forecasting
     {
         foreach (var mixed in _run.Batches)
         {
-            var ready = mixed.AtMs + _run.Plan.MixMs;
+            var (done, ready) = (mixed.AtMs + _run.Plan.MixMs, mixed.AtMs + _run.Plan.MixMs + _run.Plan.StandMs);
             var used = _placed.Where(p => p.Batch == mixed.Batch).ToList();
             var planned = _run.Plan.Batches.FirstOrDefault(b => b.Id == mixed.Batch)?.GivesMl ?? _run.Plan.LargestGivesMl;
             _cups.Add(new Cup(mixed.Batch, mixed.Person, mixed.AtMs, used.Count > 0 ? Math.Min(ready, used.Min(u => u.StartMs)) : Math.Max(ready, _goOn > _now ? _goOn : ready), IsMixed: true)
@@ -82,7 +85,7 @@ internal sealed class Forecasting
                 HoldsMl = planned * CupTolerance, TakenMl = used.Sum(u => u.Section.TakesMl), LastUsedMs = used.Select(u => u.EndMs).DefaultIfEmpty(mixed.AtMs).Max(),
             });
             // Who has begun a section since is no longer mixing.
-            if (!_run.Sections.Values.Any(s => s.Person == mixed.Person && s.WetAtMs >= mixed.AtMs)) Occupy(mixed.Person, ready);
+            if (!_run.Sections.Values.Any(s => s.Person == mixed.Person && s.WetAtMs >= mixed.AtMs)) Occupy(mixed.Person, done);
         }
     }
 
@@ -108,25 +111,25 @@ internal sealed class Forecasting
     {
         if (_cups.Count == 0) return false;
         var cup = _cups[^1];
-        // A later batch of the plan is mixed where the plan says so; an extra one stands in for it as long as it lasts.
-        var isPlannedLater = PlaceOf(turn.Batch) is { } wanted && PlaceOf(cup.Id) is { } has && wanted > has;
-        return !isPlannedLater && cup.TakenMl + section.TakesMl <= cup.HoldsMl && Math.Max(start, cup.ReadyMs) + takes <= cup.StartMs + _run.Plan.PotLifeMs;
+        if (turn.Batch == FreshBatch || (turn.Batch.Length > 0 && !_cups.Exists(c => c.Id == turn.Batch))) return false;
+        return cup.TakenMl + section.TakesMl <= cup.HoldsMl && Math.Max(start, cup.ReadyMs) + takes <= cup.StartMs + _run.Plan.PotLifeMs;
     }
 
     /// <summary>A helper has it ready when it is wanted; who rolls mixes before going on.</summary>
     private Cup Mix(IssuedTurn turn, long wanted)
     {
-        var mixedIds = _cups.Select(c => c.Id).ToHashSet(StringComparer.Ordinal);
-        var next = turn.Batch.Length > 0 && !mixedIds.Contains(turn.Batch)
-            ? _run.Plan.Batches.FirstOrDefault(b => b.Id == turn.Batch)
-            : _run.Plan.Batches.FirstOrDefault(b => turn.Batch.Length == 0 && !mixedIds.Contains(b.Id));
+        var mixed = _cups.Select(c => c.Id).ToHashSet(StringComparer.Ordinal);
+        var id = turn.Batch.Length > 0 && turn.Batch != FreshBatch && !mixed.Contains(turn.Batch) ? turn.Batch
+            : turn.Batch.Length == 0 || turn.Batch == FreshBatch ? _run.Plan.Batches.FirstOrDefault(b => !mixed.Contains(b.Id))?.Id ?? Extra(mixed)
+            : Extra(mixed);
+        var next = _run.Plan.Batches.FirstOrDefault(b => b.Id == id);
         var mixer = next?.MixedBy ?? (_cups.Count > 0 ? _cups[^1].Person : turn.Person);
         var isHelper = mixer != turn.Person && !_run.Plan.Sections.Any(s => s.Person == mixer);
         var free = Math.Max(_free.GetValueOrDefault(mixer, _goOn), _goOn);
-        var start = isHelper ? Math.Max(free, wanted - _run.Plan.MixMs) : free;
-        var cup = new Cup(next?.Id ?? Extra(mixedIds), mixer, start, start + _run.Plan.MixMs, IsMixed: false) { HoldsMl = Math.Max(_run.Plan.LargestGivesMl, next?.GivesMl ?? 0) * CupTolerance };
+        var start = isHelper ? Math.Max(free, wanted - _run.Plan.MixMs - _run.Plan.StandMs) : free;
+        var cup = new Cup(id, mixer, start, start + _run.Plan.MixMs + _run.Plan.StandMs, IsMixed: false) { HoldsMl = Math.Max(_run.Plan.LargestGivesMl, next?.GivesMl ?? 0) * CupTolerance };
         _cups.Add(cup);
-        Occupy(mixer, cup.ReadyMs);
+        Occupy(mixer, start + _run.Plan.MixMs);
         return cup;
     }
 
@@ -136,13 +139,6 @@ internal sealed class Forecasting
         var id = (_cups.Count > 0 ? _cups[^1].Id : "A") + "+";
         while (mixed.Contains(id)) id += "+";
         return id;
-    }
-
-    private int? PlaceOf(string batch)
-    {
-        for (var i = 0; i < _run.Plan.Batches.Count; i++)
-            if (_run.Plan.Batches[i].Id == batch) return i;
-        return null;
     }
 
     /// <summary>Not while somebody else stands in the same place.</summary>

@@ -41,6 +41,8 @@ public sealed record IssuedPlan
     public long TargetMarginMs { get; set; }
     /// <summary>Mixing one batch.</summary>
     public long MixMs { get; set; }
+    /// <summary>How long a mixed batch stands before its first use.</summary>
+    public long StandMs { get; set; }
     /// <summary>The most that one batch gives to sections, A and B, mL.</summary>
     public double LargestGivesMl { get; set; }
     /// <summary>The people, by name; how many of them roll in the plan follows from the sections.</summary>

@@ -38,6 +38,7 @@ public static class Issuing
             BatchAgeShare = work.BatchAgeShare,
             TargetMarginMs = work.TargetMarginMs,
             MixMs = work.Batches.Select(b => b.MixEndMs - b.MixStartMs).DefaultIfEmpty(0).Max(),
+            StandMs = Ms(product.InductionS),
             LargestGivesMl = Math.Max(0, takes.LargestBatchMl - takes.CupMlPerBatch),
             Crew = [.. job.Crew.Select(p => p.Name)],
             Sections = sections,
@@ -78,7 +79,7 @@ public static class Issuing
         {
             var ready = free.GetValueOrDefault(section.Person);
             foreach (var batch in plan.Batches.Where(b => b.MixStartMs < section.StartMs && (b.MixedBy == section.Person || b.Id == section.Batch)))
-                ready = Math.Max(ready, batch.MixStartMs + plan.MixMs);
+                ready = Math.Max(ready, batch.MixStartMs + plan.MixMs + plan.StandMs);
             foreach (var first in section.After)
                 ready = Math.Max(ready, plan.Sections.Where(s => s.Id == first).Select(s => s.EndMs).DefaultIfEmpty(0).Max());
             var wait = section.StartMs - ready;

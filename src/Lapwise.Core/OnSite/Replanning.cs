@@ -33,12 +33,13 @@ public static class Replanning
         if (kept.Turns.Count == 0 || !run.HasBegun || (kept.Forecast.KeepsBatches && kept.Forecast.LeastMarginMs >= run.Plan.TargetMarginMs)) return Told(run, kept, kept, pace);
 
         var best = kept;
+        // The same sections in the same order, with batches mixed elsewhere, change the least.
+        foreach (var way in WithBatches(run, pace, nowMs, [.. kept.Turns.Select(t => t with { Batch = "" })])) best = way.IsBetterThan(best, run.Plan) ? way : best;
         foreach (var rollers in RollersTried(run))
         {
             if (best.Keeps(run.Plan.TargetMarginMs)) break;
             var order = Search(run, pace, nowMs, rollers, [], mostSteps);
-            var way = WithBatches(run, pace, nowMs, order);
-            if (way.IsBetterThan(best, run.Plan)) best = way;
+            foreach (var way in WithBatches(run, pace, nowMs, order)) best = way.IsBetterThan(best, run.Plan) ? way : best;
         }
 
         return Told(run, kept, best, pace);
@@ -53,12 +54,30 @@ public static class Replanning
         if (rollers.Count < run.Plan.Crew.Count) yield return [.. Enumerable.Range(0, run.Plan.Crew.Count)];
     }
 
-    /// <summary>Batches follow the order: from the cup as long as it lasts.</summary>
-    internal static Way WithBatches(Run run, PaceSeen pace, long nowMs, IReadOnlyList<IssuedTurn> order)
+    /// <summary>
+    /// Batches follow the order: from the cup as long as it lasts; where that loses a lap, also with a fresh one mixed first, or
+    /// where a top begins, since a mixing in the middle of a top ages every lap across it.
+    /// </summary>
+    internal static IEnumerable<Way> WithBatches(Run run, PaceSeen pace, long nowMs, IReadOnlyList<IssuedTurn> order)
     {
-        var forecast = Forecasting.Of(run, pace, nowMs, order);
-        var batch = forecast.Sections.ToDictionary(s => s.Section.Id, s => s.Batch, StringComparer.Ordinal);
-        return new Way([.. order.Select(t => t with { Batch = batch[t.Section] })], forecast);
+        var asLongAsItLasts = From(order);
+        yield return asLongAsItLasts;
+        if (!asLongAsItLasts.Forecast.Lost.Any() && asLongAsItLasts.Forecast.KeepsBatches) yield break;
+        var begins = Enumerable.Range(0, order.Count).Where(i => i == 0 || run.SectionOf(order[i].Section).Top != run.SectionOf(order[i - 1].Section).Top).ToList();
+        foreach (var first in begins)
+        {
+            yield return Fresh(i => i == first);
+            if (begins.Count > 1) yield return Fresh(i => i >= first && begins.Contains(i));
+        }
+
+        Way Fresh(Func<int, bool> here) => From([.. order.Select((t, i) => here(i) ? t with { Batch = Forecasting.FreshBatch } : t)]);
+
+        Way From(IReadOnlyList<IssuedTurn> turns)
+        {
+            var forecast = Forecasting.Of(run, pace, nowMs, turns);
+            var batch = forecast.Sections.ToDictionary(s => s.Section.Id, s => s.Batch, StringComparer.Ordinal);
+            return new Way([.. turns.Select(t => t with { Batch = batch[t.Section] })], forecast);
+        }
     }
 
     /// <summary>The order search over what is ahead, with what is wet already begun; laps given up are left out of it.</summary>

@@ -31,8 +31,9 @@ internal static class Salvaging
         var givenUp = best.Forecast.Lost.Where(l => !CanBeHad(run, pace, l, best.Forecast.NowMs)).Select(l => l.Lap).ToHashSet();
         for (var round = 0; round < MostRounds && best.Turns.Count > 1; round++)
         {
-            var way = Replanning.WithBatches(run, pace, best.Forecast.NowMs, Replanning.Search(run, pace, best.Forecast.NowMs, rollers, givenUp, StepsARound));
-            ways.Add(way);
+            var found = Replanning.WithBatches(run, pace, best.Forecast.NowMs, Replanning.Search(run, pace, best.Forecast.NowMs, rollers, givenUp, StepsARound)).ToList();
+            ways.AddRange(found);
+            var way = found.Aggregate((a, b) => b.IsBetterThan(a, run.Plan) ? b : a);
             if (way.Forecast.Lost.Where(l => !givenUp.Contains(l.Lap)).MinBy(l => LineHarm.SeenM(l.Lap, run.Plan)) is not { } next) break;
             givenUp.Add(next.Lap);
         }
