@@ -102,7 +102,7 @@ public sealed record HourStrip(IReadOnlyList<RoomHour> Hours, GoodHours? Best, I
     /// <summary>Temperatures of the top from a time on, as far as the readings go without a gap.</summary>
     public static IReadOnlyList<TemperatureAt> CourseAfter(RoomRecord record, DateTime end)
     {
-        var longest = Math.Max(record.UsualIntervalS, 60) * 2.5;
+        var longest = record.LongestBridgedS;
         List<TemperatureAt> course = [];
         foreach (var reading in record.Readings)
         {

@@ -42,7 +42,7 @@ public static class LoggerText
         return new Reader(day, units).Read(text);
     }
 
-    private enum Holds { Nothing, Time, Date, Air, Humidity, Surface }
+    private enum Holds { Nothing, Time, Date, Air, Humidity, Surface, Dew }
 
     private sealed record Row(int Line, string Time, double AirRaw, double Humidity, double? SurfaceRaw);
 
@@ -57,6 +57,8 @@ public static class LoggerText
         private bool _shares;
         private int _missing;
         private int _firstMissing;
+        private int _impossible;
+        private (int Line, Phrase Why) _firstImpossible;
 
         public LoggerRead Read(string text)
         {
@@ -110,7 +112,8 @@ public static class LoggerText
         {
             var plain = Plain(name);
             bool Has(params string[] words) => words.Any(w => plain.Contains(w, StringComparison.Ordinal));
-            return Has("dew", "rocio", "battery", "bateria", "serial", "serie") ? Holds.Nothing
+            return Has("dew", "rocio") ? Holds.Dew
+                : Has("battery", "bateria", "serial", "serie") ? Holds.Nothing
                 : Has("surface", "superficie", "cubierta") ? Holds.Surface
                 : Has("hum", "rh", "%", "hr ") || plain is "hr" ? Holds.Humidity
                 : Has("temp", "air") ? Holds.Air
@@ -155,6 +158,7 @@ public static class LoggerText
             var time = $"{Field(Holds.Date)} {Field(Holds.Time)}".Trim();
             var (air, humidity) = (Number(Field(Holds.Air)), Number(Field(Holds.Humidity)));
             if (time.Length == 0) TimeUnclear(line, written);
+            else if (Number(Field(Holds.Dew)) > air + DewSlack) Impossible(line, v => v.Say($"a dew point of {Field(Holds.Dew)} above an air temperature of {Field(Holds.Air)}", $"un punto de rocío de {Field(Holds.Dew)} por encima de un aire a {Field(Holds.Air)}"));
             else if (air is { } a && humidity is { } h) Keep(new Row(line, time, a, h, Number(Field(Holds.Surface))));
             else Missed(line);
             if (_fahrenheit is null && Unit(" " + Field(Holds.Air)) is { } said) _fahrenheit = said;
@@ -199,8 +203,17 @@ public static class LoggerText
 
         private void Keep(Row row)
         {
-            if (row.Humidity is < 0 or > 100.5 || row.AirRaw is < -60 or > 160) Missed(row.Line);
+            if (row.Humidity is < 0 or > 100.5) Impossible(row.Line, v => v.Say($"a humidity of {v.Number(row.Humidity, 1)} %", $"una humedad de {v.Number(row.Humidity, 1)} %"));
+            else if (row.AirRaw is < -60 or > 160) Impossible(row.Line, v => v.Say($"a temperature of {v.Number(row.AirRaw, 1)}°", $"una temperatura de {v.Number(row.AirRaw, 1)}°"));
             else _rows.Add(row);
+        }
+
+        // Two rounded figures of saturated air may cross by this.
+        private const double DewSlack = 0.5;
+
+        private void Impossible(int line, Phrase why)
+        {
+            if (_impossible++ == 0) _firstImpossible = (line, why);
         }
 
         private void Missed(int line)
@@ -229,6 +242,13 @@ public static class LoggerText
                 _notes.Add(new Reason("LinesWithoutReading", Limit.Note,
                     v => v.Say($"Lines without a usable reading, left out: {_missing}; the first is line {_firstMissing}.", $"Líneas sin lectura utilizable, que se dejan fuera: {_missing}; la primera es la {_firstMissing}."),
                     v => v.Say("Hours without a reading are shown as such.", "Las horas sin lectura se muestran como tales.")));
+            }
+
+            if (_impossible > 0)
+            {
+                _notes.Add(new Reason("LinesImpossible", Limit.Note,
+                    v => v.Say($"Lines that cannot be true, left out: {_impossible}; the first is line {_firstImpossible.Line}, with {_firstImpossible.Why(v)}.", $"Líneas que no pueden ser ciertas, que se dejan fuera: {_impossible}; la primera es la {_firstImpossible.Line}, con {_firstImpossible.Why(v)}."),
+                    v => v.Say("Check the sensor; what it says beside may be wrong too.", "Revise el sensor; lo demás que dice también puede estar mal.")));
             }
 
             var clock = new WallClock(day, DayFirst());
@@ -300,7 +320,9 @@ public static class LoggerText
             v => v.Say("Export humidity too; without it no dew point is known.", "Exporte también la humedad; sin ella no se conoce el punto de rocío."));
 
         private void Nothing() => Add("", null, "NoReadings",
-            v => _missing > 0
+            v => _impossible > 0
+                ? v.Say($"No line of {_missing + _impossible} can be used; line {_firstImpossible.Line} has {_firstImpossible.Why(v)}, which cannot be.", $"No se puede usar ninguna de {_missing + _impossible} líneas; la {_firstImpossible.Line} tiene {_firstImpossible.Why(v)}, que no puede ser.")
+                : _missing > 0
                 ? v.Say($"None of {_missing} lines has a time, a temperature and a humidity.", $"Ninguna de {_missing} líneas tiene hora, temperatura y humedad.")
                 : v.Say("There are no readings in this text.", "No hay lecturas en este texto."),
             v => v.Say("Lines look like: 2026-11-25 14:30, 72 °F, 45 %.", "Las líneas son así: 2026-11-25 14:30; 22 °C; 45 %."));

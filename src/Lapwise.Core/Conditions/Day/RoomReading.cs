@@ -19,16 +19,22 @@ public readonly record struct Gap(DateTime From, DateTime To);
 /// <summary>Readings in the order in which they were taken.</summary>
 public sealed record RoomRecord(IReadOnlyList<RoomReading> Readings)
 {
-    /// <summary>Readings further apart than this many times their usual interval leave a gap.</summary>
-    private const double GapTimes = 2.5;
+    /// <summary>Readings further apart than this many times their usual interval leave a gap: one is missing.</summary>
+    private const double GapTimes = 1.9;
 
-    /// <summary>The usual interval: the middle one of all.</summary>
+    /// <summary>No course of temperatures is drawn over more than this many usual intervals.</summary>
+    private const double BridgedTimes = 2.5;
+
+    /// <summary>Longest step that a course of temperatures is drawn over.</summary>
+    public double LongestBridgedS => Math.Max(UsualIntervalS, 60) * BridgedTimes;
+
+    /// <summary>The usual interval: a quarter of all are shorter, so that gaps do not pass for usual in a short record.</summary>
     public double UsualIntervalS
     {
         get
         {
             var steps = Readings.Zip(Readings.Skip(1), (a, b) => b.ElapsedS - a.ElapsedS).Order().ToList();
-            return steps.Count == 0 ? 0 : steps[steps.Count / 2];
+            return steps.Count == 0 ? 0 : steps[steps.Count / 4];
         }
     }
 

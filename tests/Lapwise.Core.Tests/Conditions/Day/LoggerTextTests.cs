@@ -36,6 +36,36 @@ public sealed class LoggerTextTests
         Assert.Equal((21.5, 0.48), (Math.Round(reading.AirC, 9), Math.Round(reading.Humidity, 9)));
     }
 
+    /// <summary>A dew point above the air, a humidity over 100 % and a temperature of no room: left out and said, each by line.</summary>
+    [Theory]
+    [InlineData("Time;Temp °C;RH %;Dew point °C\n08:00;21;48;9,5\n08:10;21;48;25\n08:20;21;48;9,5", 3, "a dew point of 25 above an air temperature of 21")]
+    [InlineData("Time;Temp °C;RH %\n08:00;21;48\n08:10;21;48\n08:20;21;148", 4, "a humidity of 148 %")]
+    [InlineData("Time;Temp °C;RH %\n08:00;21;48\n08:10;215;48\n08:20;21;48", 3, "a temperature of 215°")]
+    public void Readings_that_cannot_be_true_are_left_out_and_said(string text, int line, string why)
+    {
+        var read = Read(text);
+        Assert.Equal(2, read.Record!.Readings.Count);
+        var said = read.Notes.Single(n => n.Code == "LinesImpossible");
+        Assert.Contains($"line {line}, with {why}", said.Text(Voice.Default), StringComparison.Ordinal);
+        Said.InEveryVoice([said.Text, said.Remedy]);
+    }
+
+    [Fact]
+    public void A_text_of_nothing_but_the_impossible_says_which_value()
+    {
+        var fault = Assert.Single(Read("Time;Temp °C;RH %\n08:00;21;148\n08:10;21;150").Faults);
+        Assert.Contains("line 2 has a humidity of 148 %", fault.Text(Voice.Default), StringComparison.Ordinal);
+    }
+
+    /// <summary>In a short record with long gaps the gaps are not taken for its usual interval; nothing is drawn across them.</summary>
+    [Fact]
+    public void A_short_record_still_shows_its_gaps()
+    {
+        var record = Read("00:30 21 °C 45 %\n01:30 21 °C 45 %\n03:30 21 °C 45 %\n04:30 21 °C 45 %\n09:30 21 °C 45 %").Record!;
+        Assert.Equal([(1.5, 3.5), (4.5, 9.5)], record.Gaps().Select(g => (g.From.TimeOfDay.TotalHours, g.To.TimeOfDay.TotalHours)));
+        Assert.Equal(4, HourStrip.CourseAfter(record, record.Readings[0].At).Count);
+    }
+
     [Fact]
     public void A_column_of_the_surface_is_read_beside_the_air() =>
         Assert.Equal(18, First("Time;Air °C;RH %;Surface °C\n2026-11-25 08:00;21,5;48;18").SurfaceC);
@@ -84,8 +114,8 @@ public sealed class LoggerTextTests
         var read = Read("Time,Temp °C,RH %\n2026-11-25 08:00,21,48\n2026-11-25 08:10,,\n2026-11-25 08:20,error,\n2026-11-25 08:30,21,130\n2026-11-25 08:40,21,48\n2026-11-25 08:50,21,48\n2026-11-25 09:00,21,48");
         Assert.Equal(4, read.Record!.Readings.Count);
         Assert.Equal([new Gap(new(2026, 11, 25, 8, 0, 0), new(2026, 11, 25, 8, 40, 0))], read.Record.Gaps());
-        Assert.Equal(["LinesWithoutReading", "ReadingsHaveGaps"], read.Notes.Select(n => n.Code));
-        Assert.Contains("left out: 3", read.Notes[0].Text(Voice.Default), StringComparison.Ordinal);
+        Assert.Equal(["LinesWithoutReading", "LinesImpossible", "ReadingsHaveGaps"], read.Notes.Select(n => n.Code));
+        Assert.Contains("left out: 2", read.Notes[0].Text(Voice.Default), StringComparison.Ordinal);
         Said.InEveryVoice([.. read.Notes.SelectMany(n => new[] { n.Text, n.Remedy })]);
     }
 
