@@ -1,5 +1,7 @@
 using CsCheck;
 using Lapwise.Core.Conditions.Exotherm;
+using MathNet.Numerics.LinearAlgebra;
+using MathNet.Numerics.OdeSolvers;
 
 namespace Lapwise.Core.Tests.Conditions.Exotherm;
 
@@ -56,6 +58,22 @@ public sealed class SelfHeatingTests
         var perS = Reactivity.LossWPerM2K * 0.03 / (500 * Reactivity.HeatCapacityJPerGK);
         Assert.All(run.Curve, p => Assert.Equal(20 + (40 * Math.Exp(-perS * p.Seconds)), p.Celsius, 1e-4));
     }
+
+    /// <summary>The classical Runge–Kutta of MathNet.Numerics, which knows nothing of this one, comes to the end conversion at the life found.</summary>
+    [Fact]
+    public void A_general_solver_finds_the_same_life() => AnyBatch.Sample((mass, start, air, loss) =>
+    {
+        var heating = new SelfHeating(Mix, mass, new Vessel.Bucket().AreaM2(mass / 1.1), loss);
+        var cooling = loss * heating.AreaM2 / (mass * Reactivity.HeatCapacityJPerGK);
+        Vector<double> Slope(double t, Vector<double> y)
+        {
+            var reacted = Mix.RatePerS(y[1]) * (1 - y[0]);
+            return Vector<double>.Build.DenseOfArray([reacted, (Mix.AdiabaticRiseK * reacted) - (cooling * (y[1] - air))]);
+        }
+
+        var end = RungeKutta.FourthOrder(Vector<double>.Build.DenseOfArray([0, start]), 0, heating.LifeS(start, air), 20_001, Slope)[^1];
+        Assert.Equal(Reactivity.EndConversion, end[0], 1e-5);
+    }, iter: 20);
 
     [Fact]
     public void Every_life_lies_between_the_adiabatic_and_the_isothermal() => AnyBatch.Sample((mass, start, _, loss) =>
