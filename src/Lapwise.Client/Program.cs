@@ -1,4 +1,5 @@
 using Lapwise.Client.Frame;
+using Lapwise.Client.Jobs;
 using Lapwise.Client.Keeping;
 using Lapwise.Client.Voices;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
@@ -11,6 +12,7 @@ builder.Services.AddSingleton(services => (IJSInProcessRuntime)services.GetRequi
 builder.Services.AddSingleton(new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress), Timeout = TimeSpan.FromSeconds(20) });
 builder.Services.AddSingleton<Device>();
 builder.Services.AddSingleton<Spoken>();
+builder.Services.AddSingleton<Turns>();
 builder.Services.AddSingleton<Server>();
 builder.Services.AddSingleton<Cupboard>();
 builder.Services.AddSingleton<Drafts>();

@@ -175,17 +175,19 @@ public static class PlanDrawing
             var zero = layout.OnSheet(section.Face, new PointM(0, 0));
             var along = (layout.OnSheet(section.Face, new PointM(cos, sin)) - zero).Unit;
             var rings = OnSheet(section, layout);
-            foreach (var length in new[] { 2.6, 1.8, 1.1 })
+            // A short one close to its neighbours still says the way, where a long one has no room.
+            foreach (var (length, clear) in new[] { (2.6, 3.5), (1.8, 3.5), (1.1, 3.5), (0.8, 1.5), (0.6, 0.5) })
             {
                 var half = along * (length * sketch.TextSize / 2);
+                var fromSide = Math.Min(2, clear) * sketch.Unit;
                 bool Free(Spot at) =>
-                    sketch.IsClear(Box.Over([at + half, at - half]).Grown(3.5 * sketch.Unit))
+                    sketch.IsClear(Box.Over([at + half, at - half]).Grown(clear * sketch.Unit))
                     && Shapes.Contains(rings, at + half) && Shapes.Contains(rings, at - half)
-                    && Shapes.DistanceToBoundary(rings, at + half) > 2 * sketch.Unit && Shapes.DistanceToBoundary(rings, at - half) > 2 * sketch.Unit;
+                    && Shapes.DistanceToBoundary(rings, at + half) > fromSide && Shapes.DistanceToBoundary(rings, at - half) > fromSide;
                 foreach (var at in insides.Where(Free).Take(1))
                 {
                     sketch.Arrow(Ink.DryPass, at - half, at + half);
-                    sketch.KeepClear(Box.Over([at + half, at - half]).Grown(2 * sketch.Unit));
+                    sketch.KeepClear(Box.Over([at + half, at - half]).Grown(Math.Min(2, clear) * sketch.Unit));
                     return;
                 }
             }

@@ -72,6 +72,19 @@ public class PlanDrawingTests
         }
     }
 
+    [Theory]
+    [MemberData(nameof(EverySample))]
+    public void Draw_every_section_shows_the_way_of_its_dry_pass(string sample)
+    {
+        foreach (var (top, work, crew) in Plans(sample))
+            foreach (var sheet in new[] { Sheet.Phone, Sheet.Wide })
+            {
+                var sections = work.Sections.Count(s => s.Face.Top == top.Top.Name);
+                // One more stands in the legend.
+                Assert.Equal(sections + 1, new Read(PlanDrawing.Draw(top, work, crew, Us, sheet).Svg()).OfClass("lw-dry-pass").Count());
+            }
+    }
+
     [Fact]
     public void Draw_a_lost_lap_says_so_in_words_and_by_weight()
     {
