@@ -8,6 +8,7 @@ namespace Lapwise.Client.Jobs;
 internal sealed class OpenJob : IDisposable
 {
     private readonly KeptJob kept;
+    private string? typedInto;
 
     public OpenJob(KeptJob kept, Coatings coatings)
     {
@@ -28,9 +29,34 @@ internal sealed class OpenJob : IDisposable
 
     public event Action? Changed;
 
+    /// <summary>What was changed here since the job was opened, to take back.</summary>
+    public Edits Edits { get; } = new();
+
     public void Change(Func<JobDocument, JobDocument> change)
     {
-        kept.Change(change(Document));
+        var before = Document;
+        var after = change(before);
+        Edits.Note(before, after, typedInto);
+        typedInto = null;
+        Take(after);
+    }
+
+    /// <summary>The change that comes next is typed into this field.</summary>
+    public void TypesInto(string field) => typedInto = field;
+
+    public void Undo()
+    {
+        if (Edits.Undo(Document) is { } before) Take(before);
+    }
+
+    public void Redo()
+    {
+        if (Edits.Redo(Document) is { } after) Take(after);
+    }
+
+    private void Take(JobDocument document)
+    {
+        kept.Change(document);
         Workings.Refresh();
         Changed?.Invoke();
     }

@@ -21,6 +21,11 @@ internal sealed class Device(IJSInProcessRuntime js)
 
     public bool IsWide() => js.Invoke<bool>("lapwise.isWide");
 
+    /// <summary>Lengths are typed on the page's own large keys: as chosen on this device, else where it is worked by touch.</summary>
+    public bool UsesPad() => js.Invoke<bool>("lapwise.usesPad");
+
+    public void UsePad(bool wanted) => Write("lapwise/pad", wanted ? "yes" : "no");
+
     /// <summary>Whoever looks asked the system for less motion.</summary>
     public bool PrefersStill() => js.Invoke<bool>("lapwise.prefersStill");
 
@@ -38,6 +43,9 @@ public sealed class Watcher
 {
     public event Action? WidthChanged;
     public event Action? BackOnline;
+    /// <summary>By the keys that ask for it everywhere.</summary>
+    public event Action? UndoAsked;
+    public event Action? RedoAsked;
     /// <summary>The page is looked at again, after the screen was off or another page was in front.</summary>
     public event Action? LookedAt;
     /// <summary>The browser emptied the storage of this device.</summary>
@@ -45,6 +53,8 @@ public sealed class Watcher
 
     [JSInvokable] public void OnWidthChanged() => WidthChanged?.Invoke();
     [JSInvokable] public void OnBackOnline() => BackOnline?.Invoke();
+    [JSInvokable] public void OnUndoAsked() => UndoAsked?.Invoke();
+    [JSInvokable] public void OnRedoAsked() => RedoAsked?.Invoke();
     [JSInvokable] public void OnLookedAt() => LookedAt?.Invoke();
     [JSInvokable] public void OnCupboardLost() => CupboardLost?.Invoke();
 }

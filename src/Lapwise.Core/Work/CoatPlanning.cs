@@ -46,6 +46,7 @@ internal sealed class CoatPlanning
     {
         var schedule = await BestScheduleAsync(measured);
         var bound = await BoundAsync(schedule);
+        await _effort.Pause();
         var (sections, laps) = ScheduleNames.Of(schedule, Rollers, _method);
         var work = new CoatWork(
             _conditions.Coat, _conditions.OpenTime, _conditions.PotLife, sections, laps, _batches.Of(schedule, sections),

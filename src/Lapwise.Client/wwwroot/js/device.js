@@ -8,6 +8,7 @@ globalThis.lapwise = {
   language() { return navigator.language || "en-US"; },
   sayLanguage(language) { document.documentElement.lang = language; },
   isWide() { return matchMedia("(min-width: 64rem)").matches; },
+  usesPad() { const chosen = lapwise.read("lapwise/pad"); return chosen === null ? matchMedia("(pointer: coarse)").matches : chosen === "yes"; },
   prefersStill() { return matchMedia("(prefers-reduced-motion: reduce)").matches; },
   /** One page at a time is told; the one before it is gone. */
   watch(watcher) {
@@ -17,6 +18,12 @@ globalThis.lapwise = {
     matchMedia("(min-width: 64rem)").addEventListener("change", () => watcher.invokeMethodAsync("OnWidthChanged"), { signal });
     addEventListener("online", () => watcher.invokeMethodAsync("OnBackOnline"), { signal });
     document.addEventListener("visibilitychange", () => { if (!document.hidden) watcher.invokeMethodAsync("OnLookedAt"); }, { signal });
+    // The job's own undo in place of the field's: a browser's would not know what else the field changed.
+    document.addEventListener("keydown", e => {
+      const key = (e.ctrlKey || e.metaKey) && !e.altKey ? e.key.toLowerCase() : "";
+      const asked = key === "z" ? (e.shiftKey ? "OnRedoAsked" : "OnUndoAsked") : key === "y" ? "OnRedoAsked" : null;
+      if (asked) { e.preventDefault(); watcher.invokeMethodAsync(asked); }
+    }, { signal });
     lapwise.cupboard.watchLoss(watcher);
   },
   // Lines that can be taken hold of: each goes only square to itself, and is told in metres when let go.
@@ -52,3 +59,37 @@ globalThis.lapwise = {
     if (field) { field.scrollIntoView({ block: "center" }); field.focus(); }
   },
 };
+
+// The large keys for lengths: they write into the length field that was tapped last, which keeps its place and its caret.
+{
+  let field = null;
+  const isLength = e => e instanceof HTMLInputElement && e.dataset.length !== undefined;
+  const show = shown => document.body.classList.toggle("has-pad", shown && document.querySelector(".pad") !== null);
+  addEventListener("focusin", e => {
+    if (isLength(e.target)) {
+      field = e.target;
+      show(true);
+      if (document.body.classList.contains("has-pad")) field.scrollIntoView({ block: "center" });
+    } else if (!e.target.closest?.(".pad")) show(false);
+  });
+  addEventListener("mousedown", e => { if (e.target.closest?.(".pad")) e.preventDefault(); });
+  addEventListener("click", e => {
+    const key = e.target.closest?.(".pad [data-key]")?.dataset.key;
+    if (key === undefined || !field?.isConnected) return;
+    if (key === "next") {
+      const lengths = [...document.querySelectorAll("input[data-length]")].filter(f => f.offsetParent !== null);
+      const next = lengths[lengths.indexOf(field) + 1];
+      if (next) { next.focus(); next.select(); } else { field.blur(); show(false); }
+      return;
+    }
+    let from = field.selectionStart;
+    const to = field.selectionEnd, before = field.value.slice(0, from);
+    let written = key === "back" ? "" : key;
+    // A fraction stands apart from its whole number, a unit does not start a length.
+    if (key.length > 1 && key.includes("/") && /\d$/.test(before)) written = " " + key;
+    if (before === "" || before.endsWith(" ")) written = written.trimStart();
+    if (key === "back" && from === to) from = Math.max(0, from - 1);
+    field.setRangeText(written, from, to, "end");
+    field.dispatchEvent(new Event("input", { bubbles: true }));
+  });
+}

@@ -1,0 +1,114 @@
+using System.Text.Json;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace Lapwise.Browser.Tests;
+
+/// <summary>Measuring by thumb: large keys, the drawing, back and forth.</summary>
+public sealed class MeasuringTests(PublishedServer server)
+{
+    [Fact]
+    public async Task Every_step_is_undone_and_redone_by_button_and_by_key_and_typing_in_one_field_is_one_step()
+    {
+        await using var window = await server.Window(390, 844);
+        var page = await window.Open($"/jobs/{await server.CopyOfDemo()}/measure");
+        var (undo, redo) = (page.GetByRole(AriaRole.Button, new() { Name = "Undo" }), page.GetByRole(AriaRole.Button, new() { Name = "Redo" }));
+        var length = page.Field("Whole back, side A");
+        var before = await length.InputValueAsync();
+        await Expect(undo).ToBeDisabledAsync();
+
+        await length.FillAsync("");
+        await length.PressSequentiallyAsync("12' 6\"");
+        await page.Locator("label[for='edge-0-F-Open']").ClickAsync();
+        await page.Field("Depth of the back run").FillAsync("26 in");
+
+        await undo.ClickAsync();
+        await Expect(page.Field("Depth of the back run")).ToHaveValueAsync("25 1/2 in");
+        await undo.ClickAsync();
+        await Expect(page.Locator("#edge-0-F-Open")).Not.ToBeCheckedAsync();
+        await Expect(length).ToHaveValueAsync("12' 6\"");
+        await length.FocusAsync();
+        await page.Keyboard.PressAsync("Control+z");
+        await Expect(length).ToHaveValueAsync(before);
+        await Expect(undo).ToBeDisabledAsync();
+
+        await page.Keyboard.PressAsync("Control+Shift+z");
+        await Expect(length).ToHaveValueAsync("12' 6\"");
+        await page.Keyboard.PressAsync("Control+y");
+        await Expect(page.Locator("#edge-0-F-Open")).ToBeCheckedAsync();
+        await redo.ClickAsync();
+        await Expect(page.Field("Depth of the back run")).ToHaveValueAsync("26 in");
+        await Expect(redo).ToBeDisabledAsync();
+        await page.Kept("Saved");
+    }
+
+    [Fact]
+    public async Task A_hundred_steps_are_taken_back()
+    {
+        await using var window = await server.Window();
+        var id = await server.CopyOfDemo();
+        var before = await Stored(id);
+        var page = await window.Open($"/jobs/{id}/measure");
+        for (var i = 0; i < 50; i++)
+        {
+            await page.Locator("label[for='edge-0-F-Open']").ClickAsync();
+            await page.Locator("label[for='edge-0-F-Wall']").ClickAsync();
+        }
+        await page.Field("Whole back, side A").FillAsync("9 ft");
+        for (var i = 0; i < 101; i++) await page.Keyboard.PressAsync("Control+z");
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Undo" })).ToBeDisabledAsync();
+        await page.Kept("Saved");
+        Assert.Equal(before, await Stored(id));
+    }
+
+    [Fact]
+    public async Task Lengths_are_typed_on_large_keys_and_the_drawing_follows()
+    {
+        await using var window = await server.Window(390, 844);
+        var page = await window.Open($"/jobs/{await server.CopyOfDemo()}/measure");
+        await page.GetByLabel("Large keys for lengths").CheckAsync();
+        var length = page.Field("Whole back, side A");
+        await length.ClickAsync();
+        await length.SelectTextAsync();
+        await Expect(length).ToHaveAttributeAsync("inputmode", "none");
+        foreach (var key in new[] { "1", "2", "ft ′", "6", "1/2", "in ″" }) await Key(page, key).ClickAsync();
+        await Expect(length).ToHaveValueAsync("12' 6 1/2\"");
+        await Expect(length).ToBeFocusedAsync();
+        await Expect(page.Locator(".lw-drawing")).ToContainTextAsync("A · 12' 6 1/2\"");
+        await Key(page, "⌫").ClickAsync();
+        await Expect(length).ToHaveValueAsync("12' 6 1/2");
+
+        var small = await page.EvaluateAsync<string[]>("[...document.querySelectorAll('.pad button')].map(b => [b.innerText, b.getBoundingClientRect()]).filter(([, r]) => r.width < 64 || r.height < 64 || r.left < 0 || r.right > innerWidth).map(([t]) => t)");
+        Assert.Empty(small);
+        Assert.Empty((await page.RunAxe()).Violations.Select(v => v.Id));
+
+        await Key(page, "Next length →").ClickAsync();
+        await Expect(page.Field("Depth of the back run")).ToBeFocusedAsync();
+        // The system's keyboard still works beside it.
+        await page.Keyboard.TypeAsync("27 in");
+        await Expect(page.Field("Depth of the back run")).ToHaveValueAsync("27 in");
+        await page.Field("Name of the top").ClickAsync();
+        await Expect(page.Locator(".pad")).ToBeHiddenAsync();
+    }
+
+    [Fact]
+    public async Task Metric_keys_are_of_millimetres()
+    {
+        await using var window = await server.Window(390, 844, "es-MX");
+        var page = await window.Open($"/jobs/{await server.CopyOfDemo()}/measure");
+        await page.Locator("label[for='bare-Metric']").ClickAsync();
+        await page.GetByLabel("Teclas grandes").CheckAsync();
+        var length = page.Field("Todo el fondo, lado A");
+        await length.ClickAsync();
+        await length.SelectTextAsync();
+        foreach (var key in new[] { "3", "5", "1", "0", "mm" }) await Key(page, key).ClickAsync();
+        await Expect(length).ToHaveValueAsync("3510 mm");
+        await Expect(page.Locator(".is-fraction")).ToHaveCountAsync(0);
+    }
+
+    private static ILocator Key(IPage page, string shows) => page.Locator(".pad").GetByText(shows, new() { Exact = true });
+
+    private async Task<string> Stored(string id) =>
+        JsonDocument.Parse(await server.Http.GetStringAsync("/api/jobs/" + id, TestContext.Current.CancellationToken)).RootElement.GetProperty("tops").GetRawText();
+}
