@@ -85,6 +85,18 @@ public static partial class Sources
         v => v.Say("names the tape test of adhesion; how long the patch hardens first is the data sheet's recoat", "nombra el ensayo de adherencia con cinta; cuánto endurece antes el parche es el repintado de la ficha"),
         SourceStanding.FromMemory);
 
+    public static readonly Source DryStages = new("astm-d1640", "ASTM D1640; ISO 9117",
+        v => v.Say("names of the stages of drying and how each is told; the times are the data sheet's", "nombres de las etapas de secado y cómo se reconoce cada una; los tiempos son de la ficha técnica"),
+        SourceStanding.FromMemory);
+
+    public static readonly Source GhsStatements = new("un-ghs", "UN Globally Harmonized System (GHS), annex 3",
+        v => v.Say("signal words and hazard statements by code; the product's own label comes first", "palabras de advertencia e indicaciones de peligro por código; manda la etiqueta del propio producto"),
+        SourceStanding.FromMemory);
+
+    public static readonly Source OldSurfaces = new("29-cfr-1926-1153", "29 CFR 1926.1153; 40 CFR 745; 40 CFR 763",
+        v => v.Say("silica in the dust of stone and tile; lead and asbestos in old work", "sílice en el polvo de piedra y azulejo; plomo y amianto en lo viejo"),
+        SourceStanding.FromMemory);
+
     public static readonly Source RespiratoryProtection = new("29-cfr-1910-134", "29 CFR 1910.134",
         v => v.Say("respirator programme: medical evaluation, fit test, cartridge change schedule", "programa de respiradores: evaluación médica, prueba de ajuste, cambio programado de cartuchos"),
         SourceStanding.FromMemory);
@@ -101,7 +113,7 @@ public static partial class Sources
     [
         Geometry, AsEntered, Trade, CautiousGuess, Handbook44, AlduchovEskridge, Iso8502Part4, MilHdbk1110, Ufgs09971,
         Arrhenius, HeatBalance, FilmClosing, FilmSpread,
-        NioshPocketGuide, NioshRecalled, OshaZ1, AcgihTlv, AcgihVentilation, Voc40Cfr59, ExactSearch, SagTest, TapeTest, RespiratoryProtection, Bowditch, MilStd1472,
+        NioshPocketGuide, NioshRecalled, OshaZ1, AcgihTlv, AcgihVentilation, Voc40Cfr59, ExactSearch, SagTest, TapeTest, DryStages, GhsStatements, OldSurfaces, RespiratoryProtection, Bowditch, MilStd1472,
     ];
 
     /// <summary>The standing of a source in words.</summary>
