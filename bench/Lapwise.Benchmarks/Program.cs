@@ -11,6 +11,7 @@ const string Usage = """
       science   pot life by heat, its fit, and a day hour by hour
       purchase  kits for many jobs together, their cover beside CP-SAT
       schedule  published project scheduling beside a plain model, and thirty jobs; --folder holds the instances
+      packet    the PDF packet of a job of twelve tops
       curve     time and memory against the number of sections, to 400
 
     Reports go to FOLDER/reports, instances to FOLDER/instances. Run from the root of the repository, built in Release,
@@ -27,6 +28,7 @@ var commands = new Dictionary<string, Action<Options>>(StringComparer.Ordinal)
     ["science"] = Science.Run,
     ["purchase"] = Purchases.Run,
     ["schedule"] = Calendars.Run,
+    ["packet"] = Packets.Run,
     ["curve"] = Curves.BySections,
 };
 

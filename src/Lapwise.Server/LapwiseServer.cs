@@ -5,6 +5,7 @@ using Lapwise.Core.Jobs;
 using Lapwise.Core.Money;
 using Lapwise.Core.OnSite;
 using Lapwise.Core.Quick;
+using Lapwise.Server.Features.InAndOut;
 using Lapwise.Server.Features.Jobs;
 using Lapwise.Server.Features.Materials;
 using Lapwise.Server.Features.Measure;
@@ -61,6 +62,7 @@ public static class LapwiseServer
         builder.Services.AddShopOnSqlite(settings.DatabasePath);
         builder.Services.AddSingleton<StoredWholeJob>();
         builder.Services.AddSingleton<StoredWholePrice>();
+        builder.Services.AddSingleton<TakingInShop>();
         builder.Services.AddProblemDetails();
         builder.Services.AddOpenApi(options => options.AddDocumentTransformer((document, _, _) =>
         {
@@ -112,6 +114,8 @@ public static class LapwiseServer
         ReadQuote.Map(api);
         QuotePapers.Map(api);
         JobPapers.Map(api);
+        Exporting.Map(api);
+        Importing.Map(api);
         QuickSums.Map(api);
         ListRuns.Map(api);
         ReadMarks.Map(api);

@@ -71,6 +71,13 @@ public abstract class DocumentShelf<T>(IDbContextFactory<ShopDatabase> databases
         return [.. rows.Select(r => Read(r).Document)];
     }
 
+    /// <summary>Every document with its content, one at a time, by id.</summary>
+    public async IAsyncEnumerable<Stored<T>> EachStored([System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancel)
+    {
+        await using var database = await databases.CreateDbContextAsync(cancel);
+        await foreach (var row in Rows(database).AsNoTracking().OrderBy(r => r.Id).AsAsyncEnumerable().WithCancellation(cancel)) yield return Read(row);
+    }
+
     /// <summary>One document, or null.</summary>
     public async Task<Stored<T>?> Find(string id, CancellationToken cancel)
     {
@@ -98,6 +105,37 @@ public abstract class DocumentShelf<T>(IDbContextFactory<ShopDatabase> databases
             if (await Find(id, cancel) is { } inStore) return new SaveOutcome<T>.Clash(inStore);
             throw;
         }
+    }
+
+    /// <summary>Puts many documents in or over those under the same id, all or none.</summary>
+    public async Task PutAll(IReadOnlyList<(string Id, T Document)> documents, CancellationToken cancel)
+    {
+        const int slice = 500;
+        await using var database = await databases.CreateDbContextAsync(cancel);
+        await using var all = await database.Database.BeginTransactionAsync(cancel);
+        foreach (var some in documents.Chunk(slice))
+        {
+            var ids = some.Select(d => d.Id).ToList();
+            var rows = await Rows(database).Where(r => ids.Contains(r.Id)).ToDictionaryAsync(r => r.Id, StringComparer.Ordinal, cancel);
+            foreach (var (id, document) in some)
+            {
+                if (rows.TryGetValue(id, out var row))
+                {
+                    Write(row, document, row.Version + 1);
+                    continue;
+                }
+
+                row = NewRow();
+                row.Id = id;
+                Write(row, document, version: 1);
+                database.Add(row);
+            }
+
+            await database.SaveChangesAsync(cancel);
+            database.ChangeTracker.Clear();
+        }
+
+        await all.CommitAsync(cancel);
     }
 
     /// <summary>Replaces a document, if it still stands at the version the change was made from.</summary>

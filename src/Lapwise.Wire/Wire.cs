@@ -32,8 +32,20 @@ public static class WireHeaders
     public const string ProgramVersion = "Lapwise-Version";
 }
 
+/// <summary>What taking in a document changes, or has changed.</summary>
+/// <param name="Plan">Mark of what is told here: sent back, exactly this is changed.</param>
+/// <param name="IsDone">False: only told, nothing is changed.</param>
+/// <param name="Kept">Entries of the log that are there with other words; they stay.</param>
+/// <param name="Steps">What is new or changed, the first of them.</param>
+public sealed record TakingLine(string Plan, bool IsDone, int New, int Changed, int Same, int Kept, IReadOnlyList<TakingStepLine> Steps);
+
+public sealed record TakingStepLine(string Part, string Id, string Name, string What, IReadOnlyList<TakingDifferenceLine> Differences);
+
+public sealed record TakingDifferenceLine(string Path, string? Before, string? After);
+
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
 [JsonSerializable(typeof(IReadOnlyList<JobLine>))]
 [JsonSerializable(typeof(Problem))]
+[JsonSerializable(typeof(TakingLine))]
 [JsonSerializable(typeof(PhonesLine))]
 public sealed partial class WireJson : JsonSerializerContext;

@@ -67,6 +67,11 @@ internal sealed class Server(HttpClient http, Spoken spoken)
     public Task<Reply<PurchaseAnswer>> Purchase(string chance, string units) =>
         Ask(HttpMethod.Get, $"api/purchase?chance={Uri.EscapeDataString(chance)}&units={units}", null, null, AnswerJson.Default.PurchaseAnswer);
 
+    /// <summary>Tells what taking in a file would change; with the mark of what was told, changes it.</summary>
+    /// <param name="where"><c>import</c>, <c>import/prices</c> or <c>import/shelf</c>.</param>
+    public Task<Reply<TakingLine>> TakeIn(string where, string text, string plan) =>
+        Ask(HttpMethod.Post, $"api/{where}?plan={Uri.EscapeDataString(plan)}", text, null, WireJson.Default.TakingLine);
+
     public Task<Reply<IReadOnlyList<IssuedQuote>>> Quotes(string jobId) => Ask(HttpMethod.Get, JobAt(jobId) + "/quotes", null, null, QuoteJson.Default.IReadOnlyListIssuedQuote);
 
     public Task<Reply<IssuedQuote>> Issue(string jobId, string units) => Ask(HttpMethod.Post, $"{JobAt(jobId)}/quotes?units={units}", null, null, QuoteJson.Default.IssuedQuote);

@@ -16,4 +16,5 @@ namespace Lapwise.Core.Jobs;
 [JsonSerializable(typeof(ShelfEntryDocument))]
 [JsonSerializable(typeof(IReadOnlyList<ShelfEntryDocument>))]
 [JsonSerializable(typeof(RatesDocument))]
+[JsonSerializable(typeof(ShopDocument))]
 public sealed partial class JobJson : JsonSerializerContext;

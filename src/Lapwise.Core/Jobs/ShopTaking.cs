@@ -1,0 +1,59 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
+using Lapwise.Core.Explain;
+
+namespace Lapwise.Core.Jobs;
+
+[JsonConverter(typeof(CamelCaseEnumConverter<ShopPart>))]
+public enum ShopPart { Job, Product, ShelfEntry, Rates }
+
+[JsonConverter(typeof(CamelCaseEnumConverter<TakingIn>))]
+public enum TakingIn
+{
+    /// <summary>Not there yet: it is put in.</summary>
+    New,
+    /// <summary>There, and different: it is written over.</summary>
+    Changed,
+    /// <summary>There, and the same: nothing is done.</summary>
+    Same,
+    /// <summary>An entry of the log that is there with other words: the log is never edited, so it stays as it is.</summary>
+    Kept,
+}
+
+/// <summary>What taking in one thing would do.</summary>
+/// <param name="Differences">Each value that would change, by its path.</param>
+public sealed record TakingStep(ShopPart Part, string Id, string Name, TakingIn What, IReadOnlyList<Difference> Differences);
+
+/// <summary>What taking in a document would change, told before anything is. Nothing is ever taken out by it.</summary>
+public static class ShopTaking
+{
+    /// <param name="own">The shop as it stands.</param>
+    /// <param name="other">What is to be taken in.</param>
+    public static IReadOnlyList<TakingStep> Plan(ShopDocument own, ShopDocument other) =>
+    [
+        .. Steps(ShopPart.Product, own.Products, other.Products, p => p.Id, p => p.Name, JobJson.Default.ProductDocument, TakingIn.Changed),
+        .. Steps(ShopPart.Job, own.Jobs, other.Jobs, j => j.Id, j => j.Job.Name, JobJson.Default.KeptJobDocument, TakingIn.Changed),
+        .. Steps(ShopPart.ShelfEntry, own.Shelf?.Entries ?? [], other.Shelf?.Entries ?? [], e => e.Id, e => e.Pack, JobJson.Default.ShelfEntryDocument, TakingIn.Kept),
+        .. other.Rates is { } rates ? Steps(ShopPart.Rates, own.Rates is { } had ? [had] : [], [rates], _ => "", _ => "", JobJson.Default.RatesDocument, TakingIn.Changed) : [],
+    ];
+
+    private static IEnumerable<TakingStep> Steps<T>(ShopPart part, IReadOnlyList<T> own, IReadOnlyList<T> other, Func<T, string> id, Func<T, string> name, JsonTypeInfo<T> json, TakingIn whereItDiffers)
+    {
+        var had = own.DistinctBy(id, StringComparer.Ordinal).ToDictionary(id, StringComparer.Ordinal);
+        foreach (var one in other.DistinctBy(id, StringComparer.Ordinal))
+        {
+            if (!had.TryGetValue(id(one), out var before))
+            {
+                yield return new TakingStep(part, id(one), name(one), TakingIn.New, []);
+                continue;
+            }
+
+            // Most of a shop comes back as it went: the text is compared before the tree is built.
+            var (a, b) = (JsonSerializer.Serialize(before, json), JsonSerializer.Serialize(one, json));
+            if (a == b) yield return new TakingStep(part, id(one), name(one), TakingIn.Same, []);
+            else yield return new TakingStep(part, id(one), name(one), whereItDiffers, [.. JobMerging.Differing("", JsonNode.Parse(a), JsonNode.Parse(b))]);
+        }
+    }
+}

@@ -1,0 +1,134 @@
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Json;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Files.Csv;
+using Lapwise.Server.Http;
+using Lapwise.Store;
+using Lapwise.Wire;
+using Microsoft.AspNetCore.Http.Features;
+
+namespace Lapwise.Server.Features.InAndOut;
+
+/// <summary>
+/// <c>POST /api/import</c> (JSON), <c>/api/import/prices</c> and <c>/api/import/shelf</c> (CSV): tell what they would change. With
+/// <c>?plan=</c> and the mark of what was told, they change that and nothing else; where the shop has changed in between, they
+/// tell anew. Nothing is ever taken out.
+/// </summary>
+internal static class Importing
+{
+    private const long MostBytes = 1L << 30;
+    private const int MostTold = 500;
+
+    public static void Map(IEndpointRouteBuilder api)
+    {
+        var import = api.MapGroup("/import").WithTags("In and out");
+        import.MapPost("", Everything).WithName("Import").WithSummary("What taking in a shop's document would change; with ?plan= it is changed.").Produces<TakingLine>().ProducesProblem(StatusCodes.Status422UnprocessableEntity);
+        import.MapPost("/prices", Prices).WithName("ImportPrices").WithSummary("What taking in a table of prices would change; with ?plan= it is changed.").Produces<TakingLine>().ProducesProblem(StatusCodes.Status422UnprocessableEntity);
+        import.MapPost("/shelf", Shelf).WithName("ImportShelf").WithSummary("What taking in a table of the shelf would change; with ?plan= it is changed.").Produces<TakingLine>().ProducesProblem(StatusCodes.Status422UnprocessableEntity);
+    }
+
+    private static async Task<IResult> Everything(HttpContext http, TakingInShop shop, CancellationToken cancel)
+    {
+        if (http.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size) size.MaxRequestBodySize = MostBytes;
+        var (document, refusal) = await Bodies.Read(http.Request, JobJson.Default.ShopDocument, cancel);
+        if (document is null) return refusal!;
+        if (document.Lapwise is < 1 or > ShopDocument.CurrentVersion)
+        {
+            return Problems.Faults(StatusCodes.Status400BadRequest, [new Fault("lapwise", "VersionNotKnown",
+                v => v.Say($"Version {document.Lapwise} of the shop's document is not known.", $"No se conoce la versión {document.Lapwise} del documento del taller."),
+                v => v.Say("Update this program.", "Actualice este programa."))], Voices.Of(http.Request));
+        }
+
+        return await shop.Answer(http.Request, document, [], MostTold, cancel);
+    }
+
+    private static async Task<IResult> Prices(HttpRequest request, TakingInShop shop, ProductShelf products, CancellationToken cancel)
+    {
+        var (changed, faults) = PricesCsv.Read(await Text(request, cancel), await products.All(cancel));
+        return await shop.Answer(request, new ShopDocument { Products = changed }, faults, MostTold, cancel);
+    }
+
+    private static async Task<IResult> Shelf(HttpRequest request, TakingInShop shop, ShelfLog log, ProductShelf products, TimeProvider time, CancellationToken cancel)
+    {
+        var on = DateOnly.FromDateTime(time.GetLocalNow().DateTime);
+        var (entries, faults) = ShelfCsv.Read(await Text(request, cancel), await Exporting.Standing(log, products, cancel), on);
+        return await shop.Answer(request, new ShopDocument { Shelf = new ShelfDocument { Entries = entries } }, faults, MostTold, cancel);
+    }
+
+    private static async Task<string> Text(HttpRequest request, CancellationToken cancel)
+    {
+        using var reader = new StreamReader(request.Body, Encoding.UTF8);
+        return await reader.ReadToEndAsync(cancel);
+    }
+}
+
+/// <summary>Tells what taking in would change, and changes it when that has been seen.</summary>
+internal sealed class TakingInShop(JobShelf jobs, ProductShelf products, ShelfLog log, RatesShelf rates)
+{
+    public async Task<IResult> Answer(HttpRequest request, ShopDocument other, IReadOnlyList<Fault> faults, int mostTold, CancellationToken cancel)
+    {
+        var voice = Voices.Of(request);
+        var kept = new List<KeptJobDocument>();
+        await foreach (var job in jobs.EachStored(cancel)) kept.Add(new KeptJobDocument { Id = job.Id, Job = job.Document });
+        var own = new ShopDocument
+        {
+            Jobs = kept,
+            Products = await products.All(cancel),
+            Shelf = new ShelfDocument { Entries = await log.All(cancel) },
+            Rates = (await rates.Find(RatesShelf.Own, cancel))?.Document,
+        };
+
+        IReadOnlyList<Fault> all = [.. faults, .. IdFaults(other), .. ShelfFaults(own, other, voice)];
+        if (all.Count > 0) return Problems.Faults(StatusCodes.Status422UnprocessableEntity, all, voice);
+
+        var plan = ShopTaking.Plan(own, other);
+        var mark = Mark(plan);
+        var asked = request.Query["plan"].ToString();
+        if (asked != mark) return Results.Ok(Told(plan, mark, isDone: false, mostTold));
+        await Change(plan, other, cancel);
+        return Results.Ok(Told(plan, mark, isDone: true, mostTold));
+    }
+
+    private async Task Change(IReadOnlyList<TakingStep> plan, ShopDocument other, CancellationToken cancel)
+    {
+        var wanted = plan.Where(s => s.What is TakingIn.New or TakingIn.Changed).Select(s => (s.Part, s.Id)).ToHashSet();
+        await products.PutAll([.. other.Products.DistinctBy(p => p.Id, StringComparer.Ordinal).Where(p => wanted.Contains((ShopPart.Product, p.Id))).Select(p => (p.Id, p))], cancel);
+        await jobs.PutAll([.. other.Jobs.DistinctBy(j => j.Id, StringComparer.Ordinal).Where(j => wanted.Contains((ShopPart.Job, j.Id))).Select(j => (j.Id, j.Job))], cancel);
+        await log.Add(other.Shelf?.Entries ?? [], cancel);
+        if (other.Rates is not { } charged) return;
+        if (await rates.Find(RatesShelf.Own, cancel) is { } had) await rates.Replace(RatesShelf.Own, charged, had.Version, cancel);
+        else await rates.Add(RatesShelf.Own, charged, cancel);
+    }
+
+    private static IEnumerable<Fault> IdFaults(ShopDocument other) =>
+        other.Jobs.Select((j, i) => (j.Id, Path: $"jobs[{i}].id")).Concat(other.Products.Select((p, i) => (p.Id, Path: $"products[{i}].id")))
+            .Concat((other.Shelf?.Entries ?? []).Select((e, i) => (e.Id, Path: $"shelf.entries[{i}].id")))
+            .Where(x => !DocumentId.IsUsable(x.Id))
+            .Select(x => new Fault(x.Path, "IdNotUsable",
+                v => v.Say($"\"{x.Id}\" cannot be an id.", $"«{x.Id}» no puede ser un id."), v => v.Say("Use up to 64 letters, digits, - and _.", "Use hasta 64 letras, cifras, - y _.")));
+
+    /// <summary>Faults that only the new entries bring.</summary>
+    private static IEnumerable<Fault> ShelfFaults(ShopDocument own, ShopDocument other, Voice voice)
+    {
+        var had = own.Shelf!.Entries;
+        var known = had.Select(e => e.Id).ToHashSet(StringComparer.Ordinal);
+        IReadOnlyList<ShelfEntryDocument> added = [.. (other.Shelf?.Entries ?? []).Where(e => !known.Contains(e.Id))];
+        if (added.Count == 0) return [];
+        var all = JobReading.ReadProducts(new JobDocument(), [.. other.Products, .. own.Products]);
+        var before = ShelfReading.Read(new ShelfDocument { Entries = had }, all, voice.Units).Faults.Count;
+        return ShelfReading.Read(new ShelfDocument { Entries = [.. had, .. added] }, all, voice.Units).Faults.Skip(before);
+    }
+
+    private static string Mark(IReadOnlyList<TakingStep> plan) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(
+        string.Join('\n', plan.Where(s => s.What != TakingIn.Same).Select(s => $"{s.Part} {s.Id} {s.What} {string.Join(';', s.Differences.Select(d => $"{d.Path}={d.Mine}>{d.Other}"))}")))));
+
+    private static TakingLine Told(IReadOnlyList<TakingStep> plan, string mark, bool isDone, int mostTold) => new(
+        mark, isDone,
+        plan.Count(s => s.What == TakingIn.New), plan.Count(s => s.What == TakingIn.Changed), plan.Count(s => s.What == TakingIn.Same), plan.Count(s => s.What == TakingIn.Kept),
+        [.. plan.Where(s => s.What != TakingIn.Same).Take(mostTold).Select(s => new TakingStepLine(
+            Word(s.Part), s.Id, s.Name, Word(s.What), [.. s.Differences.Take(20).Select(d => new TakingDifferenceLine(d.Path, d.Mine, d.Other))]))]);
+
+    private static string Word<T>(T value) where T : struct, Enum => JsonNamingPolicy.CamelCase.ConvertName(value.ToString());
+}
