@@ -126,9 +126,6 @@ public sealed record IssuedLap
     public double LengthM { get; set; }
     /// <summary>In the plane of section <c>a</c>, metres.</summary>
     public IReadOnlyList<IssuedPoint> Line { get; set; } = [];
-
-    /// <summary>The two sections, the lower number first.</summary>
-    [JsonIgnore] public string Name => (A.Length, A).CompareTo((B.Length, B)) <= 0 ? $"{A}–{B}" : $"{B}–{A}";
 }
 
 /// <summary>Material mixed at one time, and its ticket.</summary>

@@ -29,6 +29,9 @@ public static class MarkWords
         _ => v.Say($"Not known to this program: {logged.Document.Kind}.", $"Desconocido para este programa: {logged.Document.Kind}."),
     };
 
+    /// <summary>A lap by its two sections, the lower number first.</summary>
+    public static string Of(IssuedLap lap) => (lap.A.Length, lap.A).CompareTo((lap.B.Length, lap.B)) <= 0 ? $"{lap.A}–{lap.B}" : $"{lap.B}–{lap.A}";
+
     public static string Of(IssuedStep step, Voice v) => Of(step.Kind, v) + (step.Top.Length > 0 ? $", {step.Top}" : "");
 
     public static string Of(BesideKind kind, Voice v) => kind switch

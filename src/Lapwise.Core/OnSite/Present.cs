@@ -137,6 +137,6 @@ public static class Pausing
     }
 
     public static string Say(PauseCost cost, Voice v) => cost.Lap is { } lap
-        ? v.Say($"after {Voice.Span(cost.AfterMs / 1000)} the lap {lap.Name} is lost", $"pasados {Voice.Span(cost.AfterMs / 1000)} se pierde el solape {lap.Name}")
+        ? v.Say($"after {Voice.Span(cost.AfterMs / 1000)} the lap {MarkWords.Of(lap)} is lost", $"pasados {Voice.Span(cost.AfterMs / 1000)} se pierde el solape {MarkWords.Of(lap)}")
         : v.Say($"after {Voice.Span(cost.AfterMs / 1000)} batch {cost.Batch} is past its use", $"pasados {Voice.Span(cost.AfterMs / 1000)} la mezcla {cost.Batch} ya no se puede usar");
 }
