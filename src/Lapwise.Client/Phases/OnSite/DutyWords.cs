@@ -1,4 +1,5 @@
 using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
 using Lapwise.Core.OnSite;
 
 namespace Lapwise.Client.Phases.OnSite;
@@ -6,13 +7,13 @@ namespace Lapwise.Client.Phases.OnSite;
 /// <summary>What somebody does and what their one tap means, in words short enough to be read at arm's length.</summary>
 internal static class DutyWords
 {
-    public static string Heading(Duty doing, Voice v) => doing switch
+    public static string Heading(Duty doing, IssuedPlan plan, Voice v) => doing switch
     {
-        Duty.Rolling(var s, _) => v.Say($"Rolling section {s.Id}", $"Aplicando la sección {s.Id}"),
+        Duty.Rolling(var s, _) => IsRolled(plan) ? v.Say($"Rolling section {s.Id}", $"Aplicando la sección {s.Id}") : v.Say($"Doing section {s.Id}", $"Haciendo la sección {s.Id}"),
         Duty.Begin(var s) => v.Say($"Begin section {s.Id}", $"Empiece la sección {s.Id}"),
         Duty.Mixing(var b) => v.Say($"Mixing batch {b.Id}", $"Haciendo la mezcla {b.Id}"),
         Duty.Mix(var b) => v.Say($"Mix batch {b.Id}", $"Prepare la mezcla {b.Id}"),
-        Duty.Wait(_, var then) => v.Say("Wait, then: ", "Espere; luego: ") + Heading(then, v).ToLower(System.Globalization.CultureInfo.InvariantCulture),
+        Duty.Wait(_, var then) => v.Say("Wait, then: ", "Espere; luego: ") + Heading(then, plan, v).ToLower(System.Globalization.CultureInfo.InvariantCulture),
         _ => v.Say("Nothing more", "Nada más"),
     };
 
@@ -24,10 +25,10 @@ internal static class DutyWords
     };
 
     /// <summary>What one tap says; null where there is nothing to tap.</summary>
-    public static string? Tap(PersonNow person, Voice v) => person switch
+    public static string? Tap(PersonNow person, IssuedPlan plan, Voice v) => person switch
     {
-        { Now: Duty.Rolling(var s, _), Then: Duty.Begin(var next) } => v.Say($"{s.Id} is dry-rolled → begin {next.Id}", $"{s.Id} en seco hecha → empiezo {next.Id}"),
-        { Now: Duty.Rolling(var s, _) } => v.Say($"{s.Id} is dry-rolled", $"{s.Id} en seco hecha"),
+        { Now: Duty.Rolling(var s, _), Then: Duty.Begin(var next) } => $"{Done(s.Id, plan, v)} → " + v.Say($"begin {next.Id}", $"empiezo {next.Id}"),
+        { Now: Duty.Rolling(var s, _) } => Done(s.Id, plan, v),
         { Now: Duty.Begin(var s) } => v.Say($"First wet material on {s.Id}", $"Primer material en {s.Id}"),
         { Now: Duty.Mixing, Then: Duty.Begin(var next) } => v.Say($"Mixed → begin {next.Id}", $"Mezclado → empiezo {next.Id}"),
         { Now: Duty.Mix(var b) } => v.Say($"A and B together: batch {b.Id}", $"A y B juntos: mezcla {b.Id}"),
@@ -36,12 +37,18 @@ internal static class DutyWords
         _ => null,
     };
 
-    public static string Then(Duty then, long nowMs, Voice v) => then switch
+    public static string Then(Duty then, IssuedPlan plan, long nowMs, Voice v) => then switch
     {
         Duty.Nothing => v.Say("Then: nothing more.", "Después: nada más."),
-        Duty.Wait(var until, var what) => v.Say($"Then: wait until {Voice.Span(Math.Max(0, until - nowMs) / 1000)} from now, ", $"Después: espere hasta dentro de {Voice.Span(Math.Max(0, until - nowMs) / 1000)}, ") + Heading(what, v).ToLower(System.Globalization.CultureInfo.InvariantCulture) + ".",
-        _ => v.Say("Then: ", "Después: ") + Heading(then, v).ToLower(System.Globalization.CultureInfo.InvariantCulture) + ".",
+        Duty.Wait(var until, var what) => v.Say($"Then: wait until {Voice.Span(Math.Max(0, until - nowMs) / 1000)} from now, ", $"Después: espere hasta dentro de {Voice.Span(Math.Max(0, until - nowMs) / 1000)}, ") + Heading(what, plan, v).ToLower(System.Globalization.CultureInfo.InvariantCulture) + ".",
+        _ => v.Say("Then: ", "Después: ") + Heading(then, plan, v).ToLower(System.Globalization.CultureInfo.InvariantCulture) + ".",
     };
+
+    /// <summary>A rolled section ends with its dry pass; a poured, brushed or wiped one when it is done.</summary>
+    public static string Done(string section, IssuedPlan plan, Voice v) =>
+        IsRolled(plan) ? v.Say($"{section} is dry-rolled", $"{section} en seco, hecha") : v.Say($"{section} is done", $"{section} hecha");
+
+    private static bool IsRolled(IssuedPlan plan) => plan.Method is ApplicationMethod.Rolled;
 
     private static string Where(IssuedSection s, Voice v) =>
         MarkWords.Place(s, v) + (s.StandSide is { } side ? v.Say($", from side {side}", $", desde el lado {side}") : "") + " · " + v.Area(s.FilmM2);
