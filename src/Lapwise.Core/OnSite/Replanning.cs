@@ -147,17 +147,14 @@ public static class Replanning
         foreach (var turn in best.Turns.Where(t => kept.Turns.Any(k => k.Section == t.Section && k.Person != t.Person)).Take(3))
             yield return v => v.Say($"{MarkWords.Name(run, turn.Person)} takes section {turn.Section}.", $"{MarkWords.Name(run, turn.Person)} toma la sección {turn.Section}.");
         var (before, after) = (kept.Forecast.LeastMarginMs, best.Forecast.LeastMarginMs);
-        if (before != after && after != long.MaxValue && before != long.MaxValue)
-        {
-            yield return before < 0
-                ? v => v.Say($"As it was, a lap would have come {Voice.Span(-before / 1000)} too late; now {Said(v, after)}.", $"Como estaba, un solape habría llegado {Voice.Span(-before / 1000)} tarde; ahora {Said(v, after)}.")
-                : v => v.Say($"Least margin {Voice.Span(before / 1000)} before, {Voice.Span(after / 1000)} now.", $"Margen mínimo: antes {Voice.Span(before / 1000)}, ahora {Voice.Span(after / 1000)}.");
-        }
+        if (before >= 0 && after >= 0 && before != after && Math.Max(before, after) != long.MaxValue)
+            yield return v => v.Say($"Least margin {Voice.Span(before / 1000)} before, {Voice.Span(after / 1000)} now.", $"Margen mínimo: antes {Voice.Span(before / 1000)}, ahora {Voice.Span(after / 1000)}.");
+        var (lost, loses) = (kept.Forecast.Lost.Count(), best.Forecast.Lost.Count());
+        if (lost > 0)
+            yield return v => loses == 0
+                ? v.Say("As it was, a lap would have come too late; now every lap comes in time.", "Como estaba, un solape habría llegado tarde; ahora todos llegan a tiempo.")
+                : v.Say($"Laps that come too late: {lost} before, {loses} now.", $"Solapes que llegan tarde: antes {lost}, ahora {loses}.");
     }
-
-    private static string Said(Voice v, long marginMs) => marginMs < 0
-        ? v.Say($"still {Voice.Span(-marginMs / 1000)} too late", $"aún {Voice.Span(-marginMs / 1000)} tarde")
-        : v.Say($"there is {Voice.Span(marginMs / 1000)} in hand", $"sobran {Voice.Span(marginMs / 1000)}");
 }
 
 /// <summary>One order of what is ahead, on the clock.</summary>

@@ -13,7 +13,7 @@ internal static class DutyWords
         Duty.Begin(var s) => v.Say($"Begin section {s.Id}", $"Empiece la sección {s.Id}"),
         Duty.Mixing(var b) => v.Say($"Mixing batch {b.Id}", $"Haciendo la mezcla {b.Id}"),
         Duty.Mix(var b) => v.Say($"Mix batch {b.Id}", $"Prepare la mezcla {b.Id}"),
-        Duty.Wait(_, var then) => v.Say("Wait, then: ", "Espere; luego: ") + Heading(then, plan, v).ToLower(System.Globalization.CultureInfo.InvariantCulture),
+        Duty.Wait(_, var then) => v.Say("Wait, then: ", "Espere; luego: ") + Inside(Heading(then, plan, v)),
         _ => v.Say("Nothing more", "Nada más"),
     };
 
@@ -40,13 +40,16 @@ internal static class DutyWords
     public static string Then(Duty then, IssuedPlan plan, long nowMs, Voice v) => then switch
     {
         Duty.Nothing => v.Say("Then: nothing more.", "Después: nada más."),
-        Duty.Wait(var until, var what) => v.Say($"Then: wait until {Voice.Span(Math.Max(0, until - nowMs) / 1000)} from now, ", $"Después: espere hasta dentro de {Voice.Span(Math.Max(0, until - nowMs) / 1000)}, ") + Heading(what, plan, v).ToLower(System.Globalization.CultureInfo.InvariantCulture) + ".",
-        _ => v.Say("Then: ", "Después: ") + Heading(then, plan, v).ToLower(System.Globalization.CultureInfo.InvariantCulture) + ".",
+        Duty.Wait(var until, var what) => v.Say($"Then: wait until {Voice.Span(Math.Max(0, until - nowMs) / 1000)} from now, ", $"Después: espere hasta dentro de {Voice.Span(Math.Max(0, until - nowMs) / 1000)}, ") + Inside(Heading(what, plan, v)) + ".",
+        _ => v.Say("Then: ", "Después: ") + Inside(Heading(then, plan, v)) + ".",
     };
 
     /// <summary>A rolled section ends with its dry pass; a poured, brushed or wiped one when it is done.</summary>
     public static string Done(string section, IssuedPlan plan, Voice v) =>
         IsRolled(plan) ? v.Say($"{section} is dry-rolled", $"{section} en seco, hecha") : v.Say($"{section} is done", $"{section} hecha");
+
+    /// <summary>Inside a sentence; a batch keeps its capital.</summary>
+    private static string Inside(string heading) => char.ToLowerInvariant(heading[0]) + heading[1..];
 
     private static bool IsRolled(IssuedPlan plan) => plan.Method is ApplicationMethod.Rolled;
 

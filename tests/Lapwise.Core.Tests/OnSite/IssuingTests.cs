@@ -1,0 +1,72 @@
+using Lapwise.Core.Jobs;
+using Lapwise.Core.OnSite;
+using Lapwise.Core.Tests.Jobs;
+using Lapwise.Core.Work;
+
+namespace Lapwise.Core.Tests.OnSite;
+
+public sealed class IssuingTests
+{
+    private static readonly JobDocument Island = new()
+    {
+        Name = "Island", Tops = [Written.Island], System = [new CoatDocument { Product = "clear", WetFilm = "6.5 mil" }],
+        Crew = [new PersonDocument { Name = "Alba" }, new PersonDocument { Name = "Bo" }],
+        Room = new RoomDocument { Air = "73 °F", Humidity = "45 %", Surface = "72 °F", Material = "72 °F" },
+    };
+
+    private static readonly WholeJob Whole = WholeJob.From(Island, [Written.Clear]).Whole!;
+
+    private static IssuedPlan Issue() => Issuing.Issue(Whole.Job, 0, Whole.Work.Coats[0], Whole.Supply.Coats[0], Whole.ReasonsOf(0), Issuing.FingerprintOf(Island, [Written.Clear]), "1.2.3");
+
+    [Fact]
+    public void The_issued_plan_holds_the_order_of_work_it_was_made_from()
+    {
+        var (plan, work) = (Issue(), Whole.Work.Coats[0]);
+        Assert.NotEmpty(plan.Sections);
+        Assert.Equal(work.Sections.Select(s => (s.Id, s.Person, s.StartMs, s.EndMs, s.Batch)), plan.Sections.Select(s => (s.Id, s.Person, s.StartMs, s.EndMs, s.Batch)));
+        Assert.Equal(work.Laps.Count, plan.Laps.Count);
+        Assert.All(plan.Sections, s => Assert.Equal(2, s.TakesMs.Count));
+        Assert.All(plan.Batches, b => Assert.True(b.AMl > b.BMl && b.GivesMl <= b.VolumeMl && b.GivesMl > 0));
+        Assert.Equal(work.Batches.Sum(b => b.NetMl), plan.Sections.Sum(s => s.TakesMl), work.Batches.Sum(b => b.VolumeMl - b.NetMl));
+    }
+
+    /// <summary>Before anything is marked, what is forecast is what was planned, one batch after the other.</summary>
+    [Fact]
+    public void Worked_exactly_as_planned_every_lap_has_its_planned_age()
+    {
+        var (plan, work) = (Issue(), Whole.Work.Coats[0]);
+        var phone = new Phone("a").Taps(new What.Issued(plan));
+        long clock = 0;
+        var marks = plan.Batches.Select(b => (At: b.MixStartMs, What: (What)new What.BatchMixed(b.Id, b.MixedBy)))
+            .Concat(plan.Sections.Select(s => (At: s.StartMs, What: (What)new What.SectionWet(s.Id, s.Person))))
+            .Concat(plan.Sections.Select(s => (At: s.EndMs, What: (What)new What.SectionDry(s.Id, s.Person)))).OrderBy(m => m.At);
+        foreach (var (at, what) in marks)
+        {
+            phone.Waits(at - clock).Taps(what);
+            clock = at;
+        }
+
+        var joined = JoinedLaps.Of(phone.Run);
+        Assert.Equal(plan.Laps.Count(l => l.Kind is not LapKind.Break), joined.Count);
+        Assert.Equal(work.LapMarginMs >= 0, joined.All(l => !l.IsLost));
+        Assert.True(phone.Run.IsDone);
+        foreach (var (lap, planned) in joined.Zip(work.Laps.Where(l => l.Kind is not LapKind.Break))) Assert.True(lap.AgeMs >= planned.AgeMs);
+    }
+
+    [Fact]
+    public void The_fingerprint_tells_inputs_apart_and_is_the_same_for_the_same()
+    {
+        Assert.Equal(Issuing.FingerprintOf(Island, [Written.Clear]), Issuing.FingerprintOf(Island with { }, [Written.Clear]));
+        Assert.NotEqual(Issuing.FingerprintOf(Island, [Written.Clear]), Issuing.FingerprintOf(Island with { Name = "Island 2" }, [Written.Clear]));
+        Assert.NotEqual(Issuing.FingerprintOf(Island, [Written.Clear]), Issuing.FingerprintOf(Island, [Written.Clear with { VolumeSolids = "63 %" }]));
+        Assert.Matches("^[0-9a-f]{16}$", Issuing.FingerprintOf(Island, []));
+    }
+
+    [Fact]
+    public void A_plan_written_and_read_again_is_the_same_plan()
+    {
+        var marks = new Phone("a").Taps(new What.Issued(Issue())).Marks;
+        var text = RunFile.Write(new RunDocument { Marks = marks });
+        Assert.Equal(text, RunFile.Write(RunFile.Read(text).Document!));
+    }
+}
