@@ -16,17 +16,21 @@ internal interface IDecision
 /// <summary>Closes in on the smallest worst age of one part from both sides.</summary>
 /// <remarks>
 /// Between the proven bound and the best order a decision is asked about an age in the middle. An age that takes longer
-/// than its patience is left for now and an easier one nearer to the best order is asked; when none is left, patience
-/// grows fourfold. Ages are whole numbers of the part's grain.
+/// than its patience is left for now and one nearer to the best order is asked. When none is left, the age just below the
+/// best order goes on sixteen times as long: refuting that one alone proves the order. Then patience grows fourfold and
+/// the middle is asked again, for the bound. Ages are whole numbers of the part's grain.
 /// </remarks>
 internal abstract class AgeSearch(OrderPart part)
 {
     private const long FirstPatience = 20_000;
+    private const int LongerAtTheTop = 16;
 
     private IDecision? _decision;
     private long _asked;
     private long _patience = FirstPatience;
     private long _spent;
+    private long _left;                       // ages below were left for now
+    private bool _isLonger;
 
     public OrderPart Part { get; } = part;
     public FoundOrder Order { get; private set; } = null!;
@@ -43,9 +47,9 @@ internal abstract class AgeSearch(OrderPart part)
     {
         while (steps > 0 && !IsDone)
         {
-            if (_decision is null) Ask(Low + ((High - Low) / 2));
+            if (_decision is null) Ask(Middle);
             var before = _decision!.Steps;
-            var verdict = _decision.Run(Math.Min(steps, _patience - _spent));
+            var verdict = _decision.Run(Math.Min(steps, Patience - _spent));
             var used = _decision.Steps - before;
             steps -= Math.Max(1, used);
             _spent += used;
@@ -54,6 +58,11 @@ internal abstract class AgeSearch(OrderPart part)
             Conclude();
         }
     }
+
+    private long Patience => _isLonger ? LongerAtTheTop * _patience : _patience;
+
+    /// <summary>Between what is proven, or was left for now, and the best order; just below that where nothing else is left.</summary>
+    private long Middle => Math.Max(Low, _left) is var from && from < High ? from + ((High - from) / 2) : High - 1;
 
     /// <summary>Sets the ages between which the answer lies, in grains; <paramref name="low"/> is proven.</summary>
     protected void Between(long low, long high, FoundOrder best)
@@ -75,6 +84,7 @@ internal abstract class AgeSearch(OrderPart part)
     {
         _asked = age;
         _spent = 0;
+        _isLonger = age < _left;
         _decision = Decide(age);
     }
 
@@ -103,23 +113,31 @@ internal abstract class AgeSearch(OrderPart part)
                 _decision = null;
                 break;
             case Verdict.Refuted:
-            case Verdict.OutOfSteps when _spent >= _patience:
-                AskNearer(mayEnd: verdict == Verdict.Refuted);
+                Leave();
+                if (_decision is null) break;
+                IsDone = _patience > 64 * FirstPatience;
+                TakeMorePatience();
+                break;
+            case Verdict.OutOfSteps when _spent >= Patience:
+                if (_isLonger) TakeMorePatience();
+                else Leave();
                 break;
         }
     }
 
-    private void AskNearer(bool mayEnd)
+    /// <summary>Leaves this age for now; just below the best order it goes on longer instead.</summary>
+    private void Leave()
     {
-        var nearer = _asked + 1 + ((High - _asked - 1) / 2);
-        if (nearer < High)
-        {
-            Ask(nearer);
-            return;
-        }
+        _left = Math.Max(_left, _asked + 1);
+        _isLonger = _asked == High - 1;
+        if (!_isLonger) _decision = null;
+    }
 
-        if (mayEnd && _patience > 64 * FirstPatience) IsDone = true;
+    private void TakeMorePatience()
+    {
         _patience *= 4;
+        _left = 0;
+        _isLonger = false;
         _decision = null;
     }
 

@@ -12,7 +12,7 @@ namespace Lapwise.Core.Work.Order;
 /// </remarks>
 internal sealed class SoloDecision : IDecision
 {
-    private const int MostVectorsPerSet = 24;
+    private const int MostVectorsPerSet = 200;
 
     private readonly SoloModel _model;
     private readonly long _limit;

@@ -50,7 +50,8 @@ internal sealed class SoloModel
     public int[] ByPromise { get; }
 
     /// <summary>
-    /// An order read backwards has the same lap ages, so of two far sections one may be asked to come first.
+    /// An order read backwards has the same lap ages, so of two far sections one may be asked to come first: the one with
+    /// the most work around it, since what is hardest to fit in is best refuted early.
     /// Negative where something (a start already made, precedence, mixing) tells the directions apart.
     /// </summary>
     public int MirrorFirst { get; }
@@ -62,8 +63,8 @@ internal sealed class SoloModel
     {
         var directed = Mixing is not null || FreeCount != Count || LastRelease > 0 || PredecessorCount.Any(c => c > 0);
         if (directed || Count < 2) return (-1, -1);
-        var first = ByPromise[0];
-        return (first, Graph.Rings(first)[^1] is [var far, ..] && far != first ? far : ByPromise[1]);
+        var first = FreeSections.MaxBy(u => Duration[u] + Graph.Neighbours[u].Sum(v => Duration[v]));
+        return (first, Graph.Rings(first)[^1] is [var far, ..] && far != first ? far : FreeSections.First(u => u != first));
     }
 
     private int[][] Lists(IEnumerable<(int From, int To)> pairs)
