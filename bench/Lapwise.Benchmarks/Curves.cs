@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Measure;
+using Lapwise.Core.Work.Order;
 
 namespace Lapwise.Benchmarks;
 
@@ -18,22 +19,47 @@ public static class Curves
             foreach (var make in new Func<Random, Instance>[] { r => Families.Grid(r, 4, along, 1), r => Families.Kitchen(r, 1, 4 * along) })
             {
                 var instance = make(new Random(options.Seed));
-                var (outcome, _) = OwnSearch.Solve(instance, options.LimitS, out var peak);
-                rows.Add([instance.Family, $"{instance.Count}", Report.Time(outcome.Seconds), $"{outcome.WorstLapAgeS}", $"{outcome.BoundS}", outcome.Proven ? "proven" : "bounded", FormattableString.Invariant($"{peak / 1048576.0:0.0} MiB")]);
-                Console.Error.WriteLine(string.Join(", ", rows[^1]));
+                rows.Add(Row(instance.Family, instance.Problem, options.LimitS));
             }
         }
+
+        foreach (var (crew, along) in new[] { (2, 25), (4, 25), (2, 100), (4, 100), (1, 500), (4, 500) })
+            rows.Add(Row("grid", Families.Grid(new Random(options.Seed), 4, along, 1).Problem with { Crew = crew }, options.LimitS));
 
         Report.Write(options, $"curve-seed-{options.Seed}",
         [
             "# Time and memory against the number of sections",
             "",
-            "One person, mixed times of 30 to 120 s. A grid four across and as long as it takes; a kitchen as in the contest.",
-            FormattableString.Invariant($"Stopped after {options.LimitS:0} s where no proof came. Memory is managed memory above the start. {Report.Machine}."),
+            "Mixed times of 30 to 120 s. A grid four across and as long as it takes; a kitchen as in the contest. Crews and the most",
+            FormattableString.Invariant($"sections that are taken follow for their memory. Stopped after {options.LimitS:0} s where no proof came; gap = (best − bound) / best."),
+            $"Memory is managed memory above the start. {Report.Machine}.",
             "",
-            .. Report.Table(["family", "sections", "time", "worst lap age, s", "bound, s", "state", "memory"], rows),
+            .. Report.Table(["family", "people", "sections", "time", "worst lap age, s", "bound, s", "gap", "memory"], rows),
+            "",
+            $"More than {OrderCheck.MostSections} sections are refused: {OrderCheck.Faults(Families.Grid(new Random(options.Seed), 4, 1250, 1).Problem)[0].Text(Lapwise.Core.Explain.Voice.Default)}",
+            "",
+            "## One person, 200 sections, 2 s each",
+            "",
+            .. Report.Table(["family", "seed", "time", "worst lap age, s", "bound, s", "gap"], TwoHundred(options)),
         ]);
     }
+
+    private static string[] Row(string family, OrderProblem problem, double limitS)
+    {
+        var (outcome, _) = OwnSearch.Solve(problem, limitS, out var peak);
+        string[] row = [family, $"{problem.Crew}", $"{problem.Sections.Count}", Report.Time(outcome.Seconds), $"{outcome.WorstLapAgeS}", $"{outcome.BoundS}", Gap(outcome), FormattableString.Invariant($"{peak / 1048576.0:0.0} MiB")];
+        Console.Error.WriteLine(string.Join(", ", row));
+        return row;
+    }
+
+    private static IEnumerable<string[]> TwoHundred(Options options) =>
+        from seed in Enumerable.Range(options.Seed, 5)
+        from make in new Func<Random, Instance>[] { r => Families.Grid(r, 4, 50, 1), r => Families.Grid(r, 5, 40, 1), r => Families.Kitchen(r, 1, 200), r => Families.Tree(r, 1, 200) }
+        let instance = make(new Random(seed))
+        let outcome = OwnSearch.Solve(instance, 2, out _).Outcome
+        select new[] { $"{instance.Family} {instance.Name[..^2]}", $"{seed}", Report.Time(outcome.Seconds), $"{outcome.WorstLapAgeS}", $"{outcome.BoundS}", Gap(outcome) };
+
+    private static string Gap(Outcome outcome) => outcome.Proven ? "proven" : FormattableString.Invariant($"{(outcome.WorstLapAgeS - outcome.BoundS) * 100.0 / outcome.WorstLapAgeS:0.0} %");
 
     /// <summary>Reading and taking off a kitchen of twelve tops.</summary>
     public static void TakeOff(Options options)

@@ -28,7 +28,7 @@ public sealed record Instance(string Family, string Name, IReadOnlyList<int> Sec
             now += Seconds[i];
         }
 
-        return Laps.Max(l => Math.Max(start[l.A] + Seconds[l.A], start[l.B] + Seconds[l.B]) - Math.Min(start[l.A], start[l.B]));
+        return Laps.Select(l => Math.Max(start[l.A] + Seconds[l.A], start[l.B] + Seconds[l.B]) - Math.Min(start[l.A], start[l.B])).DefaultIfEmpty(0).Max();
     }
 
     public void Save(string folder)

@@ -7,7 +7,12 @@ public static class Report
 {
     /// <summary>The machine in general words.</summary>
     public static string Machine { get; } = string.Create(CultureInfo.InvariantCulture,
-        $"Machine: {Environment.ProcessorCount} cores, {GC.GetGCMemoryInfo().TotalAvailableMemoryBytes / 1073741824.0:0} GiB, {(OperatingSystem.IsLinux() ? "Linux" : OperatingSystem.IsWindows() ? "Windows" : "macOS")} on {System.Runtime.InteropServices.RuntimeInformation.ProcessArchitecture}, .NET {Environment.Version}, Release build");
+        $"Machine: {Environment.ProcessorCount} cores, {GC.GetGCMemoryInfo().TotalAvailableMemoryBytes / 1073741824.0:0} GiB, {(OperatingSystem.IsLinux() ? "Linux" : OperatingSystem.IsWindows() ? "Windows" : "macOS")} on {System.Runtime.InteropServices.RuntimeInformation.ProcessArchitecture}, .NET {Environment.Version}, Release build{Load}");
+
+    /// <summary>What else ran meanwhile: work waiting for a core at the start, where the system tells.</summary>
+    private static string Load => File.Exists("/proc/loadavg")
+        ? string.Create(CultureInfo.InvariantCulture, $"; the machine was shared, with a load of {double.Parse(File.ReadAllText("/proc/loadavg").Split(' ')[0], CultureInfo.InvariantCulture):0} at the start, so times are longer than alone")
+        : "";
 
     public static void Write(Options options, string name, IEnumerable<string> lines)
     {

@@ -46,10 +46,9 @@ public static class OrderQuestion
             var laps = Each(root, "laps", Lap);
             var before = Each(root, "before", (pair, path) => Pair(pair, path) is var (first, then) ? (first, then) : default);
             var crew = root.TryGetProperty("crew", out var given) ? (int)Math.Round(Number(given, "crew")) : 1;
-            if (faults.Count > 0) return (null, faults);
-
             var problem = new OrderProblem(sections, laps, before, crew);
-            IReadOnlyList<Fault> found = OrderCheck.Faults(problem);
+            // What could not be read is already told at its own place.
+            IReadOnlyList<Fault> found = [.. faults, .. OrderCheck.Faults(problem).Where(f => !faults.Exists(told => told.Path.StartsWith(f.Path, StringComparison.Ordinal)))];
             return (found.Count == 0 ? problem : null, found);
         }
 

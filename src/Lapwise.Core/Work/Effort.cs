@@ -6,6 +6,23 @@ namespace Lapwise.Core.Work;
 /// </summary>
 public delegate ValueTask Pause();
 
+/// <summary>Work in slices, taken at one go by a caller who does not pause.</summary>
+internal static class Slices
+{
+    /// <summary>Without a pause nothing is ever waited for, so each step has ended when it is handed back.</summary>
+    public static IEnumerable<T> AtOnce<T>(IAsyncEnumerable<T> slices)
+    {
+        var each = slices.GetAsyncEnumerator();
+        while (true)
+        {
+            var next = each.MoveNextAsync();
+            if (!next.IsCompleted) throw new InvalidOperationException("it paused without a pause");
+            if (!next.Result) yield break;
+            yield return each.Current;
+        }
+    }
+}
+
 /// <summary>How hard to search, in counted steps, and where to pause.</summary>
 /// <param name="Times">Multiple of the usual number of steps, from 1: more finds younger laps and proves more.</param>
 public sealed record Effort(int Times, Pause Pause)

@@ -20,7 +20,7 @@ internal static class TopPlanning
     {
         var ways = new List<(CutTop Cut, OrderProblem Problem)>();
         var choice = new Choice(targetAgeMs);
-        foreach (var cut in WaysOf(top, aims, product))
+        await foreach (var cut in WaysOf(top, aims, product, effort.Pause))
         {
             if (choice.Simplest is { } simplest && cut.Sections.Count > simplest.Cut.Sections.Count) break;
             var problem = TopOrder.ProblemOf(cut, [pace], product.Method);
@@ -38,7 +38,8 @@ internal static class TopPlanning
     public static async ValueTask<TopOrder> ForCrewAsync(MeasuredTop top, Aims aims, IReadOnlyList<Pace> rollers, Product product, long targetAgeMs, Effort effort)
     {
         var choice = new Choice(targetAgeMs);
-        var ways = WaysOf(top, aims, product).Select(cut => (cut, TopOrder.ProblemOf(cut, rollers, product.Method))).ToList();
+        var ways = new List<(CutTop Cut, OrderProblem Problem)>();
+        await foreach (var cut in WaysOf(top, aims, product, effort.Pause)) ways.Add((cut, TopOrder.ProblemOf(cut, rollers, product.Method)));
         foreach (var (cut, problem) in MostHopeful(ways))
         {
             choice.Consider(await SearchedAsync(cut, problem, targetAgeMs, effort));
@@ -48,10 +49,12 @@ internal static class TopPlanning
         return choice.Best;
     }
 
-    private static IEnumerable<CutTop> WaysOf(MeasuredTop top, Aims aims, Product product) =>
-        product.WholeTopAtOnce ? [Sectioning.Cut(top, aims, new CutChoice.WholeFaces())]
-        : top.Top.SectionLines.Count > 0 ? [Sectioning.Cut(top, aims, new CutChoice.Given())]
-        : Sectioning.Ways(top, aims);
+    private static async IAsyncEnumerable<CutTop> WaysOf(MeasuredTop top, Aims aims, Product product, Pause pause)
+    {
+        if (product.WholeTopAtOnce) yield return Sectioning.Cut(top, aims, new CutChoice.WholeFaces());
+        else if (top.Top.SectionLines.Count > 0) yield return Sectioning.Cut(top, aims, new CutChoice.Given());
+        else await foreach (var cut in Sectioning.WaysAsync(top, aims, pause)) yield return cut;
+    }
 
     private static IEnumerable<(CutTop Cut, OrderProblem Problem)> MostHopeful(IEnumerable<(CutTop Cut, OrderProblem Problem)> ways) =>
         ways.OrderBy(w => w.Problem.Sections.Max(s => s.ShortestMs)).ThenBy(w => w.Cut.Sections.Count).Take(WaysSearched);

@@ -30,8 +30,9 @@ internal sealed class CrewDecision : IDecision
     private readonly int[] _byDeadline;
     private readonly int[] _place;
     private readonly Frame[] _frames;
+    private readonly int _capacity;
     private readonly long[] _took;            // time of each started section by whoever has it
-    private UInt128 _set;
+    private SectionSet _set;
     private int _kept;
     private int _depth;
     private int _left;                        // sections not yet started
@@ -50,8 +51,8 @@ internal sealed class CrewDecision : IDecision
         _byDeadline = new int[n];
         _place = new int[n];
         _frames = new Frame[model.Tasks + 1];
-        var capacity = Math.Min(MostActive, model.Tasks + 1);
-        for (var i = 0; i < _frames.Length; i++) _frames[i] = new Frame(n + 1, model.Crew, capacity);
+        _capacity = Math.Min(MostActive, model.Tasks + 1);
+        _frames[0] = new Frame(model.Crew, _capacity);
     }
 
     /// <summary>Who does what, in the order of starts; valid after <see cref="Verdict.Found"/>.</summary>
@@ -90,7 +91,7 @@ internal sealed class CrewDecision : IDecision
             if (steps-- <= 0) return Verdict.OutOfSteps;
             Steps++;
             frame.Choice = frame.Choices[frame.Next++];
-            var child = _frames[_depth + 1];
+            var child = _frames[_depth + 1] ??= new Frame(_model.Crew, _capacity);
             if (!Place(frame, child)) continue;
             _depth++;
             if (!Enter(child))
@@ -243,7 +244,7 @@ internal sealed class CrewDecision : IDecision
         frame.Count = 0;
         frame.Memorable = false;
         if (_left == 0) return true;
-        if (_model.Count <= RefutedStates.MostSections && _model.Tasks < byte.MaxValue && _depth > 0 && _left > 1)
+        if (_model.Count <= SectionSet.MostSections && _model.Tasks < byte.MaxValue && _depth > 0 && _left > 1)
         {
             if (_refuted.TryGetValue(KeyOf(frame), out var all))
                 foreach (var (kept, left) in all)
@@ -351,7 +352,7 @@ internal sealed class CrewDecision : IDecision
     {
         if (_model.Mixing is not { } mixing || frame.Mixed >= mixing.MostBatches || frame.Mixed > frame.Batch + 1) return;
         for (var k = 0; k < _model.Crew; k++)
-            if (!IsStandIn(frame, k)) frame.Choices[frame.Count++] = new Choice(_model.Count + frame.Mixed, k, frame.Batch);
+            if (!IsStandIn(frame, k)) frame.Add(new Choice(_model.Count + frame.Mixed, k, frame.Batch));
     }
 
     private void AddChoices(Frame frame, int u)
@@ -362,12 +363,12 @@ internal sealed class CrewDecision : IDecision
             if (IsStandIn(frame, k)) continue;
             if (_model.Mixing is null)
             {
-                frame.Choices[frame.Count++] = new Choice(u, k, -1);
+                frame.Add(new Choice(u, k, -1));
                 continue;
             }
 
-            if (frame.Batch >= 0) frame.Choices[frame.Count++] = new Choice(u, k, frame.Batch);
-            if (frame.Mixed > frame.Batch + 1) frame.Choices[frame.Count++] = new Choice(u, k, frame.Batch + 1);
+            if (frame.Batch >= 0) frame.Add(new Choice(u, k, frame.Batch));
+            if (frame.Mixed > frame.Batch + 1) frame.Add(new Choice(u, k, frame.Batch + 1));
         }
     }
 
@@ -383,7 +384,7 @@ internal sealed class CrewDecision : IDecision
     {
         _left--;
         _done[u] = true;
-        _set |= (UInt128)1 << u;
+        _set = _set.Toggle(u);
         _took[u] = takes;
         foreach (var v in _model.Graph.Neighbours[u]) _openNeighbours[v]--;
         foreach (var first in _model.Predecessors[u]) _openNeighbours[first]--;
@@ -395,7 +396,7 @@ internal sealed class CrewDecision : IDecision
         if (u >= _model.Count) return;
         _left++;
         _done[u] = false;
-        _set &= ~((UInt128)1 << u);
+        _set = _set.Toggle(u);
         foreach (var v in _model.Graph.Neighbours[u]) _openNeighbours[v]++;
         foreach (var first in _model.Predecessors[u]) _openNeighbours[first]++;
         foreach (var then in _model.Successors[u]) _waitingFor[then]++;
@@ -426,14 +427,14 @@ internal sealed class CrewDecision : IDecision
 
     private long TimeOf(int started) => _took[started];
 
-    private readonly record struct StateKey(UInt128 Done, ulong Running, int Last, int Batch, int Mixed);
+    private readonly record struct StateKey(SectionSet Done, ulong Running, int Last, int Batch, int Mixed);
 
     /// <param name="Task">A section, or past them the mixing of a batch.</param>
     private readonly record struct Choice(int Task, int Person, int Batch);
 
-    private sealed class Frame(int sections, int crew, int capacity)
+    private sealed class Frame(int crew, int capacity)
     {
-        public readonly Choice[] Choices = new Choice[2 * sections * crew];
+        public Choice[] Choices = new Choice[8];
         public readonly int[] Running = new int[crew];
         public readonly StartSystem System = new(capacity);
         public Choice Choice;
@@ -445,6 +446,12 @@ internal sealed class CrewDecision : IDecision
         public int Batch;
         public int Mixed;
         public double Left;
+
+        public void Add(Choice choice)
+        {
+            if (Count == Choices.Length) Array.Resize(ref Choices, 2 * Count);
+            Choices[Count++] = choice;
+        }
     }
 }
 

@@ -6,7 +6,7 @@ namespace Lapwise.Core.Work.Order;
 /// <param name="Done">Set of done sections.</param>
 /// <param name="Left">Left in the batch, mL.</param>
 /// <param name="Life">Left of the batch's life.</param>
-internal readonly record struct SearchState(UInt128 Done, int Batch, long Now, double Left, long Life);
+internal readonly record struct SearchState(SectionSet Done, int Batch, long Now, double Left, long Life);
 
 /// <summary>
 /// Per set of done sections, the states already refuted: pending deadlines relative to now, and what is left of the
@@ -14,9 +14,7 @@ internal readonly record struct SearchState(UInt128 Done, int Batch, long Now, d
 /// </summary>
 internal sealed class RefutedStates(int[] free, int mostVectors, int mostPerSet)
 {
-    public const int MostSections = 128;
-
-    private readonly Dictionary<(UInt128 Done, int Batch), List<Kept>> _bySet = [];
+    private readonly Dictionary<(SectionSet Done, int Batch), List<Kept>> _bySet = [];
     private int _count;
 
     public bool Covers(in SearchState state, long[] deadlines)
@@ -63,7 +61,7 @@ internal sealed class RefutedStates(int[] free, int mostVectors, int mostPerSet)
     }
 
     private static bool IsPending(in SearchState state, long[] deadlines, int u) =>
-        deadlines[u] != LapGraph.Unlimited && (state.Done & ((UInt128)1 << u)) == 0;
+        deadlines[u] != LapGraph.Unlimited && !state.Done.Holds(u);
 
     private readonly record struct Kept(long[] Deadlines, double Left, long Life);
 }

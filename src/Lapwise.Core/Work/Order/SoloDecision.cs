@@ -16,10 +16,11 @@ internal sealed class SoloDecision : IDecision
 
     private readonly SoloModel _model;
     private readonly long _limit;
+    private readonly (int First, int Then) _mirror;
     private readonly RefutedStates _refuted;
     private readonly long[] _direct;          // deadline given by started neighbours
     private readonly bool[] _done;
-    private UInt128 _set;                     // the same, as a key; meaningful up to 128 sections
+    private SectionSet _set;                  // the same, as a key
     private readonly int[] _waitingFor;       // predecessors not yet done
     private readonly long[] _reach;           // deadline run on through the laps, filled by Horizon
     private readonly int[] _byDeadline;
@@ -29,8 +30,10 @@ internal sealed class SoloDecision : IDecision
     private int _depth;
     private bool _entered;
 
-    public SoloDecision(SoloModel model, long limit, int mostVectors)
+    /// <param name="mirror">Of these two the first comes first; negative: either.</param>
+    public SoloDecision(SoloModel model, long limit, int mostVectors, (int First, int Then) mirror)
     {
+        _mirror = mirror;
         _model = model;
         _limit = limit;
         _refuted = new RefutedStates(model.FreeSections, mostVectors, MostVectorsPerSet);
@@ -42,7 +45,7 @@ internal sealed class SoloDecision : IDecision
         _byDeadline = new int[n];
         _place = new int[n];
         _frames = new Frame[n + 1];
-        for (var i = 0; i <= n; i++) _frames[i] = new Frame(n);
+        _frames[0] = new Frame();
         Array.Fill(_direct, LapGraph.Unlimited);
         SeedStarted();
     }
@@ -136,7 +139,7 @@ internal sealed class SoloDecision : IDecision
         frame.Memorable = false;
         var pending = Horizon(frame, out var timely);
         if (!timely) return false;
-        if (_model.Count <= RefutedStates.MostSections && _depth > 0 && _depth < _model.FreeCount - 1)
+        if (_model.Count <= SectionSet.MostSections && _depth > 0 && _depth < _model.FreeCount - 1)
         {
             if (_refuted.Covers(StateOf(frame), _direct)) return false;
             frame.Memorable = true;
@@ -247,20 +250,20 @@ internal sealed class SoloDecision : IDecision
     {
         if (_model.Mixing is not { } mixing)
         {
-            frame.Choices[frame.Count++] = new Choice(u, false);
+            frame.Add(new Choice(u, false));
             return;
         }
 
         var fits = _model.Volume[u] <= frame.Left + 1e-9 && Math.Max(frame.Now, _model.Release[u]) + _model.Duration[u] <= frame.UseBy;
-        if (fits) frame.Choices[frame.Count++] = new Choice(u, false);
-        if (frame.Batch + 1 < mixing.MostBatches && _depth > 0) frame.Choices[frame.Count++] = new Choice(u, true);
+        if (fits) frame.Add(new Choice(u, false));
+        if (frame.Batch + 1 < mixing.MostBatches && _depth > 0) frame.Add(new Choice(u, true));
     }
 
     private bool Place(Frame frame, Choice choice)
     {
         var u = choice.Section;
-        var next = _frames[_depth + 1];
-        if (_model.MirrorFirst >= 0 && u == _model.MirrorThen && !_done[_model.MirrorFirst]) return false;
+        var next = _frames[_depth + 1] ??= new Frame();
+        if (_mirror.First >= 0 && u == _mirror.Then && !_done[_mirror.First]) return false;
         var now = frame.Now;
         next.Left = frame.Left;
         next.UseBy = frame.UseBy;
@@ -326,8 +329,7 @@ internal sealed class SoloDecision : IDecision
     private void Mark(int u, bool done)
     {
         _done[u] = done;
-        var bit = (UInt128)1 << u;
-        _set = done ? _set | bit : _set & ~bit;
+        _set = _set.Toggle(u);
     }
 
     private SearchState StateOf(Frame frame)
@@ -352,9 +354,9 @@ internal sealed class SoloDecision : IDecision
     private readonly record struct Choice(int Section, bool MixFirst);
 
     /// <summary>One depth of the search: the state before its choice, and the choices left.</summary>
-    private sealed class Frame(int sections)
+    private sealed class Frame
     {
-        public readonly Choice[] Choices = new Choice[2 * sections];
+        public Choice[] Choices = new Choice[8];
         public int Count;
         public int Next;
         public long Now;
@@ -364,6 +366,12 @@ internal sealed class SoloDecision : IDecision
         public int Placed;
         public int TrailMark;
         public bool Memorable;
+
+        public void Add(Choice choice)
+        {
+            if (Count == Choices.Length) Array.Resize(ref Choices, 2 * Count);
+            Choices[Count++] = choice;
+        }
     }
 }
 

@@ -24,7 +24,7 @@ internal sealed class SoloModel
         PredecessorCount = [.. Predecessors.Select(p => p.Length)];
         Mixing = problem.Mixing is { } m ? new GrainedMixing(m.MixMs / GrainMs, m.LifeMs / GrainMs, m.UsableMl, m.FirstUsableMl ?? m.UsableMl, m.MostBatches, m.AgeShare, GrainMs) : null;
         ByPromise = [.. FreeSections.OrderByDescending(Eccentricity).ThenBy(i => graph.Neighbours[i].Length).ThenBy(i => i)];
-        (MirrorFirst, MirrorThen) = Mirror();
+        Mirrors = FarPairs();
     }
 
     public LapGraph Graph { get; }
@@ -50,22 +50,23 @@ internal sealed class SoloModel
     public int[] ByPromise { get; }
 
     /// <summary>
-    /// An order read backwards has the same lap ages, so of two far sections one may be asked to come first: the one with
-    /// the most work around it, since what is hardest to fit in is best refuted early.
-    /// Negative where something (a start already made, precedence, mixing) tells the directions apart.
+    /// An order read backwards has the same lap ages, so of two far sections one may be asked to come first. Which pair is
+    /// asked: a far end first finds orders, the section with the most work around it first refutes them. A single pair of
+    /// negatives where something (a start already made, precedence, mixing) tells the directions apart.
     /// </summary>
-    public int MirrorFirst { get; }
-    public int MirrorThen { get; }
+    public IReadOnlyList<(int First, int Then)> Mirrors { get; }
 
     private int Eccentricity(int section) => Graph.Rings(section).Count;
 
-    private (int First, int Then) Mirror()
+    private IReadOnlyList<(int First, int Then)> FarPairs()
     {
         var directed = Mixing is not null || FreeCount != Count || LastRelease > 0 || PredecessorCount.Any(c => c > 0);
-        if (directed || Count < 2) return (-1, -1);
-        var first = FreeSections.MaxBy(u => Duration[u] + Graph.Neighbours[u].Sum(v => Duration[v]));
-        return (first, Graph.Rings(first)[^1] is [var far, ..] && far != first ? far : FreeSections.First(u => u != first));
+        if (directed || Count < 2) return [(-1, -1)];
+        var busiest = FreeSections.MaxBy(u => Duration[u] + Graph.Neighbours[u].Sum(v => Duration[v]));
+        return [.. new[] { ByPromise[0], busiest }.Distinct().Select(first => (first, Farthest(first)))];
     }
+
+    private int Farthest(int from) => Graph.Rings(from)[^1] is [var far, ..] && far != from ? far : ByPromise.First(u => u != from);
 
     private int[][] Lists(IEnumerable<(int From, int To)> pairs)
     {

@@ -21,7 +21,7 @@ internal sealed class SoloSearch : AgeSearch
 
     protected override long GrainMs => _model.GrainMs;
     protected override bool IsWholeGrains => true;
-    protected override IDecision Decide(long age) => new SoloDecision(_model, age, MostKeptStates);
-    protected override FoundOrder OrderOf(IDecision found, long age) => SoloTimeline.Of(_model, ((SoloDecision)found).Found);
+    protected override IDecision Decide(long age) => new SoloPair(_model, age, MostKeptStates);
+    protected override FoundOrder OrderOf(IDecision found, long age) => SoloTimeline.Of(_model, ((SoloPair)found).Found);
     protected override bool Proves(IDecision refuted) => _refutesExactly;
 }

@@ -14,7 +14,7 @@ public static class Remedying
     /// <param name="coat">Place of the coat in the system, from 0.</param>
     /// <param name="library">Products that could be had instead.</param>
     public static IEnumerable<Remedy> For(Job job, MeasuredJob measured, int coat, IReadOnlyList<Product> library) =>
-        AtOnce(ForAsync(job, measured, coat, library, Effort.AtOnce));
+        Slices.AtOnce(ForAsync(job, measured, coat, library, Effort.AtOnce));
 
     /// <summary>The same in slices, with a pause between them.</summary>
     /// <inheritdoc cref="For"/>
@@ -41,19 +41,6 @@ public static class Remedying
         if (await BreakRemedies.NearEndAsync(trying) is { } end) yield return end;
         if (await BreakRemedies.InMiddleAsync(trying) is { } middle) yield return middle;
         await foreach (var slower in ProductRemedies.SlowerAsync(trying, library)) yield return slower;
-    }
-
-    /// <summary>Without a pause nothing is ever waited for, so each step has ended when it is handed back.</summary>
-    private static IEnumerable<Remedy> AtOnce(IAsyncEnumerable<Remedy> remedies)
-    {
-        var each = remedies.GetAsyncEnumerator();
-        while (true)
-        {
-            var next = each.MoveNextAsync();
-            if (!next.IsCompleted) throw new InvalidOperationException("looking for remedies paused without a pause");
-            if (!next.Result) yield break;
-            yield return each.Current;
-        }
     }
 
     /// <summary>Work can cure a narrow margin and a batch gone off; a room outside its limits is cured in the room.</summary>

@@ -13,15 +13,28 @@ public static class Sectioning
     /// Ways of cutting a top, at most 24, none twice; larger sections first and, among them, fewer first.
     /// Worked out only as they are asked for.
     /// </summary>
-    public static IEnumerable<CutTop> Ways(MeasuredTop top, Aims aims) => AllWays(top, aims).Take(MostWays);
+    public static IEnumerable<CutTop> Ways(MeasuredTop top, Aims aims) => Slices.AtOnce(WaysAsync(top, aims, Effort.AtOnce.Pause));
 
-    private static IEnumerable<CutTop> AllWays(MeasuredTop top, Aims aims)
+    /// <summary>The same with a pause after each way.</summary>
+    public static async IAsyncEnumerable<CutTop> WaysAsync(MeasuredTop top, Aims aims, Pause pause)
     {
         var cutting = new TopCutting(top, aims);
         var seen = new HashSet<string>(StringComparer.Ordinal);
         foreach (var finer in Finenesses)
-            foreach (var cut in Choices(cutting, finer).Select(cutting.Cut).OrderBy(c => c.Sections.Count))
+        {
+            var cuts = new List<CutTop>();
+            foreach (var choice in Choices(cutting, finer))
+            {
+                cuts.Add(cutting.Cut(choice));
+                await pause();
+            }
+
+            foreach (var cut in cuts.OrderBy(c => c.Sections.Count))
+            {
+                if (seen.Count == MostWays) yield break;
                 if (seen.Add(Signature(cut))) yield return cut;
+            }
+        }
     }
 
     /// <summary>Cuts a top by one choice.</summary>
