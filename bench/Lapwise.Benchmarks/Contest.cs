@@ -96,7 +96,7 @@ public static class Contest
         Report.Time(rows.Max(r => r.Own.Seconds)),
         $"{rows.Count(r => r.Rival.Proven)}",
         Report.Time(Report.Median(rows.Select(r => r.Rival.Seconds))),
-        FormattableString.Invariant($"{(rows.All(r => r.Rival.Proven) ? "" : "≥ ")}{Report.GeometricMean(rows.Select(r => r.Ratio).OfType<double>()):0}"),
-        FormattableString.Invariant($"{rows.Min(r => r.Ratio) ?? 0:0.0}"),
+        rows.All(r => r.Ratio is null) ? "neither proved" : FormattableString.Invariant($"{(rows.All(r => r.Rival.Proven) ? "" : "≥ ")}{Report.GeometricMean(rows.Select(r => r.Ratio).OfType<double>()):0}"),
+        rows.Min(r => r.Ratio) is { } least ? FormattableString.Invariant($"{least:0.0}") : "–",
     ];
 }

@@ -9,6 +9,15 @@ public static class ProofWords
     {
         var worst = Voice.Span(work.WorstCountedMs / 1000.0);
         var bound = Voice.Span(work.Proof.BoundMs / 1000.0);
+        if (work.Steps.Count > 0)
+        {
+            return work.Proof.State is ProofState.Proven
+                ? voice.Say($"The simplest order of pours found; no order of these pours has a worst age under {bound}, and this one has it.",
+                    $"El orden de vertidos más sencillo que se encontró; ningún orden de estos vertidos baja de {bound}, y este llega a ella.")
+                : voice.Say($"The simplest order of pours found, its worst age {worst}; that there is none younger is not proven, only that none is under {bound}.",
+                    $"El orden de vertidos más sencillo que se encontró, con una peor edad de {worst}; no se ha demostrado que no haya otro mejor, solo que ninguno baja de {bound}.");
+        }
+
         return (work.Proof.State, work.Proof.Of) switch
         {
             (ProofState.Proven, "order") => voice.Say(
