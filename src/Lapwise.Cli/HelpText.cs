@@ -64,6 +64,7 @@ internal static class HelpText
         Entry(text, "--units us|metric", v.Say("units; left out: the job's own", "unidades; sin ella, las del trabajo"));
         Entry(text, "--products DIR", v.Say("folder of products; left out: products beside the job", "carpeta de productos; sin ella, products junto al trabajo"));
         Entry(text, "--out FILE", v.Say("where sheet puts its PDF; timeline, quick and hours their picture (SVG)", "dónde deja sheet su PDF; timeline, quick y hours su dibujo (SVG)"));
+        Entry(text, "--crews N", v.Say("with days: how many crews share the jobs", "con days: cuántos equipos se reparten los trabajos"));
         Entry(text, "--risk", v.Say("with plan: the chance of a line, of a batch gone off, of running short", "con plan: la probabilidad de una línea, de una mezcla pasada y de quedarse corto"));
         Entry(text, "--remedies", v.Say("with plan: what would make it work, each really planned", "con plan: qué lo haría funcionar, cada remedio planificado de verdad"));
         Entry(text, "--paper NAME", v.Say("with sheet, another paper: tickets, packing, days, care or packet", "con sheet, otro papel: tickets, packing, days, care o packet"));

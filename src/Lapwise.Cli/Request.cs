@@ -24,6 +24,9 @@ public sealed record Request(
     /// <summary>With the plan, the chance that it goes wrong.</summary>
     public bool Risk { get; init; }
 
+    /// <summary>How many crews the days of many jobs are shared by; null: one.</summary>
+    public int? Crews { get; init; }
+
     /// <summary>With the plan, what would make it work.</summary>
     public bool Remedies { get; init; }
 
@@ -86,6 +89,9 @@ public sealed record Request(
                 case "--products":
                     request = request with { Products = Given(name, Value(), faults) };
                     break;
+                case "--crews":
+                    request = request with { Crews = Count(name, Value(), faults) };
+                    break;
                 case "--out":
                     request = request with { OutFile = Given(name, Value(), faults) };
                     break;
@@ -130,6 +136,15 @@ public sealed record Request(
         faults.Add(new Fault(option, "OptionValueUnknown",
             v => v.Say($"\"{word}\" is not a choice here.", $"«{word}» no es una opción válida."),
             v => v.Say($"Use {string.Join(" or ", words)}.", $"Use {string.Join(" o ", words)}.")));
+        return null;
+    }
+
+    private static int? Count(string option, string word, List<Fault> faults)
+    {
+        if (int.TryParse(word, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var count) && count is >= 1 and <= 20) return count;
+        faults.Add(new Fault(option, "OptionValueUnknown",
+            v => v.Say($"\"{word}\" is not a choice here.", $"«{word}» no es una opción válida."),
+            v => v.Say("Use a number from 1 to 20.", "Use un número de 1 a 20.")));
         return null;
     }
 

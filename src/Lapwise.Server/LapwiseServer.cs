@@ -16,6 +16,7 @@ using Lapwise.Server.Features.Money;
 using Lapwise.Server.Features.Products;
 using Lapwise.Server.Features.Quick;
 using Lapwise.Server.Features.Sheet;
+using Lapwise.Server.Features.Timeline;
 using Lapwise.Server.Features.Shelf;
 using Lapwise.Server.Features.Work;
 using Lapwise.Server.Http;
@@ -102,6 +103,7 @@ public static class LapwiseServer
         PlanOfJob.Map(api);
         PrintSheet.Map(api);
         PdfSheet.Map(api);
+        DaysFile.Map(api);
         ReadShelf.Map(api);
         AppendToShelf.Map(api);
         SaveKeeps.Map(api);

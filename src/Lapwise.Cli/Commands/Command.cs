@@ -25,6 +25,6 @@ public sealed record Command(
     /// <summary>Every command, in the order of the help.</summary>
     public static IReadOnlyList<Command> All { get; } = 
     [
-        CheckCommand.Command, TakeOffCommand.Command, MaterialsCommand.Command, PlanCommand.Command, TimelineCommand.Command, PriceCommand.Command, BuyCommand.Command, SheetCommand.Command, VerifyCommand.Command, OrderCommand.Command, QuickCommand.Command, HoursCommand.Command, DryingCommand.Command, RecordCommand.Command,
+        CheckCommand.Command, TakeOffCommand.Command, MaterialsCommand.Command, PlanCommand.Command, TimelineCommand.Command, DaysCommand.Command, PriceCommand.Command, BuyCommand.Command, SheetCommand.Command, VerifyCommand.Command, OrderCommand.Command, QuickCommand.Command, HoursCommand.Command, DryingCommand.Command, RecordCommand.Command,
     ];
 }

@@ -4,6 +4,7 @@ using Lapwise.Core.Conditions;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Quantities;
 using Lapwise.Core.Timeline;
+using Lapwise.Documents;
 using Lapwise.Drawings;
 
 namespace Lapwise.Cli.Commands;
@@ -13,13 +14,13 @@ internal static class TimelineCommand
 {
     public static readonly Command Command = JobCommand.Of("timeline", [Phases.Timeline],
         v => v.Say("the days of the job, with recoat windows and dates of use", "los días del trabajo, con ventanas de repintado y fechas de uso"),
-        v => v.Say("Every step as early as hours, waits and windows let it. A latest recoat that cannot be met puts sanding in. --out x.svg draws it. Times are the clock on the wall at the site. Ends with 1 where a window or a promise cannot be kept.",
-            "Cada paso tan temprano como dejan horario, esperas y ventanas. Un repintado máximo que no cabe añade un lijado. --out x.svg lo dibuja. Las horas son las del reloj del lugar. Termina con 1 si no se puede cumplir una ventana o una promesa."),
+        v => v.Say("Every step as early as hours, waits and windows let it. A latest recoat that cannot be met puts sanding in. --out x.svg draws it, --out x.ics writes it as iCalendar. Times are the clock on the wall at the site. Ends with 1 where a window or a promise cannot be kept.",
+            "Cada paso tan temprano como dejan horario, esperas y ventanas. Un repintado máximo que no cabe añade un lijado. --out x.svg lo dibuja, --out x.ics lo escribe como iCalendar. Las horas son las del reloj del lugar. Termina con 1 si no se puede cumplir una ventana o una promesa."),
         Answer);
 
     private static Outcome Answer(WholeJob whole, Voice v, Request request, Terminal terminal)
     {
-        if (request.OutFile is { } path && !Draw(whole, path, v, terminal)) return Outcome.BadInput;
+        if (request.OutFile is { } path && Write(whole, request, path, v, terminal) is { } unwritten) return unwritten;
         if (request.Json) terminal.Json(TimelineJson.Of(whole, v), TimelineJson.Default.TimelineAnswer);
         else Print(whole, v, terminal);
         return whole.Timeline.Holds ? Outcome.Done : Outcome.DoesNotWork;
@@ -57,19 +58,9 @@ internal static class TimelineCommand
         terminal.Cautions(whole.Job, v);
     }
 
-    private static bool Draw(WholeJob whole, string path, Voice v, Terminal terminal)
-    {
-        try
-        {
-            File.WriteAllText(path, TimelineDrawing.Draw(whole.Timeline, v, Sheet.Wide).Svg());
-            return true;
-        }
-        catch (Exception slip) when (slip is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            Faults.Print([new Fault("--out", "FileNotWritable",
-                x => x.Say($"The file {path} cannot be written.", $"El archivo {path} no se puede escribir."),
-                x => x.Say("Give a place that may be written to.", "Indique un lugar donde se pueda escribir."))], v, terminal);
-            return false;
-        }
-    }
+    /// <returns>Null where it was written.</returns>
+    private static Outcome? Write(WholeJob whole, Request request, string path, Voice v, Terminal terminal) =>
+        path.EndsWith(".ics", StringComparison.OrdinalIgnoreCase)
+            ? CalendarOut.Write(path, [new CalendarJob(CalendarOut.IdOf(request.Files[0]), CalendarOut.SequenceNow, whole)], v, terminal)
+            : OutFile.Write(path, TimelineDrawing.Draw(whole.Timeline, v, Sheet.Wide), v, terminal);
 }

@@ -54,7 +54,13 @@ public sealed record PlannedStep(
 /// <param name="After">Place of the step it follows.</param>
 /// <param name="Before">Place of the step it holds back.</param>
 /// <param name="Latest">Null: no latest.</param>
-public sealed record PlannedWait(Phrase Name, int After, int Before, DateTime From, DateTime Earliest, DateTime? Latest, Basis Basis);
+public sealed record PlannedWait(Phrase Name, int After, int Before, DateTime From, DateTime Earliest, DateTime? Latest, Basis Basis)
+{
+    /// <summary>The wait that is long enough whatever the hour of the day it begins.</summary>
+    public TimeSpan AtMostNeeded { get; init; }
+    /// <summary>The latest that is not too late whatever the hour; null: no latest.</summary>
+    public TimeSpan? AtLeastAllowed { get; init; }
+}
 
 [JsonConverter(typeof(CamelCaseEnumConverter<UseOf>))]
 public enum UseOf { LightUse, Water, HeavyUse, FullCure }

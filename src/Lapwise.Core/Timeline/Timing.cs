@@ -70,7 +70,11 @@ public static class Timing
         var between = links.Where(l => l.Name is not null && l.Kind != LinkKind.Without)
             .Select(l => (Link: l, End: placed[l.From].End))
             .Select(l => new PlannedWait(l.Link.Name!, l.Link.From, l.Link.To, calendar.At(l.End), calendar.At(l.Link.NotBefore(l.End)),
-                l.Link.NotAfter is { } latest ? calendar.At(latest(l.End)) : null, l.Link.Basis!(l.End)))
+                l.Link.NotAfter is { } latest ? calendar.At(latest(l.End)) : null, l.Link.Basis!(l.End))
+            {
+                AtMostNeeded = TimeSpan.FromMinutes(AnyHour.Max(end => l.Link.NotBefore(end) - end)),
+                AtLeastAllowed = l.Link.NotAfter is { } most ? TimeSpan.FromMinutes(AnyHour.Min(end => most(end) - end)) : null,
+            })
             .ToList();
         var coated = steps.ToList().FindLastIndex(s => s.Kind == SiteStep.Coat);
         var uses = Uses(job, calendar, waits, placed[coated].End);
@@ -85,6 +89,9 @@ public static class Timing
             DaysNotWorked = [.. Enumerable.Range(0, (int)(placed.Max(p => p.End) / WorkCalendar.DayMin) + 1).Where(d => !calendar.IsWorked(d)).Select(d => d + 1)],
         };
     }
+
+    /// <summary>An end in every hour of a day.</summary>
+    private static readonly IReadOnlyList<long> AnyHour = [.. Enumerable.Range(0, 24).Select(h => WorkCalendar.DayMin + (h * 60L))];
 
     private static List<UseDate> Uses(Job job, WorkCalendar calendar, RoomWaits waits, long coated)
     {

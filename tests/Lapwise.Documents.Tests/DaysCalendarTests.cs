@@ -1,0 +1,97 @@
+using System.Diagnostics;
+using System.Globalization;
+using Lapwise.Core;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Timeline;
+using Lapwise.Shared;
+
+namespace Lapwise.Documents.Tests;
+
+/// <summary>Calendars read back by Debian's python3-icalendar, which shares no code with what writes them.</summary>
+public sealed class DaysCalendarTests
+{
+    private const string Reader = """
+        import sys, icalendar
+        calendar = icalendar.Calendar.from_ical(sys.stdin.buffer.read())
+        for e in calendar.walk('VEVENT'):
+            start = e['DTSTART'].dt
+            zoned = hasattr(start, 'utcoffset') and start.utcoffset() is not None
+            print('|'.join([str(e['UID']), str(e['SEQUENCE']), start.isoformat(), 'zoned' if zoned else 'floating', str(e['SUMMARY']), str(e['DTSTAMP'].dt.isoformat())]))
+        print('zones ' + ' '.join(str(z['TZID']) for z in calendar.walk('VTIMEZONE')))
+        """;
+
+    private static readonly Voice Us = new(Language.English, UnitSystem.Us);
+    private static readonly DateTimeOffset Stamp = new(2026, 11, 25, 12, 0, 0, TimeSpan.Zero);
+
+    [Fact]
+    public void An_independent_reader_finds_every_visit_on_its_hour_in_the_zone_of_the_site()
+    {
+        var whole = Samples.Whole("l-kitchen");
+        var lines = Read(DaysCalendar.Write([new CalendarJob("kitchen", 3, whole)], Us, Stamp)!);
+        var visits = SiteVisits.Of(whole.Timeline);
+
+        Assert.Equal("zones America/Chicago", lines[^1]);
+        Assert.Equal(visits.Count + whole.Timeline.UseDates.Count, lines.Count - 1);
+        // Chicago is six hours behind in December.
+        foreach (var visit in visits)
+            Assert.Contains(lines, l => l.StartsWith(string.Create(CultureInfo.InvariantCulture, $"kitchen-visit-{visit.Number}@lapwise|3|{visit.From:yyyy-MM-ddTHH:mm:ss}-06:00|zoned|"), StringComparison.Ordinal));
+        Assert.All(lines.SkipLast(1), l => Assert.EndsWith("|2026-11-25T12:00:00+00:00", l, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Without_a_zone_the_hours_are_the_clock_on_the_wall()
+    {
+        var whole = Changed(t => t with { Zone = null });
+
+        Assert.Contains(Read(DaysCalendar.Write([new CalendarJob("kitchen", 0, whole)], Us, Stamp)!), l => l.Contains("2026-12-07T08:00:00|floating", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_changed_job_keeps_its_ids_and_raises_their_sequence()
+    {
+        var before = Read(DaysCalendar.Write([new CalendarJob("kitchen", 1, Samples.Whole("l-kitchen"))], Us, Stamp)!);
+        var after = Read(DaysCalendar.Write([new CalendarJob("kitchen", 2, Changed(t => t with { Start = "2026-12-14" }))], Us, Stamp)!);
+
+        static IEnumerable<string> Ids(IEnumerable<string> lines) => lines.SkipLast(1).Select(l => l.Split('|')[0]);
+        Assert.Equal(Ids(before), Ids(after));
+        Assert.All(after.SkipLast(1), l => Assert.Equal("2", l.Split('|')[1]));
+        Assert.NotEqual(before[0].Split('|')[2], after[0].Split('|')[2]);
+    }
+
+    [Fact]
+    public void A_job_without_a_first_day_gives_no_calendar() =>
+        Assert.Null(DaysCalendar.Write([new CalendarJob("bar", 0, Samples.Whole("bar-top"))], Us, Stamp));
+
+    // RFC 5545, 3.1: lines end with CRLF and are folded at 75 octets.
+    [Fact]
+    public void Lines_end_and_fold_as_the_standard_asks()
+    {
+        var text = DaysCalendar.Write([new CalendarJob("kitchen", 3, Samples.Whole("l-kitchen"))], new Voice(Language.Spanish, UnitSystem.Metric), Stamp)!;
+
+        Assert.EndsWith("END:VCALENDAR\r\n", text, StringComparison.Ordinal);
+        Assert.All(text.Split("\r\n"), line =>
+        {
+            Assert.DoesNotContain('\n', line);
+            Assert.True(System.Text.Encoding.UTF8.GetByteCount(line) <= 75, line);
+        });
+    }
+
+    private static WholeJob Changed(Func<TimelineDocument, TimelineDocument> change)
+    {
+        var document = Samples.Document("l-kitchen");
+        return WholeJob.From(document with { Timeline = change(document.Timeline!) }, Samples.Library).Whole!;
+    }
+
+    private static List<string> Read(string calendar)
+    {
+        // Debian's own interpreter: the package belongs to it.
+        using var python = Process.Start(new ProcessStartInfo("/usr/bin/python3", ["-c", Reader]) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using (python.StandardInput.BaseStream) python.StandardInput.BaseStream.Write(System.Text.Encoding.UTF8.GetBytes(calendar));
+        var said = python.StandardOutput.ReadToEnd();
+        var wrong = python.StandardError.ReadToEnd();
+        python.WaitForExit();
+        Assert.True(python.ExitCode == 0, wrong);
+        return [.. said.Split('\n', StringSplitOptions.RemoveEmptyEntries)];
+    }
+}
