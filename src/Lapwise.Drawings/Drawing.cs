@@ -13,10 +13,10 @@ public sealed record Drawing(double Width, double Height, double Unit, string Ti
     public IReadOnlyList<Grip> Grips { get; init; } = [];
 }
 
-/// <summary>A line that can be moved square to itself.</summary>
-/// <param name="Index">Which one.</param>
+/// <summary>A line of a drawing that can be tapped, or moved square to itself.</summary>
+/// <param name="Index">Which one; the letter of a side.</param>
 /// <param name="Line">Where it lies.</param>
-/// <param name="PerMetre">How far it goes on the sheet when it is moved a metre.</param>
+/// <param name="PerMetre">How far it goes on the sheet when it is moved a metre; nothing where it stays.</param>
 public sealed record Grip(int Index, IReadOnlyList<Spot> Line, Spot PerMetre);
 
 /// <summary>A place on the sheet.</summary>

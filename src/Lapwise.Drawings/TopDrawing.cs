@@ -27,6 +27,7 @@ public static class TopDrawing
         Edges(sketch, layout);
         Diagonals(sketch, layout, top.Closure);
         var named = NamePanels(sketch, layout, top.Top, voice);
+        foreach (var side in layout.Sides) sketch.Grip(new Grip(side.Letter, side.Line, new Spot(0, 0)));
         foreach (var side in layout.Sides) Dimension(sketch, layout, side, top, voice, named.Contains(side.Letter));
         foreach (var (hole, ring) in layout.Holes) Cutout(sketch, hole, ring, voice);
     }

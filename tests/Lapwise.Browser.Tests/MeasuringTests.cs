@@ -107,6 +107,80 @@ public sealed class MeasuringTests(PublishedServer server)
         await Expect(page.Locator(".is-fraction")).ToHaveCountAsync(0);
     }
 
+    [Fact]
+    public async Task A_side_tapped_in_the_drawing_leads_to_what_is_said_of_it()
+    {
+        await using var window = await server.Window(390, 844);
+        var page = await window.Open($"/jobs/{await server.CopyOfDemo()}/measure");
+        var side = page.Locator("polyline[data-side='F']");
+        var box = (await side.BoundingBoxAsync())!;
+        await page.Mouse.ClickAsync(box.X + (box.Width / 2), box.Y + (box.Height / 2));
+        await Expect(page.Locator("#edge-0-F-Wall")).ToBeFocusedAsync();
+        await page.Locator("label[for='edge-0-F-Waterfall']").ClickAsync();
+        await Expect(page.Locator(".lw-drawing").First).ToContainTextAsync("waterfall");
+    }
+
+    /// <summary>
+    /// Nothing on the device, an L-shaped counter of four tape lengths, a clear, a room: every tap and key counted.
+    /// What is not typed are the defaults named below.
+    /// </summary>
+    [Fact]
+    public async Task A_stranger_is_at_a_first_plan_of_an_L_shaped_kitchen_within_sixty_taps_and_keys()
+    {
+        await using var window = await server.Window(390, 844);
+        var page = await window.Open("/");
+        var count = 0;
+        await Tap(page.GetByRole(AriaRole.Button, new() { Name = "New job", Exact = true }));
+        await Tap(page.GetByRole(AriaRole.Button, new() { Name = "Add the first top" }));
+        await Tap(page.Locator("label[for='shape-0-L']"));
+        await Tap(page.Field("Whole back, side A"));
+        await Type("132");
+        await Tap(page.Field("Depth of the back run"));
+        await Type("25 1/2");
+        await Tap(page.Field("Right leg, side B"));
+        await Type("96");
+        await Tap(page.Field("Its depth, side C"));
+        await Type("25 1/2");
+        await Tap(page.Locator("label[for='edge-0-D-Open']"));
+        await Tap(page.Locator("label[for='edge-0-E-Open']"));
+        await Tap(page.Locator("a.next"));
+        await Tap(page.GetByRole(AriaRole.Button, new() { Name = "Fast clear" }));
+        await Tap(page.Locator("a.next"));
+        foreach (var (field, typed) in new[] { ("Air", "71"), ("Relative humidity", "48"), ("Surface of the top", "70"), ("Material in its cans", "70") })
+        {
+            await Tap(page.Field(field));
+            await Type(typed);
+        }
+        await Tap(page.Locator("a.next"));
+        await page.Planned();
+        TestContext.Current.SendDiagnosticMessage("from nothing to a plan: {0} taps and keys", count);
+        Assert.InRange(count, 1, 60);
+        await Expect(page.Locator("section.verdict.is-good .answer")).ToContainTextAsync("in hand");
+
+        // The defaults: walls behind and beside, an open front with an eased edge, a top of 1 1/2 in, one pair of hands at
+        // the usual pace. Nothing else stands in the job that was not typed.
+        await page.Kept("Saved");
+        var job = JsonDocument.Parse(await server.Http.GetStringAsync($"/api/jobs/{new Uri(page.Url).Segments[2].TrimEnd('/')}", TestContext.Current.CancellationToken)).RootElement;
+        var top = Assert.Single(job.GetProperty("tops").EnumerateArray());
+        Assert.Equal("1 1/2 in", top.GetProperty("thickness").GetString());
+        Assert.Equal("A wall, B wall, C open, D open, E open, F wall", string.Join(", ", top.GetProperty("edges").EnumerateObject().Select(e => $"{e.Name} {(e.Value.TryGetProperty("kind", out var kind) ? kind.GetString() : "wall")}")));
+        Assert.All(new[] { "C", "D", "E" }, side => Assert.Equal("""{"shape":"eased","radius":"1/8 in"}""", JsonSerializer.Serialize(top.GetProperty("edges").GetProperty(side).GetProperty("profile"))));
+        Assert.Equal("Me", Assert.Single(job.GetProperty("crew").EnumerateArray()).GetProperty("name").GetString());
+        Assert.All(new[] { "aims", "tools" }, member => Assert.False(job.TryGetProperty(member, out var held) && held.ValueKind != JsonValueKind.Null));
+
+        async Task Tap(ILocator what)
+        {
+            count++;
+            await what.ClickAsync();
+        }
+
+        async Task Type(string text)
+        {
+            count += text.Length;
+            await page.Keyboard.TypeAsync(text);
+        }
+    }
+
     private static ILocator Key(IPage page, string shows) => page.Locator(".pad").GetByText(shows, new() { Exact = true });
 
     private async Task<string> Stored(string id) =>
