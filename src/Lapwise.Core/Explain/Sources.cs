@@ -109,11 +109,14 @@ public static partial class Sources
             "alcance funcional de la mujer de percentil 5, 67,7 cm, según NUREG-0700 Rev. 3, tabla 11.4"),
         SourceStanding.Read);
 
+    public static readonly Source Wilson = new("wilson-1927", "E. B. Wilson, J. Amer. Statist. Assoc. 22 (1927) 209-212",
+        v => v.Say("interval for a share counted in trials", "intervalo de una proporción contada en pruebas"), SourceStanding.FromMemory);
+
     public static IReadOnlyList<Source> All { get; } =
     [
         Geometry, AsEntered, Trade, CautiousGuess, Handbook44, AlduchovEskridge, Iso8502Part4, MilHdbk1110, Ufgs09971,
         Arrhenius, HeatBalance, FilmClosing, FilmSpread,
-        NioshPocketGuide, NioshRecalled, OshaZ1, AcgihTlv, AcgihVentilation, Voc40Cfr59, ExactSearch, SagTest, TapeTest, DryStages, GhsStatements, OldSurfaces, RespiratoryProtection, Bowditch, MilStd1472,
+        NioshPocketGuide, NioshRecalled, OshaZ1, AcgihTlv, AcgihVentilation, Voc40Cfr59, ExactSearch, SagTest, TapeTest, DryStages, GhsStatements, OldSurfaces, RespiratoryProtection, Bowditch, MilStd1472, Wilson,
     ];
 
     /// <summary>The standing of a source in words.</summary>
