@@ -59,7 +59,7 @@ internal static class HelpText
     {
         text.AppendLine(v.Say("Options", "Opciones"));
         Entry(text, "--json", v.Say("answer as JSON", "responder en JSON"));
-        Entry(text, "--explain", v.Say("each number of quick with inputs, formula and source", "cada número de quick con datos, fórmula y fuente"));
+        Entry(text, "--explain", v.Say("each number with inputs, formula and source", "cada número con datos, fórmula y fuente"));
         Entry(text, "--lang en|es", v.Say("language; left out: the job's own", "idioma; sin ella, el del trabajo"));
         Entry(text, "--units us|metric", v.Say("units; left out: the job's own", "unidades; sin ella, las del trabajo"));
         Entry(text, "--products DIR", v.Say("folder of products; left out: products beside the job", "carpeta de productos; sin ella, products junto al trabajo"));

@@ -1,5 +1,6 @@
 using System.Text;
 using Lapwise.Core.Conditions;
+using Lapwise.Core.Bases;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Quantities;
@@ -74,6 +75,27 @@ internal static class Screen
         terminal.Line(voice.Say("Cautions", "Precauciones"));
         foreach (var caution in cautions) terminal.Line("! " + caution(voice), indent: 2);
         terminal.Line(Core.Explain.Cautions.Deferral(voice));
+    }
+
+    /// <summary>What a number rests on: formula, inputs, source.</summary>
+    public static void Basis(this Terminal terminal, Basis basis, Voice v)
+    {
+        terminal.Line(basis.Formula, 2);
+        foreach (var input in basis.Inputs) terminal.Line($"  {input.Name(v)}: {input.Value(v)}", 4);
+        terminal.Line($"  {v.Say("source", "fuente")}: {basis.Source.Title(v)} ({Sources.Say(basis.Source.Standing, v)})", 4);
+    }
+
+    /// <summary>The numbers of a job, each with what it rests on.</summary>
+    public static void Bases(this Terminal terminal, IEnumerable<BasedNumber> numbers, Voice v)
+    {
+        terminal.Line();
+        terminal.Line(v.Say("Where the numbers come from", "De dónde salen los números"));
+        foreach (var number in numbers)
+        {
+            terminal.Line();
+            terminal.Line($"{(number.Of.Length > 0 ? number.Of + ", " : "")}{number.Name(v)}: {number.Shown(v)}");
+            terminal.Basis(number.Basis, v);
+        }
     }
 
     /// <summary>What a time rests on, in words.</summary>

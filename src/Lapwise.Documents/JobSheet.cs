@@ -29,6 +29,7 @@ public static class JobSheet
             .. Enumerable.Range(0, whole.Work.Coats.Count).SelectMany(coat => CoatPart.Blocks(whole, coat, voice, paper)),
             .. PackingPart.Blocks(whole, voice),
             .. DaysPart.Blocks(whole, voice, paper),
+            .. BasesPart.Blocks(whole, voice),
         ]);
     }
 }

@@ -1,4 +1,5 @@
 using Lapwise.Core;
+using Lapwise.Core.Bases;
 using Lapwise.Core.Conditions;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
@@ -29,7 +30,12 @@ internal static class CheckCommand
         var open = measured.Tops.Where(t => !t.Closure.Closes).ToList();
         var works = open.Count == 0 && conditions.Coats.All(c => c.MayCoat);
         if (request.Json) terminal.Json(CheckAnswer.Of(measured, conditions, v), CheckJson.Default.CheckAnswer);
-        else Print(job, measured, conditions, v, terminal);
+        else
+        {
+            Print(job, measured, conditions, v, terminal);
+            if (request.Explain) terminal.Bases([.. JobBases.Measured(measured), .. JobBases.Conditions(conditions)], v);
+        }
+
         return works ? Outcome.Done : Outcome.DoesNotWork;
     }
 

@@ -1,4 +1,5 @@
 using Lapwise.Core;
+using Lapwise.Core.Bases;
 using Lapwise.Core.Conditions.Day;
 using Lapwise.Core.Conditions.Drying;
 using Lapwise.Core.Explain;
@@ -36,10 +37,18 @@ internal static class HoursCommand
             foreach (var note in room.Notes) terminal.Reason(note, v);
             foreach (var (coat, day) in days) Print(coat, day.Strip, day.Record, v, terminal);
             terminal.Cautions(job, v);
+            if (request.Explain) terminal.Bases(days.SelectMany(d => Numbers(d.Coat, d.Day)), v);
         }
 
         return days.All(d => d.Day.Strip.Best is not null) ? Outcome.Done : Outcome.DoesNotWork;
     }
+
+    /// <summary>The hours and the waits after the best of them, each with what it rests on.</summary>
+    private static IEnumerable<BasedNumber> Numbers(Coat coat, RoomDay day) =>
+    [
+        .. day.Strip.Best is { } best ? [new BasedNumber(Phases.Conditions, coat.Product.Name, v => v.Say("best hours", "mejores horas"), _ => $"{best.From:HH:mm}–{best.To:HH:mm}", day.Basis(coat.Product))] : Array.Empty<BasedNumber>(),
+        .. day.Strip.Best is { } from ? HourStrip.WaitsAfter(coat.Product, day.Record, from.From).Select(w => new BasedNumber(Phases.Conditions, coat.Product.Name, v => Waits.Say(w.For, v), v => w.Seconds is { } s ? Voice.Span(s) : v.Say("not known", "no se sabe"), w.Basis)) : [],
+    ];
 
     /// <summary>One file a coat: <c>hours.svg</c>, <c>hours-2.svg</c>.</summary>
     private static string OfCoat(string path, int coat, int coats) =>

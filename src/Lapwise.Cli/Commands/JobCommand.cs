@@ -1,4 +1,5 @@
 using Lapwise.Core;
+using Lapwise.Core.Bases;
 using Lapwise.Core.Explain;
 
 namespace Lapwise.Cli.Commands;
@@ -12,7 +13,10 @@ internal static class JobCommand
     /// <summary>The same for a command that asks about the products at hand too.</summary>
     public static Command WithProducts(string name, IReadOnlyList<Phase> answers, Phrase summary, Phrase more, Func<WholeJob, JobInput, Request, Terminal, Outcome> answer) =>
         new(name, ["JOB"], answers, summary, more, (request, terminal) =>
-            JobInput.Read(request, terminal) is { } input && input.Work(terminal) is { } whole
-                ? answer(whole, input, request, terminal)
-                : Outcome.BadInput);
+        {
+            if (JobInput.Read(request, terminal) is not { } input || input.Work(terminal) is not { } whole) return Outcome.BadInput;
+            var outcome = answer(whole, input, request, terminal);
+            if (request.Explain && !request.Json && outcome is not Outcome.BadInput) terminal.Bases(JobBases.Of(whole).Where(b => answers.Contains(b.Phase)), input.Voice);
+            return outcome;
+        });
 }

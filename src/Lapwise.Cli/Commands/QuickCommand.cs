@@ -98,18 +98,11 @@ internal static class QuickCommand
         var table = Screen.Table(new Column.Text(v.Say("What", "Qué")), new Column.Number(v.Say("Value", "Valor")));
         foreach (var row in result.Rows) table.Row(row.Label(v), row.Shown(v));
         terminal.Tables().Write(table);
-        if (explain) foreach (var basis in result.Rows.Select(r => r.Basis).Distinct()) Explain(basis, v, terminal);
+        if (explain) foreach (var basis in result.Rows.Select(r => r.Basis).Distinct()) terminal.Basis(basis, v);
         foreach (var reason in result.Reasons) terminal.Reason(reason, v);
         foreach (var (at, step) in result.Steps.Index()) terminal.Line($"{at + 1}. {step(v)}", indent: 3);
         var cautions = QuickAnswer.CautionsOf(result);
         if (cautions.Count > 0) terminal.Line();
         foreach (var caution in cautions) terminal.Line("! " + caution(v), indent: 2);
-    }
-
-    private static void Explain(Basis basis, Voice v, Terminal terminal)
-    {
-        terminal.Line(basis.Formula, 2);
-        foreach (var input in basis.Inputs) terminal.Line($"  {input.Name(v)}: {input.Value(v)}", 4);
-        terminal.Line($"  {v.Say("source", "fuente")}: {basis.Source.Title(v)} ({Sources.Say(basis.Source.Standing, v)})", 4);
     }
 }

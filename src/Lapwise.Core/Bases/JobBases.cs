@@ -49,6 +49,7 @@ public static class JobBases
             yield return Volume(v => v.Say("loss", "pérdida"), coat.LossMl, MaterialBases.Loss(coat));
             yield return Volume(v => v.Say("need", "necesidad"), coat.NeedMl, MaterialBases.Need(coat));
             if (coat.ThinnerMl > 0) yield return Volume(v => v.Say("thinner", "diluyente"), coat.ThinnerMl, MaterialBases.Thinner(coat));
+            if (coat is { Voc: { } voc, VocBasis: { } vocBasis }) yield return new(Phases.Materials, coat.Coat.Product.Name, v => v.Say("VOC as applied", "COV tal como se aplica"), v => v.VocBoth(voc.ActualGPerL), vocBasis);
             yield return new(Phases.Materials, coat.Coat.Product.Name, v => v.Say("dry film", "película seca"), v => v.Film(coat.DryFilm.Micrometres), MaterialBases.DryFilm(coat));
         }
     }
@@ -63,6 +64,8 @@ public static class JobBases
             yield return new(Phases.Conditions, name, v => v.Say("surface above the dew point", "superficie sobre el punto de rocío"), v => v.TemperatureDifference(coat.DewMarginC), coat.DewMarginBasis);
             yield return new(Phases.Conditions, name, v => v.Say("open time", "tiempo abierto"), _ => Voice.Span(coat.OpenTime.Seconds), coat.OpenTimeBasis);
             yield return new(Phases.Conditions, name, v => v.Say("pot life", "vida de la mezcla"), _ => Voice.Span(coat.PotLife.Seconds), coat.PotLifeBasis);
+            foreach (var vapour in coat.Vapours)
+                yield return new(Phases.Conditions, name, v => v.Say("vapour in the room", "vapor en la sala"), v => v.Number(vapour.PeakPpm, 0) + " ppm", vapour.Basis);
         }
     }
 
@@ -94,7 +97,7 @@ public static class JobBases
         foreach (var ticket in supply.Tickets)
         {
             yield return new(Phases.Supply, name, v => v.Say($"ticket of batch {ticket.Batch}", $"boleta de la mezcla {ticket.Batch}"),
-                v => $"A {v.Volume(ticket.AMl)} / {v.Mass(ticket.AG)}, B {v.Volume(ticket.BMl)} / {v.Mass(ticket.BG)}, {v.Percent(ticket.RatioError, 1)}", SupplyBases.Ticket(supply, ticket, tools));
+                v => string.Join(", ", ticket.Parts.Select(p => $"{p.Name} {v.Volume(p.Ml)} / {v.Mass(p.G)}").Append(v.Percent(ticket.RatioError, 1))), SupplyBases.Ticket(supply, ticket, tools));
         }
     }
 

@@ -6,25 +6,24 @@ namespace Lapwise.Core.Bases;
 /// <summary>What the volumes and films of one coat rest on.</summary>
 public static class MaterialBases
 {
-    public static Basis Need(CoatMaterial coat) => new("V_need = V_net + Σ V_loss",
+    public static Basis Need(CoatMaterial coat) => new("V = V_n + Σ V_l",
         [
-            new(v => v.Say("net V_net", "neto V_net"), v => v.Volume(coat.NetMl)),
+            new(v => v.Say("net V_n", "neto V_n"), v => v.Volume(coat.NetMl)),
             .. coat.Losses.Select(l => new BasisInput(v => Say(l.Kind, v), v => v.Volume(l.Ml))),
         ], Sources.FilmSpread);
 
     public static Basis Net(CoatMaterial coat) => coat.Basis;
 
-    public static Basis Loss(CoatMaterial coat) => new("V_loss = n_people (roller + tray) + n_batches · cup + edges",
+    public static Basis Loss(CoatMaterial coat) => new("V_l = Σ V_i",
         [
             .. coat.Losses.Select(l => new BasisInput(v => Say(l.Kind, v), v => v.Volume(l.Ml))),
             new(v => v.Say("batches counted with", "mezclas contadas"), v => v.Number(coat.Batches, 0)),
-            .. coat.Basis.Inputs.Skip(4),
         ], Sources.Trade);
 
-    public static Basis Thinner(CoatMaterial coat) => new("V_thinner = f · V_need",
+    public static Basis Thinner(CoatMaterial coat) => new("V_f = f · V",
         [
             new(v => v.Say("thinner f, share of A and B", "diluyente f, parte de A y B"), v => v.Percent(coat.Coat.ThinnerFraction, 1)),
-            new(v => v.Say("need V_need", "necesario V_need"), v => v.Volume(coat.NeedMl)),
+            new(v => v.Say("need V", "necesario V"), v => v.Volume(coat.NeedMl)),
         ], Sources.AsEntered);
 
     public static Basis DryFilm(CoatMaterial coat) => new("DFT = WFT · VS / (1 + f)",
@@ -38,14 +37,12 @@ public static class MaterialBases
     public static Basis Mix(CoatMaterial coat)
     {
         var product = coat.Coat.Product;
-        return product.Mix.EnteredBy is Jobs.MixBasis.Volume
-            ? new Basis("a : b", [new(v => v.Say("entered by", "anotada por"), v => v.Say("volume", "volumen"))], Sources.AsEntered)
-            : new Basis("a : b = (m_a / ρ_a) : (m_b / ρ_b)",
-                [
-                    new(v => v.Say("entered by", "anotada por"), v => v.Say("mass", "masa")),
-                    new(v => v.Say("density of A", "densidad de A"), v => v.Density(product.DensityAGPerMl)),
-                    new(v => v.Say("density of B", "densidad de B"), v => v.Density(product.DensityBGPerMl)),
-                ], Sources.AsEntered);
+        var byMass = product.Mix.EnteredBy is Jobs.MixBasis.Mass;
+        return new(byMass ? "v = m / ρ" : "v",
+            [
+                new(v => v.Say("entered by", "anotada por"), v => byMass ? v.Say("mass", "masa") : v.Say("volume", "volumen")),
+                .. product.Recipe.Parts.Select(p => new BasisInput(v => v.Say($"{p.Name}, parts by volume", $"{p.Name}, partes en volumen"), v => $"{v.Number(p.ByVolume, 4)}, {v.Density(p.DensityGPerMl)}")),
+            ], Sources.AsEntered);
     }
 
     public static string Say(LossKind kind, Voice v) => kind switch

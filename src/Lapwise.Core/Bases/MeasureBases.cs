@@ -6,7 +6,7 @@ namespace Lapwise.Core.Bases;
 /// <summary>What the take-off's numbers rest on.</summary>
 public static class MeasureBases
 {
-    public static Basis Flat(params IReadOnlyList<MeasuredTop> tops) => new("A = ½ |Σ (xᵢ yᵢ₊₁ − xᵢ₊₁ yᵢ)| − Σ A_hole",
+    public static Basis Flat(params IReadOnlyList<MeasuredTop> tops) => new("A = ½ |Σ (xᵢ yᵢ₊₁ − xᵢ₊₁ yᵢ)| − Σ A_h",
         [
             .. tops.Select(t => new BasisInput(v => v.Say($"{t.Top.Name}, outline", $"{t.Top.Name}, contorno"), v => v.Area(t.Outline.AreaM2))),
             .. tops.SelectMany(t => t.Holes).Select(h => new BasisInput(v => v.Say($"cutout {h.Cutout.Name}", $"hueco {h.Cutout.Name}"), v => v.Area(h.AreaM2))),
@@ -21,7 +21,7 @@ public static class MeasureBases
     public static Basis Waterfalls(params IReadOnlyList<MeasuredTop> tops) => Uprights(tops, FaceKind.Waterfall);
 
     /// <param name="sums">Of those tops together.</param>
-    public static Basis Coated(TakeOff sums) => new("A = A_flat + A_edge + A_splash + A_fall + A_rim",
+    public static Basis Coated(TakeOff sums) => new("A = Σ A_i",
         [
             new(v => v.Say("flat", "plano"), v => v.Area(sums.FlatM2)),
             new(v => v.Say("edges", "cantos"), v => v.Area(sums.EdgeM2)),

@@ -8,9 +8,9 @@ namespace Lapwise.Core.Bases;
 /// <summary>What the times of one coat's order of work rest on. Times from the first step of the coat.</summary>
 public static class WorkBases
 {
-    public static Basis LapMargin(CoatWork work) => new("m = t_open − max (age + used)",
+    public static Basis LapMargin(CoatWork work) => new("m = t_o − max a",
         [
-            new(v => v.Say("open time t_open", "tiempo abierto t_open"), _ => Span(work.OpenTimeMs)),
+            new(v => v.Say("open time t_o", "tiempo abierto t_o"), _ => Span(work.OpenTimeMs)),
             new(v => v.Say("worst of all lap and section ages, with what the age of the batch had used", "la peor edad de solape o sección, con lo que la edad de la mezcla ya había gastado"), _ => Span(work.WorstCountedMs)),
         ], Sources.ExactSearch);
 
@@ -21,7 +21,7 @@ public static class WorkBases
     public static Basis Lap(CoatWork work, Lap lap)
     {
         var sections = work.Sections.ToDictionary(s => s.Id, StringComparer.Ordinal);
-        return new("age = max(end_a, end_b) − min(start_a, start_b)",
+        return new("a = max(e₁, e₂) − min(s₁, s₂)",
             [.. new[] { lap.A, lap.B }.Select(id => sections[id]).Select(s => new BasisInput(
                 v => v.Say($"section {s.Id}", $"sección {s.Id}"), v => v.Say($"start {Clock(s.StartMs)}, end {Clock(s.EndMs)}", $"inicio {Clock(s.StartMs)}, fin {Clock(s.EndMs)}")))],
             Sources.Trade);
@@ -32,44 +32,44 @@ public static class WorkBases
 
     /// <summary>Of any one section, from its first wet material to the end of its own dry pass.</summary>
     public static Basis Section(Section section, Pace pace, ApplicationMethod method) => new(
-        "t = walk + reload + A / wet-out + l / edges" + (method is ApplicationMethod.Rolled or ApplicationMethod.Poured ? " + A / dry pass" : ""),
+        "a = t_w + t_r + A / r_w + l / r_e" + (method is ApplicationMethod.Rolled or ApplicationMethod.Poured ? " + A / r_d" : ""),
         [
             new(v => v.Say($"section {section.Id}, area A", $"sección {section.Id}, área A"), v => v.Area(section.FaceM2)),
             new(v => v.Say("edges l", "cantos l"), v => v.Run(section.EdgeM)),
-            new(v => v.Say("walk", "caminar"), _ => Voice.Span(pace.WalkS)),
-            new(v => v.Say("reload", "recargar"), _ => Voice.Span(pace.ReloadS)),
-            new(v => v.Say("wet-out", "mojado"), v => v.AreaRate(pace.WetOutM2PerS)),
-            new(v => v.Say("along edges", "por los cantos"), v => v.LengthRate(pace.EdgeMPerS)),
-            .. method is ApplicationMethod.Rolled or ApplicationMethod.Poured ? [new BasisInput(v => v.Say("dry pass", "pasada en seco"), v => v.AreaRate(pace.DryPassM2PerS))] : Array.Empty<BasisInput>(),
+            new(v => v.Say("walk t_w", "caminar t_w"), _ => Voice.Span(pace.WalkS)),
+            new(v => v.Say("reload t_r", "recargar t_r"), _ => Voice.Span(pace.ReloadS)),
+            new(v => v.Say("wet-out r_w", "mojado r_w"), v => v.AreaRate(pace.WetOutM2PerS)),
+            new(v => v.Say("along edges r_e", "por los cantos r_e"), v => v.LengthRate(pace.EdgeMPerS)),
+            .. method is ApplicationMethod.Rolled or ApplicationMethod.Poured ? [new BasisInput(v => v.Say("dry pass r_d", "pasada en seco r_d"), v => v.AreaRate(pace.DryPassM2PerS))] : Array.Empty<BasisInput>(),
         ], Sources.AsEntered);
 
-    public static Basis Target(CoatWork work, Aims aims) => new("m_target = share · t_open",
+    public static Basis Target(CoatWork work, Aims aims) => new("m = s · t_o",
         [
-            new(v => v.Say("share of the open time to keep in hand", "parte del tiempo abierto que se reserva"), v => v.Percent(aims.MarginShare)),
-            new(v => v.Say("open time t_open", "tiempo abierto t_open"), _ => Span(work.OpenTimeMs)),
+            new(v => v.Say("share s of the open time to keep in hand", "parte s del tiempo abierto que se reserva"), v => v.Percent(aims.MarginShare)),
+            new(v => v.Say("open time t_o", "tiempo abierto t_o"), _ => Span(work.OpenTimeMs)),
         ], Sources.AsEntered);
 
     /// <summary>The usual ways, timed with the same sections and the same pace.</summary>
-    public static Basis UsualWays(CoatWork work) => new("max over laps of max(end) − min(start)",
+    public static Basis UsualWays(CoatWork work) => new("a = max (max(e₁, e₂) − min(s₁, s₂))",
         [
             new(v => v.Say("sections", "secciones"), v => v.Number(work.Sections.Count, 0)),
             new(v => v.Say("laps", "solapes"), v => v.Number(work.Laps.Count(l => l.Kind != LapKind.Break), 0)),
             new(v => v.Say("this plan, worst of all ages", "este plan, la peor edad"), _ => Span(Math.Max(work.WorstLapAgeMs, work.WorstSectionAgeMs))),
         ], Sources.Trade);
 
-    public static Basis Bound(CoatWork work) => new("no order of these sections has max age < bound",
+    public static Basis Bound(CoatWork work) => new("max a ≥ T",
         [
-            new(v => v.Say("bound", "cota"), _ => Span(work.Proof.BoundMs)),
+            new(v => v.Say("bound T: no order of these sections stays under it", "cota T: ningún orden de estas secciones queda por debajo"), _ => Span(work.Proof.BoundMs)),
             new(v => v.Say("sections", "secciones"), v => v.Number(work.Sections.Count, 0)),
         ], Sources.ExactSearch);
 
-    public static Basis WholeTime(CoatWork work) => new("t = last end − first mix",
-        [new(v => v.Say("last end", "último fin"), _ => Clock(work.Sections.Select(s => s.EndMs).DefaultIfEmpty(0).Max()))], Sources.AsEntered);
+    public static Basis WholeTime(CoatWork work) => new("t = max e",
+        [new(v => v.Say("last end e", "último fin e"), _ => Clock(work.Sections.Select(s => s.EndMs).DefaultIfEmpty(0).Max()))], Sources.AsEntered);
 
-    public static Basis UseBy(CoatWork work, Batch batch) => new("use by = first contact of A and B + pot life",
+    public static Basis UseBy(CoatWork work, Batch batch) => new("t = t_0 + t_p",
         [
-            new(v => v.Say($"batch {batch.Id} is begun", $"se empieza la mezcla {batch.Id}"), _ => Clock(batch.MixStartMs)),
-            new(v => v.Say("pot life", "vida de la mezcla"), _ => Span(work.PotLifeMs)),
+            new(v => v.Say($"batch {batch.Id} is begun t_0", $"se empieza la mezcla {batch.Id} t_0"), _ => Clock(batch.MixStartMs)),
+            new(v => v.Say("pot life t_p", "vida de la mezcla t_p"), _ => Span(work.PotLifeMs)),
         ], Sources.AsEntered);
 
     public static Basis Risk(CoatRisk risk) => new("p = n / N; 95 %: (p + z²/2N ± z √(p(1 − p)/N + z²/4N²)) / (1 + z²/N)",

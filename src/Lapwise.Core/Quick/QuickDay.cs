@@ -48,13 +48,7 @@ internal static class QuickDay
             DryToTouch = new TimeAt(values.Of(Touch), 23),
         };
         var day = values.Has(Readings) ? RoomDay.Of(product, record, notes) : new RoomDay(HourStrip.Of(product, record, DateTime.UnixEpoch), record, notes);
-        var basis = new Basis("t_s ≥ t_d + 3 K; t_min ≤ t ≤ t_max; RH ≤ RH_max",
-            [
-                new(v => v.Say("readings", "lecturas"), v => v.Number(record.Readings.Count, 0)),
-                new(v => v.Say("room t", "sala t"), v => v.Say($"{v.Temperature(values.Of(Coolest))} to {v.Temperature(values.Of(Hottest))}", $"de {v.Temperature(values.Of(Coolest))} a {v.Temperature(values.Of(Hottest))}")),
-                new(v => v.Say("most humidity RH", "humedad máxima RH"), v => v.Percent(values.Of(Moistest))),
-                new(v => v.Say("not to be wetted for", "sin mojarse durante"), _ => Voice.Span(values.Of(Touch))),
-            ], Sources.Iso8502Part4);
+        var basis = day.Basis(product);
         var go = day.Strip.Hours.Count(h => h.Verdict is Verdict.Go);
         List<QuickRow> rows = [new("goHours", v => v.Say("hours that are go", "horas en que se puede"), go, v => v.Say($"{go} of {day.Strip.Hours.Count}", $"{go} de {day.Strip.Hours.Count}"), basis)];
         if (day.Strip.Best is { } best)

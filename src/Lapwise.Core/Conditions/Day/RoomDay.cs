@@ -27,4 +27,14 @@ public sealed record RoomDay(HourStrip Strip, RoomRecord Record, IReadOnlyList<R
         var start = last.AddHours(-23);
         return start < first ? first : start;
     }
+
+    /// <summary>What go, wait and no go rest on.</summary>
+    public Basis Basis(Product product) => new("t_s ≥ t_d + m; t_min ≤ t ≤ t_max; RH ≤ RH_max",
+        [
+            new(v => v.Say("readings", "lecturas"), v => v.Number(Record.Readings.Count, 0)),
+            new(v => v.Say("dew margin m", "margen de rocío m"), v => v.TemperatureDifference(product.Limits.DewMarginC)),
+            new(v => v.Say("room t", "sala t"), v => v.Say($"{v.Temperature(product.Limits.AirLeastC)} to {v.Temperature(product.Limits.AirMostC)}", $"de {v.Temperature(product.Limits.AirLeastC)} a {v.Temperature(product.Limits.AirMostC)}")),
+            new(v => v.Say("most humidity RH", "humedad máxima RH"), v => v.Percent(product.Limits.HumidityMost)),
+            .. product.DryToTouch is { } touch ? [new BasisInput(v => v.Say("not to be wetted for", "sin mojarse durante"), _ => Voice.Span(touch.Seconds))] : Array.Empty<BasisInput>(),
+        ], Sources.Iso8502Part4);
 }
