@@ -9,7 +9,7 @@ namespace Lapwise.Core;
 
 /// <summary>Another way to have the job, planned and priced like the job itself.</summary>
 /// <param name="Difference">What it adds to the total with tax; below zero: what it takes off.</param>
-public sealed record PricedOption(Option Option, JobPrice Price, MoneyAmount Difference);
+public sealed record PricedOption(OtherWay Option, JobPrice Price, MoneyAmount Difference);
 
 /// <summary>A job with its price, its options and what is still open with the customer.</summary>
 public sealed record WholePrice(WholeJob Whole, Rates Rates, Agreement Agreement, IReadOnlyList<Chance?> LineChances, JobPrice Price, IReadOnlyList<PricedOption> Options)
@@ -63,7 +63,11 @@ public sealed record WholePrice(WholeJob Whole, Rates Rates, Agreement Agreement
     }
 
     /// <summary>The same at once.</summary>
-    public static IReadOnlyList<Chance?> ChancesOf(WholeJob whole) => ChancesOf(whole, Effort.AtOnce.Pause) is { IsCompleted: true } done ? done.Result : throw new InvalidOperationException("the trials paused without a pause");
+    public static IReadOnlyList<Chance?> ChancesOf(WholeJob whole)
+    {
+        var counted = ChancesOf(whole, Effort.AtOnce.Pause);
+        return counted.IsCompleted ? counted.Result : throw new InvalidOperationException("the trials paused without a pause");
+    }
 
     /// <summary>What the customer lives with meanwhile, and what is still open.</summary>
     public Terms Terms => Terms.Of(Whole.Job, Whole.Timeline, Agreement);

@@ -75,7 +75,7 @@ internal static class BuyCommand
         {
             table.Row(
                 s.Shade.Color.Length > 0 ? $"{s.Product.Name} ({s.Shade.Color})" : s.Product.Name, v.Volume(s.NeedMl), v.Volume(s.FromShelfMl),
-                s.Kits.Count == 0 ? "–" : string.Join(" + ", s.Kits.Select(k => $"{k.Count} × {v.Volume(k.SizeMl)}")), v.Number((double)s.Cost), v.Percent(s.Enough.Share, 1));
+                s.Kits.Count == 0 ? "–" : string.Join(" + ", s.Kits.Select(k => $"{k.Count} × {v.Volume(k.SizeMl)}")), v.Number((double)s.Cost), Core.Work.Risk.Chance.Said(s.Enough.Share, v));
         }
 
         terminal.Tables().Write(table);

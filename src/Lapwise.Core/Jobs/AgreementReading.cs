@@ -25,7 +25,7 @@ public static class AgreementReading
         }
 
         var discount = document.Discount is { IsBlank: false } off ? fields.Money("agreement.discount", off, currency) : MoneyAmount.Zero(currency);
-        var options = new List<Option>();
+        var options = new List<OtherWay>();
         foreach (var (option, path) in fields.Items("agreement.options", document.Options, MostOptions))
             if (Apply(fields, path, option, job) is { } changed) options.Add(changed);
 
@@ -52,7 +52,7 @@ public static class AgreementReading
     }
 
     /// <summary>The job as it would be with the option.</summary>
-    private static Option? Apply(Fields fields, string path, OptionDocument option, JobDocument job)
+    private static OtherWay? Apply(Fields fields, string path, OptionDocument option, JobDocument job)
     {
         var before = fields.Count;
         var name = fields.Name(path + ".name", option.Name);
@@ -77,6 +77,6 @@ public static class AgreementReading
         var tops = option.Edge is { } edge
             ? [.. job.Tops.Select(t => t with { Edges = t.Edges.ToDictionary(e => e.Key, e => e.Value.Kind == EdgeKind.Open ? e.Value with { Profile = edge } : e.Value, StringComparer.Ordinal) })]
             : job.Tops;
-        return new Option(name, job with { Tops = tops, System = system, Agreement = (job.Agreement ?? new AgreementDocument()) with { Options = null } }, path);
+        return new OtherWay(name, job with { Tops = tops, System = system, Agreement = (job.Agreement ?? new AgreementDocument()) with { Options = null } }, path);
     }
 }

@@ -50,14 +50,14 @@ public sealed record Agreement(
     string Customer,
     int? Visits,
     MoneyAmount Discount,
-    IReadOnlyList<Option> Options,
+    IReadOnlyList<OtherWay> Options,
     Household Household,
     SampleBoard SampleBoard,
     DateOnly? DepositInOn,
     IReadOnlyList<AgreedChange> Changes);
 
 /// <param name="Document">The job as it would be.</param>
-public sealed record Option(string Name, JobDocument Document, string Path);
+public sealed record OtherWay(string Name, JobDocument Document, string Path);
 
 public sealed record Household(bool Children, bool Pets, bool OtherKitchen);
 

@@ -9,7 +9,7 @@ namespace Lapwise.Core.Money;
 /// <summary>What do I charge, and does it pay?</summary>
 public static class Pricing
 {
-    private const double CallBackS = 3 * 3600;
+    private const decimal CallBackHours = 3;
 
     /// <summary>
     /// Cost = (labour + material + consumables + travel) · (1 + overhead); price = (cost + expected rework) / (1 − margin),
@@ -85,7 +85,7 @@ public static class Pricing
             over += coat * (1 + rates.Overhead) * ((decimal)chance.Times / chance.Trials);
         }
 
-        var back = rates.CallBacks.CostEach ?? ((rates.LabourPerHour * ((decimal)CallBackS / 3600)) + rates.TravelPerVisit) * (1 + rates.Overhead);
+        var back = rates.CallBacks.CostEach ?? ((rates.LabourPerHour * CallBackHours) + rates.TravelPerVisit) * (1 + rates.Overhead);
         return new ReworkRisk(over.RoundedUp(), (back * rates.CallBacks.Chance).RoundedUp(), lineChances.Count > 0 && lineChances.All(c => c is not null));
     }
 

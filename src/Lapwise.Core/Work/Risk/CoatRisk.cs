@@ -1,3 +1,4 @@
+using Lapwise.Core.Explain;
 using Lapwise.Core.Quantities;
 
 namespace Lapwise.Core.Work.Risk;
@@ -27,6 +28,9 @@ public sealed record CoatRisk(
 public readonly record struct Chance(int Times, int Trials)
 {
     public double Share => (double)Times / Trials;
+
+    /// <summary>A share as it is told: that it never fails is more than any number of trials can show.</summary>
+    public static string Said(double share, Voice voice) => share >= 0.9995 ? "> " + voice.Percent(0.999, 1) : voice.Percent(share, 1);
 
     /// <summary>The interval of Wilson (J. Amer. Statist. Assoc. 22 (1927) 209-212; from memory) that holds the true chance 95 times in 100.</summary>
     public (double Least, double Most) Within95
