@@ -9,7 +9,6 @@ public sealed class Updates : IDisposable
     private readonly Server server;
     private readonly RunGoingOn run;
     private readonly DotNetObjectReference<Updates> self;
-    private bool isFetched;
 
     internal Updates(IJSInProcessRuntime js, Server server, RunGoingOn run)
     {
@@ -21,16 +20,12 @@ public sealed class Updates : IDisposable
     }
 
     /// <summary>A new version can be taken now.</summary>
-    public bool IsOffered => !run.Is && (isFetched || (server.IsOtherVersion && !js.Invoke<bool>("lapwise.updates.comeByThemselves")));
+    public bool IsOffered => !run.Is && (js.Invoke<bool>("lapwise.updates.isReady") || (server.IsOtherVersion && !js.Invoke<bool>("lapwise.updates.comeByThemselves")));
 
     public event Action? Changed;
 
     [JSInvokable]
-    public void OnUpdateReady()
-    {
-        isFetched = true;
-        Tell();
-    }
+    public void OnUpdateReady() => Tell();
 
     /// <summary>Loads the new version; what was typed is kept on this device already.</summary>
     public void Take()

@@ -6,7 +6,8 @@
   const isReady = () => !!(registration?.waiting && navigator.serviceWorker.controller);
 
   lapwise.updates = {
-    /** Tells the watcher now and whenever a new version lies ready. */
+    isReady,
+    /** Tells the watcher whenever a new version lies ready. */
     watch(watcher) {
       tell = () => { if (isReady()) watcher.invokeMethodAsync("OnUpdateReady"); };
       tell();
@@ -27,7 +28,7 @@
     addEventListener("load", async () => {
       try {
         registration = await navigator.serviceWorker.register("service-worker.js", { updateViaCache: "none" });
-        registration.addEventListener("updatefound", () => registration.installing?.addEventListener("statechange", tell));
+        registration.addEventListener("updatefound", () => registration.installing?.addEventListener("statechange", () => setTimeout(() => tell(), 100)));
         tell();
       } catch { /* not over a secure address: the page works, but only with the server */ }
     });
