@@ -28,9 +28,9 @@ internal static partial class PdfNames
         return Encoding.Latin1.GetBytes(text);
     }
 
-    [GeneratedRegex(@"/[A-Z]{6}\+(?=DejaVu)", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"/[A-Z]{6}\+(?=DejaVu)", RegexOptions.CultureInvariant, 30_000)]
     private static partial Regex FontTag();
 
-    [GeneratedRegex(@"(?<=/ID\[<)[0-9A-F]{32}|(?<=/ID\[<[0-9A-F]{32}><)[0-9A-F]{32}|(?<=uuid:)[0-9a-f-]{36}", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"(?<=/ID\[<)[0-9A-F]{32}|(?<=/ID\[<[0-9A-F]{32}><)[0-9A-F]{32}|(?<=uuid:)[0-9a-f-]{36}", RegexOptions.CultureInvariant, 30_000)]
     private static partial Regex Identifier();
 }

@@ -39,7 +39,7 @@ public sealed class ReadmeTests
     public void Every_file_it_points_to_is_there(string page)
     {
         var folder = Path.GetDirectoryName(page)!;
-        var targets = Regex.Matches(Repository.Read(page), @"\]\((?<to>[^)#:]+)\)", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1)).Select(m => m.Groups["to"].Value).ToList();
+        var targets = Regex.Matches(Repository.Read(page), @"\]\((?<to>[^)#:]+)\)", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(30)).Select(m => m.Groups["to"].Value).ToList();
 
         Assert.NotEmpty(targets);
         Assert.All(targets, t => Assert.True(Path.Exists(Path.Combine(Repository.Root, folder, t)), t));
@@ -48,6 +48,6 @@ public sealed class ReadmeTests
     [Fact]
     public void Every_sample_it_runs_is_there() =>
         Assert.All(
-            Regex.Matches(Readme, @"samples/[\w./-]+\w", RegexOptions.None, TimeSpan.FromSeconds(1)).Select(m => m.Value),
+            Regex.Matches(Readme, @"samples/[\w./-]+\w", RegexOptions.None, TimeSpan.FromSeconds(30)).Select(m => m.Value),
             sample => Assert.True(Path.Exists(Path.Combine(Repository.Root, sample)), sample));
 }

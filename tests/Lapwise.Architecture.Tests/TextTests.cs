@@ -86,15 +86,15 @@ public sealed partial class TextTests
     private static IEnumerable<string> Lines(string file, Regex pattern) =>
         Repository.Read(file).Split('\n').Index().Where(l => pattern.IsMatch(l.Item)).Select(l => $"{file}:{l.Index + 1}: {l.Item.Trim()}");
 
-    [GeneratedRegex(@"^(?!\s*//).*\b(safe(ly)?(?!-area)|segur[oa]s?)\b", RegexOptions.IgnoreCase | Plain, 1000)]
+    [GeneratedRegex(@"^(?!\s*//).*\b(safe(ly)?(?!-area)|segur[oa]s?)\b", RegexOptions.IgnoreCase | Plain, 30_000)]
     private static partial Regex Promise();
 
-    [GeneratedRegex(@"(?<![\w.}])/(home/\w|root/|work/(main|shared|\.))|[A-Z]:\\Users", Plain, 1000)]
+    [GeneratedRegex(@"(?<![\w.}])/(home/\w|root/|work/(main|shared|\.))|[A-Z]:\\Users", Plain, 30_000)]
     private static partial Regex MachinePlace();
 
-    [GeneratedRegex(@"nuget\.org|npmjs\.(org|com)|pypi\.org|crates\.io|deb\.debian\.org", RegexOptions.IgnoreCase | Plain, 1000)]
+    [GeneratedRegex(@"nuget\.org|npmjs\.(org|com)|pypi\.org|crates\.io|deb\.debian\.org", RegexOptions.IgnoreCase | Plain, 30_000)]
     private static partial Regex RegistryHost();
 
-    [GeneratedRegex(@"^\s*#pragma warning disable(?!.*//)|SuppressMessage\((?!.*Justification)", Plain, 1000)]
+    [GeneratedRegex(@"^\s*#pragma warning disable(?!.*//)|SuppressMessage\((?!.*Justification)", Plain, 30_000)]
     private static partial Regex BareSuppression();
 }

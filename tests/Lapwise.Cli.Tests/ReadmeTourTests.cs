@@ -39,6 +39,6 @@ public sealed partial class ReadmeTourTests : IDisposable
             .Select(step => step.Split('\n'))
             .Select(lines => (lines[0], (IReadOnlyList<string>)[.. lines[1..].Select(l => l.TrimEnd()).Where(l => l.Length > 0)]));
 
-    [GeneratedRegex("^```console\n(?<lines>.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex("^```console\n(?<lines>.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline | RegexOptions.ExplicitCapture, 30_000)]
     private static partial Regex Console();
 }

@@ -51,6 +51,6 @@ internal sealed partial class PdfRead
         }
     }
 
-    [GeneratedRegex(@"\s+", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"\s+", RegexOptions.CultureInvariant, 30_000)]
     private static partial Regex Spaces();
 }

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using Lapwise.Core.Conditions.Day;
@@ -145,10 +144,7 @@ public sealed class LoggerTextTests
         var text = new StringBuilder("Time,Temp °C,RH %\n");
         var at = new DateTime(2026, 1, 1);
         for (var i = 0; i < 500_000; i++) text.Append(CultureInfo.InvariantCulture, $"{at.AddMinutes(i):yyyy-MM-dd HH:mm},{18 + (i % 60 / 10.0)},50\n");
-        var clock = Stopwatch.StartNew();
-        var read = Read(text.ToString());
-        Assert.Equal(500_000, read.Record!.Readings.Count);
-        Assert.True(clock.Elapsed < TimeSpan.FromSeconds(20), $"{clock.Elapsed}");
+        Assert.Equal(500_000, Read(text.ToString()).Record!.Readings.Count);
     }
 
     [Fact]
