@@ -36,7 +36,7 @@ public abstract record Duty
     /// <summary>Nothing until then.</summary>
     public sealed record Wait(long UntilMs, Duty For) : Duty;
     /// <summary>Nothing more in this run.</summary>
-    public sealed record Nothing : Duty;
+    public sealed record Over : Duty;
 }
 
 /// <summary>A lap with one side wet.</summary>
@@ -81,14 +81,14 @@ public static class Presenting
             return new PersonNow(person, new Duty.Rolling(rolling.Section, run.Sections[rolling.Section.Id].IsAssumed), LeftOf(run, rolling, now), After(0, rolling.EndMs));
         if (forecast.Batches.LastOrDefault(b => b.Person == person && b.IsMixed) is { } mixing && mixing.ReadyMs > now && !forecast.Sections.Any(s => s.Batch == mixing.Id && s.Progress is not Progress.Ahead))
             return new PersonNow(person, new Duty.Mixing(mixing), mixing.ReadyMs - now, After(0, mixing.ReadyMs));
-        if (jobs.Count == 0) return new PersonNow(person, new Duty.Nothing(), null, new Duty.Nothing());
+        if (jobs.Count == 0) return new PersonNow(person, new Duty.Over(), null, new Duty.Over());
         var (start, next) = jobs[0];
         return start <= now + AtOnce
             ? new PersonNow(person, next, null, After(1, long.MaxValue - Idle))
             : new PersonNow(person, new Duty.Wait(start, next), start - now, next);
 
         Duty After(int place, long freeMs) =>
-            place >= jobs.Count ? new Duty.Nothing() : jobs[place].StartMs > freeMs + Idle ? new Duty.Wait(jobs[place].StartMs, jobs[place].Job) : jobs[place].Job;
+            place >= jobs.Count ? new Duty.Over() : jobs[place].StartMs > freeMs + Idle ? new Duty.Wait(jobs[place].StartMs, jobs[place].Job) : jobs[place].Job;
     }
 
     private static long LeftOf(Run run, ForecastSection rolling, long now)

@@ -93,7 +93,7 @@ public static class Tapping
     /// <summary>A section cannot be wet from a batch that was never mixed: the plan's time before it is assumed.</summary>
     private static ToMark? AssumedMix(Run run, string section, long at, long nowMs)
     {
-        var batch = Forecasting.Ahead(run, run.Turns).FirstOrDefault(t => t.Section == section)?.Batch is { Length: > 0 } id ? id : run.Plan.Batches.FirstOrDefault()?.Id;
+        var batch = Forecasting.Ahead(run, run.Turns).FirstOrDefault(t => t.Section == section)?.Batch is { Length: > 0 } id ? id : run.Plan.Batches is [var first, ..] ? first.Id : null;
         if (batch is null || run.Batches.Any(b => b.Batch == batch)) return null;
         // A later batch is assumed only where the plan says that this one is rolled from it; an extra one never.
         var earliest = run.Batches.Count > 0 ? run.Batches[^1].AtMs + 1 : long.MinValue;

@@ -39,7 +39,7 @@ internal static class DutyWords
 
     public static string Then(Duty then, IssuedPlan plan, long nowMs, Voice v) => then switch
     {
-        Duty.Nothing => v.Say("Then: nothing more.", "Después: nada más."),
+        Duty.Over => v.Say("Then: nothing more.", "Después: nada más."),
         Duty.Wait(var until, var what) => v.Say($"Then: wait until {Voice.Span(Math.Max(0, until - nowMs) / 1000)} from now, ", $"Después: espere hasta dentro de {Voice.Span(Math.Max(0, until - nowMs) / 1000)}, ") + Inside(Heading(what, plan, v)) + ".",
         _ => v.Say("Then: ", "Después: ") + Inside(Heading(then, plan, v)) + ".",
     };
