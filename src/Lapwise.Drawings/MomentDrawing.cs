@@ -137,7 +137,7 @@ public sealed class MomentDrawing
         var id = person.Doing switch
         {
             Doing.Rolls rolls => rolls.Section.Id,
-            Doing.Steps steps => steps.Step.Sections.FirstOrDefault(),
+            Doing.Steps steps => steps.Step.Sections is [var at, ..] ? at : null,
             _ => null,
         };
         if (id is null || Of(id) is not { } section) return;

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Net.Security;
 using System.Net.Sockets;
+using System.Security.Authentication;
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
 using Deque.AxeCore.Playwright;
@@ -78,8 +79,14 @@ public sealed class PhonesTests(PublishedServer server)
     {
         using var connection = new TcpClient();
         await connection.ConnectAsync(IPAddress.Loopback, server.PhonePort, TestContext.Current.CancellationToken);
-        await using var tls = new SslStream(connection.GetStream(), leaveInnerStreamOpen: false, (_, _, _, _) => true);
-        await tls.AuthenticateAsClientAsync("127.0.0.1");
-        return X509CertificateLoader.LoadCertificate(tls.RemoteCertificate!.GetRawCertData());
+        X509Certificate2? shown = null;
+        // Seen and turned away: nothing is said to a server whose authority is not known here.
+        await using var tls = new SslStream(connection.GetStream(), leaveInnerStreamOpen: false, (_, certificate, _, _) =>
+        {
+            shown = X509CertificateLoader.LoadCertificate(certificate!.GetRawCertData());
+            return false;
+        });
+        await Assert.ThrowsAsync<AuthenticationException>(() => tls.AuthenticateAsClientAsync("127.0.0.1"));
+        return shown!;
     }
 }

@@ -112,12 +112,12 @@ public sealed class PublishedServer : IAsyncLifetime
         {
             using var first = new TcpListener(IPAddress.IPv6Any, 0);
             first.Start();
-            var port = ((IPEndPoint)first.LocalEndpoint).Port;
-            using var second = new TcpListener(IPAddress.IPv6Any, port + 1);
+            var lower = ((IPEndPoint)first.LocalEndpoint).Port;
+            using var second = new TcpListener(IPAddress.IPv6Any, lower + 1);
             try
             {
                 second.Start();
-                return port;
+                return lower;
             }
             catch (SocketException)
             {

@@ -86,7 +86,7 @@ public sealed class DaysCalendarTests
     private static List<string> Read(string calendar)
     {
         // Debian's own interpreter: the package belongs to it.
-        using var python = Process.Start(new ProcessStartInfo("/usr/bin/python3", ["-c", Reader]) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using var python = Process.Start(new ProcessStartInfo("/usr/bin/python3", ["-c", Reader]) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false })!;
         using (python.StandardInput.BaseStream) python.StandardInput.BaseStream.Write(System.Text.Encoding.UTF8.GetBytes(calendar));
         var said = python.StandardOutput.ReadToEnd();
         var wrong = python.StandardError.ReadToEnd();

@@ -33,13 +33,13 @@ public sealed class SchedulerTests
 
     [Fact]
     public void A_published_instance_without_a_schedule_is_refuted() =>
-        Assert.IsType<Answer.Impossible>(Scheduler.Solve(PublishedSchedules.Read(Path.Combine(AppContext.BaseDirectory, "Published", "psp2.sch")), new Effort(30)));
+        Assert.IsType<Answer.Impossible>(Scheduler.Solve(PublishedSchedules.Read(Path.Combine(AppContext.BaseDirectory, "Published", "psp2.sch")), new Effort(30), stop: TestContext.Current.CancellationToken));
 
     [Fact]
     public void Thirty_jobs_get_an_answer_at_once_that_keeps_everything_and_says_its_gap()
     {
         var problem = Shops.Make(1, 30, 3, 60, tents: 3);
-        var schedule = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, Effort.AtOnce)).Schedule;
+        var schedule = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, Effort.AtOnce, stop: TestContext.Current.CancellationToken)).Schedule;
 
         Assert.Empty(Checking.Broken(problem, schedule.Visits));
         Assert.InRange(schedule.Gap, 0, 0.5);
@@ -57,7 +57,7 @@ public sealed class SchedulerTests
     public void Searching_never_ends_later_than_the_first_answer()
     {
         var problem = Shops.Make(3, 6, 2, 30, tents: 1);
-        var first = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, Effort.AtOnce)).Schedule;
+        var first = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, Effort.AtOnce, stop: TestContext.Current.CancellationToken)).Schedule;
         var searched = Found(problem);
 
         Assert.True(searched.LastEnd <= first.LastEnd);
@@ -70,7 +70,7 @@ public sealed class SchedulerTests
     {
         var problem = Shop([Crewed("coat 1", "a", 60), Crewed("coat 2", "a", 60)], new Lag(0, 1, 660, "earliest recoat"), new Lag(1, 0, -600, "latest recoat"));
 
-        var reason = Assert.Single(Assert.IsType<Answer.Impossible>(Scheduler.Solve(problem, Effort.AtOnce)).Reasons);
+        var reason = Assert.Single(Assert.IsType<Answer.Impossible>(Scheduler.Solve(problem, Effort.AtOnce, stop: TestContext.Current.CancellationToken)).Reasons);
         Assert.Equal("WindowsContradict", reason.Code);
         Assert.Contains("earliest recoat", reason.Text(English), StringComparison.Ordinal);
         Assert.Contains("latest recoat", reason.Text(English), StringComparison.Ordinal);
@@ -110,19 +110,19 @@ public sealed class SchedulerTests
     {
         var problem = Shop([Crewed("a", "a", 60) with { Open = [new Window(0, 30)] }]);
 
-        Assert.Equal("NoHoursFor", Assert.Single(Assert.IsType<Answer.Impossible>(Scheduler.Solve(problem, Effort.AtOnce)).Reasons).Code);
+        Assert.Equal("NoHoursFor", Assert.Single(Assert.IsType<Answer.Impossible>(Scheduler.Solve(problem, Effort.AtOnce, stop: TestContext.Current.CancellationToken)).Reasons).Code);
     }
 
     [Fact]
     public void A_skill_that_nobody_has_is_refused() =>
-        Assert.Equal("NobodyCan", Assert.Single(Assert.IsType<Answer.Refused>(Scheduler.Solve(Shop([Crewed("a", "a", 60) with { Skill = "stone" }]), Effort.AtOnce)).Reasons).Code);
+        Assert.Equal("NobodyCan", Assert.Single(Assert.IsType<Answer.Refused>(Scheduler.Solve(Shop([Crewed("a", "a", 60) with { Skill = "stone" }]), Effort.AtOnce, stop: TestContext.Current.CancellationToken)).Reasons).Code);
 
     [Fact]
     public void Ten_thousand_jobs_are_refused_and_say_how_many_are_planned()
     {
         var problem = new ScheduleProblem([.. Enumerable.Range(0, 20_000).Select(i => Crewed($"{i}", $"{i / 2}", 60))], [], [], [], [new Crew("north", [], [])], [], 14 * Shops.DayMin);
 
-        Assert.Equal("TooManyVisits", Assert.Single(Assert.IsType<Answer.Refused>(Scheduler.Solve(problem, Effort.AtOnce)).Reasons).Code);
+        Assert.Equal("TooManyVisits", Assert.Single(Assert.IsType<Answer.Refused>(Scheduler.Solve(problem, Effort.AtOnce, stop: TestContext.Current.CancellationToken)).Reasons).Code);
     }
 
     [Fact]

@@ -10,9 +10,10 @@ namespace Lapwise.Client.Products;
 /// A product as it is being typed: the document, changed value by value at the paths that faults name. A blank value is left
 /// out of the document, and so is what holds nothing any more. A number that is none yet stays as typed, beside its fault.
 /// </summary>
-/// <param name="saysAll">Says every fault from the start; false: of a new product only what was touched, until somebody asks for all.</param>
-internal sealed class ProductEditing(ProductDocument start, bool saysAll)
+/// <param name="isKnown">Says every fault from the start; false: of a new product only what was touched, until somebody asks for all.</param>
+internal sealed class ProductEditing(ProductDocument start, bool isKnown)
 {
+    private bool saysAll = isKnown;
     private readonly HashSet<string> touched = new(StringComparer.Ordinal);
     private readonly JsonObject tree = JsonSerializer.SerializeToNode(start, JobJson.Default.ProductDocument)!.AsObject();
     private readonly Dictionary<string, string> notNumbers = new(StringComparer.Ordinal);
@@ -27,7 +28,7 @@ internal sealed class ProductEditing(ProductDocument start, bool saysAll)
     public string? SayAll()
     {
         saysAll = true;
-        return notNumbers.Keys.FirstOrDefault() ?? Faults.FirstOrDefault()?.Path;
+        return notNumbers.Keys.FirstOrDefault() ?? (Faults is [var first, ..] ? first.Path : null);
     }
 
     /// <summary>Whether a group has something in it, or must have.</summary>

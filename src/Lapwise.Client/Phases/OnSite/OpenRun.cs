@@ -9,7 +9,7 @@ namespace Lapwise.Client.Phases.OnSite;
 /// One run open in the page. A tap is stamped, put on the disk, and only then shown; the lead device plans anew after it; the
 /// server gets it when it answers. Nothing here waits for reception.
 /// </summary>
-internal sealed class OpenRun(string job, string id, MarkKeeping keeping, Server server)
+internal sealed class OpenRun(string job, string id, MarkKeeping keeping, Server server) : IAsyncDisposable
 {
     /// <summary>A clock that has moved so far against the server's is held against it again.</summary>
     private const long ClockMoved = 2_000;
@@ -85,6 +85,13 @@ internal sealed class OpenRun(string job, string id, MarkKeeping keeping, Server
 
         Changed?.Invoke();
         _ = Sync();
+    }
+
+    /// <summary>A mark on its way to the disk is put there first.</summary>
+    public async ValueTask DisposeAsync()
+    {
+        await _oneAtATime.WaitAsync();
+        _oneAtATime.Dispose();
     }
 
     /// <summary>Sends what the server does not have and takes in what others marked. Safe to call at any time.</summary>

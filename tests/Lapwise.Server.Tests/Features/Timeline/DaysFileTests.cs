@@ -12,7 +12,7 @@ public sealed class DaysFileTests(RunningServer server) : IClassFixture<RunningS
         var demo = await Demo();
         await server.Send(HttpMethod.Put, "/api/jobs/dated", Json(demo with { Timeline = new TimelineDocument { Start = "2026-12-07", Zone = "Europe/Madrid" } }), ifNone: true);
         var answer = await server.Send(HttpMethod.Get, "/api/jobs/dated/days.ics");
-        var text = await answer.Content.ReadAsStringAsync();
+        var text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
 
         Assert.Equal("text/calendar", answer.Content.Headers.ContentType!.MediaType);
         Assert.Contains("UID:dated-visit-1@lapwise", text, StringComparison.Ordinal);
@@ -27,12 +27,12 @@ public sealed class DaysFileTests(RunningServer server) : IClassFixture<RunningS
         var answer = await server.Send(HttpMethod.Get, "/api/jobs/counted/days.ics");
 
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
-        Assert.Contains("NoFirstDay", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        Assert.Contains("NoFirstDay", await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
     }
 
     private async Task<JobDocument> Demo()
     {
         var answer = await server.Send(HttpMethod.Get, "/api/jobs/demo");
-        return System.Text.Json.JsonSerializer.Deserialize(await answer.Content.ReadAsStringAsync(), JobJson.Default.JobDocument)!;
+        return System.Text.Json.JsonSerializer.Deserialize(await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), JobJson.Default.JobDocument)!;
     }
 }
