@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using Lapwise.Core;
 using Lapwise.Core.Explain;
@@ -74,10 +73,13 @@ public class JobSheetPdfTests
         Assert.True(sheet.Says(whole.Job.Name));
         Assert.True(sheet.Says(voice.Say("This plan works", "Este plan funciona")));
         Assert.True(sheet.Says(voice.Say("In this order", "En este orden")));
-        foreach (var proof in whole.Work.Coats.Select(c => c.Proof))
-            Assert.True(sheet.Says(proof is { State: ProofState.Proven, Of: "order" }
-                ? voice.Say("Best order for these sections, these times and this open time", "El mejor orden para estas secciones, estos tiempos y este tiempo abierto")
-                : voice.Say("Not proven to be the best", "No se ha demostrado que sea el mejor")));
+        foreach (var work in whole.Work.Coats)
+            Assert.True(sheet.Says(work switch
+            {
+                { Steps.Count: > 0 } => voice.Say("The simplest order of pours found", "El orden de vertidos más sencillo que se encontró"),
+                { Proof: { State: ProofState.Proven, Of: "order" } } => voice.Say("Best order for these sections, these times and this open time", "El mejor orden para estas secciones, estos tiempos y este tiempo abierto"),
+                _ => voice.Say("Not proven to be the best", "No se ha demostrado que sea el mejor"),
+            }));
         Assert.True(sheet.Says(voice.Area(whole.Measured.Total.CoatedM2)));
         Assert.False(sheet.Says(voice.Say("Hoja de trabajo", "Job sheet")));
         foreach (var hazard in whole.Job.System.SelectMany(c => c.Product.Hazards).Distinct())
@@ -115,21 +117,6 @@ public class JobSheetPdfTests
     [Fact]
     public void Pdf_of_the_same_job_is_the_same_bytes() =>
         Assert.Equal(JobSheet.Pdf(Samples.Whole("vanity"), Metric), JobSheet.Pdf(Samples.Whole("vanity"), Metric));
-
-    [Fact]
-    public void Pdf_of_the_kitchen_takes_under_a_second()
-    {
-        var whole = Samples.Whole("l-kitchen");
-        JobSheet.Pdf(whole, Us);
-        // The best of three: what else the machine does is not the sheet's time.
-        var best = Enumerable.Range(0, 3).Min(_ =>
-        {
-            var clock = Stopwatch.StartNew();
-            JobSheet.Pdf(whole, Us);
-            return clock.Elapsed;
-        });
-        Assert.True(best < TimeSpan.FromSeconds(1), $"{best.TotalMilliseconds} ms");
-    }
 
     [Fact]
     public void Pdf_of_a_plan_that_does_not_work_says_so_first()
