@@ -133,7 +133,7 @@ public sealed class KeepingTests(PublishedServer server)
         await Expect(page.Locator(".jobs")).ToBeVisibleAsync(new() { Timeout = Pages.FirstStartMs });
         await Expect(page.GetByText("Larkhollow").First).ToBeVisibleAsync();
         // Every job of the list is fetched in the background.
-        await page.WaitForFunctionAsync("() => lapwise.cupboard.read('jobs', 'demo').then(kept => kept?.length === 4)");
+        await page.Until("lapwise.cupboard.read('jobs', 'demo').then(kept => kept?.length === 4)");
         await server.StopServer();
         string name;
         try
@@ -173,7 +173,7 @@ public sealed class KeepingTests(PublishedServer server)
             await page.Kept("Kept on this device. The server does not answer");
             var wire = await window.NewCDPSessionAsync(page);
             await wire.SendAsync("Storage.clearDataForOrigin", new() { ["origin"] = server.Address, ["storageTypes"] = "indexeddb" });
-            await page.WaitForFunctionAsync("() => lapwise.cupboard.heads('drafts', 3).then(all => all.length === 1)");
+            await page.Until("lapwise.cupboard.heads('drafts', 3).then(all => all.length === 1)");
             await page.Field("Thickness").FillAsync("1 3/8 in");
         }
         finally

@@ -151,7 +151,7 @@ public sealed class MainPathTests(PublishedServer server)
         await using var window = await server.Window();
         var page = await window.Open("/");
         var row = page.Locator("li", new() { Has = page.Locator($"a[href='jobs/{id}']") });
-        await row.GetByRole(AriaRole.Button).ClickAsync();
+        await row.GetByRole(AriaRole.Button, new() { Name = "Take out" }).ClickAsync();
         await Expect(row).ToHaveCountAsync(0);
         await page.GetByRole(AriaRole.Button, new() { Name = "Put it back" }).ClickAsync();
         await Expect(row).ToHaveCountAsync(1);

@@ -46,19 +46,15 @@ public sealed class OfflineTests(PublishedServer server)
     public async Task A_new_version_is_offered_after_the_run_and_only_the_tab_that_takes_it_is_loaded_anew()
     {
         Assert.SkipUnless(PublishedServer.IsPublished, "The Debug build has no worker that keeps the page.");
-        await using var window = await server.Window(390, 844);
+        using var door = new NextVersionDoor(server.Address, PublishedServer.FreePort());
+        await using var window = await server.Window(390, 844, address: door.Address);
         var page = await Kept(window);
         var other = await window.Open("/quick");
         await other.EvaluateAsync("globalThis.isStillTheSame = true");
         await page.EvaluateAsync("globalThis.isStillTheSame = true; localStorage.setItem('lapwise/run-going-on', 'r1 ' + new Date().toISOString())");
-        // The list of files names another version, as after a publish.
-        await window.RouteAsync("**/service-worker-assets.js", async route =>
-        {
-            var answer = await route.FetchAsync();
-            await route.FulfillAsync(new() { Response = answer, Body = (await answer.TextAsync()).Replace("\"version\": \"", "\"version\": \"next", StringComparison.Ordinal) });
-        });
+        door.IsPublishedAnew = true;
         await page.EvaluateAsync("lapwise.updates.look()");
-        await page.WaitForFunctionAsync("() => navigator.serviceWorker.getRegistration().then(r => !!r.waiting)");
+        await page.WaitForFunctionAsync("() => lapwise.updates.isReady()");
         var offer = page.GetByRole(AriaRole.Button, new() { Name = "Take the new version" });
         await page.GetByRole(AriaRole.Link, new() { Name = "Lapwise: list of jobs" }).ClickAsync();
         await Expect(page.Locator(".jobs")).ToBeVisibleAsync();
@@ -96,7 +92,7 @@ public sealed class OfflineTests(PublishedServer server)
     {
         var page = await window.Open("/");
         await page.EvaluateAsync("navigator.serviceWorker.ready.then(() => true)");
-        await page.WaitForFunctionAsync("() => Promise.all([lapwise.cupboard.read('jobs', 'demo'), lapwise.cupboard.read('products', 'all')]).then(all => all.every(k => k))");
+        await page.Until("Promise.all([lapwise.cupboard.read('jobs', 'demo'), lapwise.cupboard.read('products', 'all')]).then(all => all.every(k => k))");
         await page.ReloadAsync();
         await Expect(page.Locator(".jobs")).ToBeVisibleAsync(new() { Timeout = Pages.FirstStartMs });
         Assert.True(await page.EvaluateAsync<bool>("!!navigator.serviceWorker.controller"));

@@ -317,6 +317,6 @@ public sealed partial class OnSiteTests(PublishedServer server)
         }
     }
 
-    [GeneratedRegex(@"^\d{1,2}:\d\d$", RegexOptions.CultureInvariant, 30_000)]
+    [GeneratedRegex(@"^\d{1,2}:\d\d$", RegexOptions.None, 30_000)]
     private static partial Regex TimeShown();
 }

@@ -40,5 +40,15 @@ internal static class Pages
     public static Task Kept(this IPage page, string words) =>
         Expect(page.Locator(".kept")).ToContainTextAsync(words, new() { Timeout = 30_000 });
 
+    /// <summary>Waits for a promise to give true; waiting for a function takes the promise itself for a yes.</summary>
+    public static async Task Until(this IPage page, string promise)
+    {
+        for (var waitedMs = 0; !await page.EvaluateAsync<bool>(promise); waitedMs += 100)
+        {
+            Assert.True(waitedMs < FirstStartMs, "never: " + promise);
+            await page.WaitForTimeoutAsync(100);
+        }
+    }
+
     public static Task Go(this IPage page, string step) => page.Locator("nav.tape a", new() { HasText = step }).ClickAsync();
 }

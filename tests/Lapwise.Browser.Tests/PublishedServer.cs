@@ -46,8 +46,8 @@ public sealed class PublishedServer : IAsyncLifetime
     }
 
     /// <summary>A browser window with a storage of its own.</summary>
-    public Task<IBrowserContext> Window(int width = 1440, int height = 900, string locale = "en-US") =>
-        browser.NewContextAsync(new() { BaseURL = Address, ViewportSize = new() { Width = width, Height = height }, Locale = locale });
+    public Task<IBrowserContext> Window(int width = 1440, int height = 900, string locale = "en-US", string? address = null) =>
+        browser.NewContextAsync(new() { BaseURL = address ?? Address, ViewportSize = new() { Width = width, Height = height }, Locale = locale });
 
     public Task<IBrowser> AnotherBrowser(params string[] switches) =>
         playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = [.. BrowserSwitches, .. switches] });
@@ -99,7 +99,7 @@ public sealed class PublishedServer : IAsyncLifetime
         if (Directory.Exists(data)) Directory.Delete(data, recursive: true);
     }
 
-    private static int FreePort()
+    public static int FreePort()
     {
         using var listener = new TcpListener(IPAddress.Loopback, 0);
         listener.Start();
