@@ -18,6 +18,9 @@ internal sealed class Drafts(Cupboard cupboard)
     public async Task<Shelved> Keep(string id, Draft draft) => await cupboard.Write(Drawer.Drafts, await OwnKey(id),
         draft.From?.ToString(CultureInfo.InvariantCulture) ?? "new", draft.Job.Name, Write(draft.Job), draft.Base is null ? "" : Write(draft.Base));
 
+    /// <summary>Whether this tab's record of a job is there.</summary>
+    public async Task<bool> Has(string id) => await cupboard.Read(Drawer.Drafts, await OwnKey(id)) is not null;
+
     public async Task Forget(string id) => await cupboard.Remove(Drawer.Drafts, await OwnKey(id));
 
     /// <summary>What this tab kept of a job before a reload; else what a tab left that is no longer open, as this tab's own from now on.</summary>

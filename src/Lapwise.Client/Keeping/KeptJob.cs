@@ -168,6 +168,8 @@ internal sealed class KeptJob(string id, Server server, Drafts drafts, JobCopies
 
     private async Task Unanswered()
     {
+        // Looked up each time: the browser may have cleared it without a word, or have room again.
+        if (!await drafts.Has(Id)) Shelve();
         Kept = await shelving == Shelved.Kept ? Kept.OnDevice : Kept.Nowhere;
         HasMore = await drafts.HasMore(Id);
         _ = SendAfter(BeforeTryingAgain);
