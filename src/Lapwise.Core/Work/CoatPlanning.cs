@@ -44,7 +44,7 @@ internal sealed class CoatPlanning
 
     public async ValueTask<CoatWork> PlanAsync(MeasuredJob measured)
     {
-        var schedule = await BestScheduleAsync(measured);
+        var schedule = await WithBreaksWhereTheyHideAsync(await BestScheduleAsync(measured));
         var bound = await BoundAsync(schedule);
         await _effort.Pause();
         var (sections, laps) = ScheduleNames.Of(schedule, Rollers, _method);
@@ -132,10 +132,46 @@ internal sealed class CoatPlanning
 
     private async ValueTask<CoatSchedule> WithBatchesAsync(IReadOnlyList<TopOrder> tops, OrderProblem problem, int batches, long enoughMs)
     {
-        var byHelper = problem.Crew < _job.Crew.Count;
-        var found = await OrderSearch.SolveAsync(problem with { Mixing = _batches.Rule(batches, byHelper) }, StepsForMixing * _effort.Times, enoughMs, _effort.Pause);
-        var mixed = byHelper ? _batches.MixedByHelper(found, helper: problem.Crew) : found;
+        var found = await OrderSearch.SolveAsync(Mixed(problem, batches), StepsForMixing * _effort.Times, enoughMs, _effort.Pause);
+        return Scheduled(tops, problem, found);
+    }
+
+    private OrderProblem Mixed(OrderProblem problem, int batches) => problem with { Mixing = _batches.Rule(batches, HasHelper(problem)) };
+
+    /// <summary>One of the crew does not roll, and mixes.</summary>
+    private bool HasHelper(OrderProblem problem) => problem.Crew < _job.Crew.Count;
+
+    private CoatSchedule Scheduled(IReadOnlyList<TopOrder> tops, OrderProblem problem, FoundOrder found)
+    {
+        var mixed = HasHelper(problem) ? _batches.MixedByHelper(found, helper: problem.Crew) : found;
         return new CoatSchedule(tops, problem, mixed, mixed.KeepsLimits, _conditions.Ageing.Share);
+    }
+
+    /// <summary>
+    /// Batches change at joints, at corners and between tops where they can: the sequence stays, no batch is added, and
+    /// neither the target nor, where that was missed, the worst age is given up for it.
+    /// </summary>
+    private async ValueTask<CoatSchedule> WithBreaksWhereTheyHideAsync(CoatSchedule schedule)
+    {
+        if (!schedule.KeepsBatches || schedule.Mixes.Count < 2) return schedule;
+        var breaks = new BatchBreaks(Mixed(schedule.Problem, schedule.Mixes.Count), schedule.Found, [.. LapsOnFaces(schedule.Tops)]);
+        var moved = await breaks.FewestAsync(WorstMs, Math.Max(_targetAgeMs, schedule.WorstAgeMs), _effort.Pause);
+        return moved is null ? schedule : Scheduled(schedule.Tops, schedule.Problem, moved);
+
+        long? WorstMs(FoundOrder order) => Scheduled(schedule.Tops, schedule.Problem, order) is { KeepsBatches: true } kept ? kept.WorstAgeMs : null;
+    }
+
+    /// <summary>Laps within a face, those at the corner of two arms left out: there, at a fold or a joint a change of batch is not seen.</summary>
+    private static IEnumerable<OrderLap> LapsOnFaces(IReadOnlyList<TopOrder> tops)
+    {
+        var offset = 0;
+        foreach (var top in tops)
+        {
+            var corners = top.Cut.CornerCuts;
+            foreach (var seam in top.Cut.Seams.Where(s => s.Kind is LapKind.Flat && !(s.Cut is { } cut && corners.Contains(cut))))
+                yield return new OrderLap(seam.A + offset, seam.B + offset);
+            offset += top.Cut.Sections.Count;
+        }
     }
 
     /// <summary>No batch rule can be kept: the order is still shown, as one that does not work.</summary>

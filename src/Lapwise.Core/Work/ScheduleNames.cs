@@ -36,6 +36,7 @@ internal static class ScheduleNames
         var offset = 0;
         foreach (var top in schedule.Tops)
         {
+            var corners = top.Cut.CornerCuts;
             foreach (var seam in top.Cut.Seams)
             {
                 var (a, b) = (at[seam.A + offset], at[seam.B + offset]);
@@ -46,6 +47,7 @@ internal static class ScheduleNames
                     UsedMs = OrderAges.OfLap(a, b, schedule.Ages.UsedMs) - age,
                     JoinedBy = id[later.Section],
                     Cut = seam.Cut,
+                    AtCorner = seam.Cut is { } cut && corners.Contains(cut),
                 });
             }
 

@@ -116,6 +116,8 @@ public sealed record Lap(string A, string B, LapKind Kind, double LengthM, IRead
     public long UsedMs { get; init; }
     /// <summary>Number, within its top, of the line it is a part of: what is moved together. Null at a fold.</summary>
     public int? Cut { get; init; }
+    /// <summary>It lies where two arms of a top meet: a step between two batches does not catch the eye there.</summary>
+    public bool AtCorner { get; init; }
 }
 
 /// <summary>Material mixed at one time, as the plan places it.</summary>

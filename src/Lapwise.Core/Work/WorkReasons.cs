@@ -12,6 +12,7 @@ internal static class WorkReasons
         if (Outlived(work) is { } section) yield return SectionOutlivesOpenTime(work, section);
         if (work.LapMarginMs >= 0 && work.LapMarginMs < work.TargetMarginMs) yield return MarginNarrow(work);
         if (!keepsBatches) yield return BatchOutlivesPot(work);
+        if (work.Batches.Count > 1) yield return BatchesChange(work);
         foreach (var older in OlderBatch(work)) yield return older;
         if (job.Crew.Count > 1 && work.Sections.All(s => s.Person == 0)) yield return OneRolls(job);
     }
@@ -80,6 +81,28 @@ internal static class WorkReasons
         v => work.Coat.Product.WholeTopAtOnce
             ? v.Say("The whole top is done from one batch: use a larger container within the product's limit, keep the material cooler, or choose a product with a longer pot life.", "Toda la cubierta se hace con una sola mezcla: use un recipiente mayor dentro del límite del producto, mantenga el material más fresco, o elija un producto de vida más larga.")
             : v.Say("Allow smaller sections, a larger container within the product's limit, or keep the material cooler.", "Permita secciones más pequeñas, un recipiente mayor dentro del límite del producto, o mantenga el material más fresco."));
+
+    /// <summary>Where each batch begins, and which laps on a face are joined out of two.</summary>
+    private static Reason BatchesChange(CoatWork work)
+    {
+        var of = work.Sections.ToDictionary(s => s.Id, s => s.Batch, StringComparer.Ordinal);
+        var begins = string.Join(", ", work.Batches.Skip(1).Select(b => $"{b.Id} ({work.Sections.First(s => s.Batch == b.Id).Id})"));
+        var showing = work.Laps.Where(l => l is { Kind: LapKind.Flat, AtCorner: false } && of[l.A] != of[l.B]).Select(l => $"{l.A}–{l.B}").Distinct().ToList();
+        var laps = string.Join(", ", showing);
+        return showing.Count == 0
+            ? new Reason("BatchesChange", Limit.Note,
+                v => v.Say(
+                    $"A new batch begins where it is not seen, at a joint, a corner, a fold or another top. Batch (first section): {begins}.",
+                    $"Cada mezcla nueva empieza donde no se nota: en una junta, una esquina, un pliegue u otra cubierta. Mezcla (primera sección): {begins}."),
+                v => v.Say("Have each batch ready when the section before it is done.", "Tenga cada mezcla lista cuando termine la sección anterior."))
+            : new Reason("BatchesChange", Limit.Note,
+                v => v.Say(
+                    $"Laps on a face that are joined out of two batches: {laps}. Batch (first section): {begins}.",
+                    $"Solapes en una cara que se unen con dos mezclas: {laps}. Mezcla (primera sección): {begins}."),
+                v => v.Say(
+                    "Box the colour before the first batch and stir every batch alike, so that no step in colour or gloss shows there; a planned joint or a larger batch within the product's limit moves the change.",
+                    "Junte el color antes de la primera mezcla y remueva todas las mezclas igual, para que ahí no se note un cambio de color o de brillo; una junta prevista o una mezcla mayor dentro del límite del producto mueve el cambio."));
+    }
 
     private static Reason OneRolls(Job job) => new("OneRolls", Limit.Note,
         v => v.Say(

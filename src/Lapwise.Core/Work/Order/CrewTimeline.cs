@@ -8,11 +8,11 @@ internal static class CrewTimeline
     {
         var person = Persons(model, order);
         var took = Enumerable.Range(0, model.Tasks).Select(u => u < model.Count ? model.Duration[person[u]][u] : model.Mixing!.Mix).ToArray();
-        var start = EarliestStarts(model, order, person, took, age);
+        var (start, fits) = EarliestStarts(model, order, person, took, age);
         var batch = new int[model.Count];
         foreach (var task in order.Where(t => t.Task < model.Count)) batch[task.Task] = Math.Max(0, task.Batch);
         long worst = 0;
-        var kept = model.Mixing is null || order.Any(t => t.Task >= model.Count);
+        var kept = fits && (model.Mixing is null || order.Any(t => t.Task >= model.Count));
         for (var u = 0; u < model.Count; u++)
         {
             for (var i = 0; i < model.Graph.Neighbours[u].Length; i++)
@@ -71,7 +71,8 @@ internal static class CrewTimeline
     private static IEnumerable<int> Begun(CrewModel model) =>
         Enumerable.Range(0, model.Count).Where(u => model.StartedAt[u] is not null).OrderBy(u => model.StartedAt[u]);
 
-    private static long[] EarliestStarts(CrewModel model, IReadOnlyList<CrewTask> order, int[] person, long[] took, long age)
+    /// <returns>The starts, and whether there are any that keep the age and every batch's life.</returns>
+    private static (long[] Start, bool Fits) EarliestStarts(CrewModel model, IReadOnlyList<CrewTask> order, int[] person, long[] took, long age)
     {
         var gaps = new List<(int From, int To, long Gap)>();
         var lastOf = new int[model.Crew];
@@ -114,6 +115,6 @@ internal static class CrewTimeline
             }
         }
 
-        return start;
+        return (start, !moved);
     }
 }

@@ -12,7 +12,19 @@ public sealed record CutTop(
     CutChoice Choice,
     IReadOnlyList<SectionShape> Sections,
     IReadOnlyList<Seam> Seams,
-    IReadOnlyList<Reason> Reasons);
+    IReadOnlyList<Reason> Reasons)
+{
+    /// <summary>Numbers of the lines that part two arms: one end lies at an inner corner of the outline.</summary>
+    internal IReadOnlySet<int> CornerCuts
+    {
+        get
+        {
+            const double sameM = 0.001;
+            var corners = InnerCorner.Of([.. Top.Faces.Single(f => f.Kind == FaceKind.Flat).Ring]).SelectMany(c => new[] { c.First, c.Middle, c.Last }).ToList();
+            return Seams.Where(s => s.Cut is not null && Sections[s.A].Face.Kind == FaceKind.Flat && s.Line.Any(p => corners.Any(c => c.DistanceTo(p) < sameM))).Select(s => s.Cut!.Value).ToHashSet();
+        }
+    }
+}
 
 /// <summary>A part of one face, before it has a place in the order.</summary>
 /// <param name="Rings">Outer boundary first, then holes, in the face's own plane; the first point is not repeated.</param>

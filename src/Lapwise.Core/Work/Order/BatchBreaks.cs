@@ -1,0 +1,152 @@
+namespace Lapwise.Core.Work.Order;
+
+/// <summary>
+/// Where a new batch begins, in a sequence that stays as it is. A lap joined out of two batches may show a step in colour or
+/// gloss, so of the places that keep every batch and every age in bounds, those with the fewest such laps are taken.
+/// </summary>
+public sealed class BatchBreaks
+{
+    // Counted, so that every machine stops at the same place.
+    private const int MostPlacesListed = 4_000;
+    private const int MostSteps = 20_000;
+    private const int MostTried = 100;
+
+    private readonly OrderProblem _problem;
+    private readonly IReadOnlyList<int> _sequence;
+    private readonly int[] _person;
+    private readonly int[] _mixer;
+    private readonly List<int>[] _joinedTo;   // by place in the sequence: the earlier places it shares a lap with
+    private readonly int[] _openedBefore;     // laps whose earlier section lies before a place
+    private readonly Lazy<SoloModel> _solo;
+    private readonly Lazy<CrewModel> _crew;
+
+    /// <param name="problem">With its mixing rule; no more batches are mixed than that allows.</param>
+    /// <param name="found">A sequence with its batches, however they are placed on the clock.</param>
+    /// <param name="showing">Laps in which two batches would show.</param>
+    /// <exception cref="ArgumentException">The problem has no mixing.</exception>
+    public BatchBreaks(OrderProblem problem, FoundOrder found, IReadOnlyList<OrderLap> showing)
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        ArgumentNullException.ThrowIfNull(found);
+        ArgumentNullException.ThrowIfNull(showing);
+        if (problem.Mixing is null) throw new ArgumentException("a problem without mixing has no batches", nameof(problem));
+        _problem = problem;
+        var placed = found.Sections.OrderBy(p => p.StartMs).ThenBy(p => p.Person).ToList();
+        _sequence = [.. placed.Select(p => p.Section)];
+        _person = new int[problem.Sections.Count];
+        var place = new int[problem.Sections.Count];
+        for (var i = 0; i < placed.Count; i++) (_person[placed[i].Section], place[placed[i].Section]) = (placed[i].Person, i);
+        // A helper who does not roll is none of the crew; mixing then takes nobody's time.
+        _mixer = [.. found.Mixes.OrderBy(m => m.Batch).Select(m => Math.Min(m.Person, problem.Crew - 1))];
+        _joinedTo = [.. _sequence.Select(_ => new List<int>())];
+        _openedBefore = new int[placed.Count + 1];
+        foreach (var lap in showing)
+        {
+            var (early, late) = (Math.Min(place[lap.A], place[lap.B]), Math.Max(place[lap.A], place[lap.B]));
+            _joinedTo[late].Add(early);
+            _openedBefore[early + 1]++;
+        }
+
+        for (var i = 0; i < placed.Count; i++) _openedBefore[i + 1] += _openedBefore[i];
+        _solo = new(() => new SoloModel(problem, new LapGraph(problem.Sections.Count, problem.Laps)));
+        _crew = new(() => new CrewModel(problem, new LapGraph(problem.Sections.Count, problem.Laps), 1));
+        Joined = showing.Count(lap => placed[place[lap.A]].Batch != placed[place[lap.B]].Batch);
+    }
+
+    /// <summary>Laps of the order as it was given that are joined out of two batches and show it.</summary>
+    public int Joined { get; }
+
+    /// <summary>
+    /// The same sequence with fewer such laps, its batches anew on the clock; the fewest, and of those the youngest. Null where
+    /// the order as given has the fewest.
+    /// </summary>
+    /// <param name="worstMs">The worst age of an order as its caller counts it; null: it breaks a limit.</param>
+    /// <param name="mostMs">No order with a worse age is taken.</param>
+    public FoundOrder? Fewest(Func<FoundOrder, long?> worstMs, long mostMs)
+    {
+        // Without a pause nothing is ever waited for, so the task has ended when it is handed back.
+        var found = FewestAsync(worstMs, mostMs, Effort.AtOnce.Pause);
+        return found.IsCompleted ? found.Result : throw new InvalidOperationException("it paused without a pause");
+    }
+
+    /// <summary>The same in slices short enough for a page, with a pause after each.</summary>
+    public async ValueTask<FoundOrder?> FewestAsync(Func<FoundOrder, long?> worstMs, long mostMs, Pause pause)
+    {
+        ArgumentNullException.ThrowIfNull(worstMs);
+        ArgumentNullException.ThrowIfNull(pause);
+        (int Joined, long WorstMs, FoundOrder Order)? best = null;
+        foreach (var (joined, begins) in Places().OrderBy(p => p.Joined).Take(MostTried))
+        {
+            if (best is { } known && joined > known.Joined) break;
+            await pause();
+            var order = OnTheClock(begins, mostMs);
+            if (!order.KeepsLimits || worstMs(order) is not { } worst || worst > mostMs) continue;
+            if (best is null || worst < best.Value.WorstMs) best = (joined, worst, order);
+        }
+
+        return best?.Order;
+    }
+
+    /// <summary>Places in the sequence where each batch could begin by its volume and its life, with fewer laps joined out of two than given.</summary>
+    private List<(int Joined, int[] Begins)> Places()
+    {
+        var rule = _problem.Mixing!;
+        var listed = new List<(int, int[])>();
+        var begins = new Stack<int>();
+        var leftMl = new double[_sequence.Count + 1];
+        for (var i = _sequence.Count - 1; i >= 0; i--) leftMl[i] = leftMl[i + 1] + VolumeMl(i);
+        var laps = _openedBefore[^1];
+        var steps = 0;
+        begins.Push(0);
+        Extend(0, 0);
+        return listed;
+
+        // The batch last begun grows by a section at a time; `within` counts the laps that lie in one batch.
+        void Extend(int from, int within)
+        {
+            var batch = begins.Count - 1;
+            var usableMl = batch == 0 ? rule.FirstUsableMl ?? rule.UsableMl : rule.UsableMl;
+            double takenMl = 0;
+            long rolledMs = 0;
+            for (var to = from + 1; to <= _sequence.Count && steps++ < MostSteps && listed.Count < MostPlacesListed; to++)
+            {
+                takenMl += VolumeMl(to - 1);
+                rolledMs += _problem.Sections[_sequence[to - 1]].DurationOf(_person[_sequence[to - 1]]);
+                if (takenMl > usableMl + 1e-9 || rule.MixMs + (rolledMs / _problem.Crew) > rule.LifeMs) return;
+                within += _joinedTo[to - 1].Count(early => early >= from);
+                if (_openedBefore[to] - within >= Joined) continue;
+                if (to == _sequence.Count)
+                {
+                    listed.Add((laps - within, [.. begins.Reverse()]));
+                    return;
+                }
+
+                if (batch + 1 == rule.MostBatches || leftMl[to] > ((rule.MostBatches - batch - 1) * rule.UsableMl) + 1e-9) continue;
+                begins.Push(to);
+                Extend(to, within);
+                begins.Pop();
+            }
+        }
+    }
+
+    private double VolumeMl(int place) => _problem.Sections[_sequence[place]].VolumeMl;
+
+    private int MixerOf(int batch) => _mixer[Math.Min(batch, _mixer.Length - 1)];
+
+    private FoundOrder OnTheClock(int[] begins, long ageMs)
+    {
+        var batches = new int[_sequence.Count];
+        for (var batch = 0; batch < begins.Length; batch++) Array.Fill(batches, batch, begins[batch], _sequence.Count - begins[batch]);
+        if (_problem.Crew == 1) return SoloTimeline.Of(_solo.Value, new SoloOrder(_sequence, batches));
+
+        // Each batch is mixed by whoever mixed it before, as soon as their hands are free.
+        var tasks = new List<CrewTask>();
+        for (var i = 0; i < _sequence.Count; i++)
+        {
+            if (i == 0 || batches[i] != batches[i - 1]) tasks.Add(new CrewTask(_problem.Sections.Count + batches[i], MixerOf(batches[i]), batches[i] - 1));
+            tasks.Add(new CrewTask(_sequence[i], _person[_sequence[i]], batches[i]));
+        }
+
+        return CrewTimeline.Of(_crew.Value, tasks, ageMs);
+    }
+}

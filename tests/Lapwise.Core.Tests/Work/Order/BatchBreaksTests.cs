@@ -1,0 +1,139 @@
+using CsCheck;
+using Lapwise.Core.Work.Order;
+
+namespace Lapwise.Core.Tests.Work.Order;
+
+public sealed class BatchBreaksTests
+{
+    /// <summary>One person or two, a sequence that keeps its batches, and some laps in which a change of batch would show.</summary>
+    private static readonly Gen<(OrderProblem Problem, FoundOrder Found, OrderLap[] Showing, long SlackMs)> Mixed =
+        from problem in Problems.Small.Where(p => p.Sections.Count is > 2 and < 8)
+        from crew in Gen.Int[1, 2]
+        from mix in Gen.Long[0, 3]
+        from life in Gen.Long[14, 50]
+        from usable in Gen.Int[6, 12]
+        from first in Gen.Int[4, 6]
+        from volumes in Gen.Int[1, 4].Array[problem.Sections.Count]
+        from shown in Gen.Bool.Array[problem.Laps.Count]
+        from slack in Gen.Long[0, 12]
+        let mixed = problem with
+        {
+            Crew = crew,
+            Sections = [.. problem.Sections.Select((s, i) => s with { VolumeMl = volumes[i], DurationMs = [s.DurationMs[0] * 1000] })],
+            Mixing = new MixingRule(mix * 1000, life * 1000, usable, 4, first, crew == 1 ? 0.25 : 0),
+        }
+        let found = OrderSearch.Solve(mixed, 20_000)
+        where found.KeepsLimits
+        select (mixed with { Mixing = mixed.Mixing! with { MostBatches = found.Mixes.Count } }, found, problem.Laps.Where((_, i) => shown[i]).ToArray(), slack * 1000);
+
+    [Fact]
+    public void Of_one_person_the_breaks_equal_brute_force_over_all_places() =>
+        Mixed.Where(m => m.Problem.Crew == 1).Sample(m =>
+        {
+            var most = m.Found.WorstLapAgeMs + m.SlackMs;
+            var (joined, worst) = BruteForce(m.Problem, m.Found, m.Showing, most);
+            var moved = new BatchBreaks(m.Problem, m.Found, m.Showing).Fewest(o => o.WorstLapAgeMs, most);
+            Assert.Equal(joined, Joined(moved ?? m.Found, m.Showing));
+            if (moved is not null) Assert.Equal(worst, moved.WorstLapAgeMs);
+        }, iter: 600);
+
+    [Fact]
+    public void Moved_breaks_keep_the_sequence_the_batches_and_the_age_allowed()
+    {
+        var moves = 0;
+        Mixed.Sample(m =>
+        {
+            var most = m.Found.WorstLapAgeMs + m.SlackMs;
+            var breaks = new BatchBreaks(m.Problem, m.Found, m.Showing);
+            Assert.Equal(Joined(m.Found, m.Showing), breaks.Joined);
+            if (breaks.Fewest(o => o.WorstLapAgeMs, most) is not { } moved) return;
+            Assert.True(Joined(moved, m.Showing) < breaks.Joined);
+            Assert.True(moved.WorstLapAgeMs <= most);
+            Assert.Equal(Persons(m.Found), Persons(moved));
+            if (m.Problem.Crew == 1) Assert.Equal(Sequence(m.Found), Sequence(moved));
+            Recheck(m.Problem, moved);
+            Interlocked.Increment(ref moves);
+        }, iter: 600);
+        Assert.True(moves > 10);
+    }
+
+    [Fact]
+    public void Two_tops_change_batch_between_them_and_not_where_the_cup_runs_out()
+    {
+        // Two tops of three sections in a row; a cup brings four sections, so the first to run out is in the second top.
+        var problem = new OrderProblem(
+            [.. Enumerable.Range(0, 6).Select(i => new OrderSection($"{i}", [10], VolumeMl: 1))],
+            [new(0, 1), new(1, 2), new(3, 4), new(4, 5)], [.. Enumerable.Range(0, 5).Select(i => (i, i + 1))], 1, new MixingRule(2, 100, 4, 2));
+        long clock = 0;
+        var placed = Enumerable.Range(0, 6).Select(i => new Placed(i, 0, clock += 10, clock + 10, i < 4 ? 0 : 1)).ToList();
+        var found = new FoundOrder(22, 0, true, placed, [new(0, 0, 0, 2), new(1, 0, 50, 52)]);
+        var moved = new BatchBreaks(problem, found, problem.Laps).Fewest(o => o.WorstLapAgeMs, 22);
+        Assert.NotNull(moved);
+        Assert.Equal([0, 0, 0, 1, 1, 1], moved.Sections.OrderBy(p => p.Section).Select(p => p.Batch));
+        Assert.Equal(20, moved.WorstLapAgeMs);
+    }
+
+    private static int Joined(FoundOrder order, IEnumerable<OrderLap> showing)
+    {
+        var batch = order.Sections.ToDictionary(p => p.Section, p => p.Batch);
+        return showing.Count(l => batch[l.A] != batch[l.B]);
+    }
+
+    private static IEnumerable<int> Sequence(FoundOrder order) => order.Sections.OrderBy(p => p.StartMs).Select(p => p.Section);
+
+    private static IEnumerable<(int, int)> Persons(FoundOrder order) => order.Sections.OrderBy(p => p.Section).Select(p => (p.Section, p.Person));
+
+    private static void Recheck(OrderProblem problem, FoundOrder order)
+    {
+        var rule = problem.Mixing!;
+        Assert.InRange(order.Mixes.Count, 1, rule.MostBatches);
+        foreach (var mix in order.Mixes)
+        {
+            var rolled = order.Sections.Where(p => p.Batch == mix.Batch).ToList();
+            Assert.Equal(rule.MixMs, mix.EndMs - mix.StartMs);
+            Assert.True(rolled.Sum(p => problem.Sections[p.Section].VolumeMl) <= (mix.Batch == 0 ? rule.FirstUsableMl : rule.UsableMl) + 1e-9);
+            Assert.All(rolled, p => Assert.True(p.StartMs >= mix.EndMs && p.EndMs <= mix.StartMs + rule.LifeMs));
+        }
+
+        Assert.All(order.Sections, p => Assert.Contains(order.Mixes, m => m.Batch == p.Batch));
+        foreach (var hands in order.Sections.Select(p => (p.Person, p.StartMs, p.EndMs)).Concat(order.Mixes.Select(m => (m.Person, m.StartMs, m.EndMs))).GroupBy(h => h.Person))
+        {
+            var inTime = hands.OrderBy(h => h.StartMs).ThenBy(h => h.EndMs).ToList();
+            foreach (var (a, b) in inTime.Zip(inTime.Skip(1))) Assert.True(a.EndMs <= b.StartMs);
+        }
+
+        var at = order.Sections.ToDictionary(p => p.Section);
+        foreach (var (first, then) in problem.Before) Assert.True(at[first].EndMs <= at[then].StartMs);
+    }
+
+    /// <summary>The sequence as it is, with a new batch before any of its sections or none; one person.</summary>
+    private static (int Joined, long WorstMs) BruteForce(OrderProblem problem, FoundOrder found, OrderLap[] showing, long mostMs)
+    {
+        var sequence = Sequence(found).ToArray();
+        var rule = problem.Mixing!;
+        var best = (Joined(found, showing), found.WorstLapAgeMs);
+        for (var mask = 0; mask < 1 << (sequence.Length - 1); mask++)
+        {
+            var (start, end, counted, batch) = (new long[sequence.Length], new long[sequence.Length], new long[sequence.Length], new int[sequence.Length]);
+            long now = rule.MixMs, mixedAt = 0;
+            var (b, leftMl, keeps) = (0, rule.FirstUsableMl!.Value, true);
+            for (var i = 0; i < sequence.Length; i++)
+            {
+                var u = sequence[i];
+                if (i > 0 && (mask & (1 << (i - 1))) != 0) (b, leftMl, mixedAt, now) = (b + 1, rule.UsableMl, now, now + rule.MixMs);
+                start[u] = now;
+                counted[u] = now - ((long)Math.Ceiling((rule.AgeShare * (now - mixedAt - rule.MixMs) / 1000) - 1e-9) * 1000);
+                end[u] = now += problem.Sections[u].DurationMs[0];
+                batch[u] = b;
+                leftMl -= problem.Sections[u].VolumeMl;
+                keeps &= leftMl >= -1e-9 && now <= mixedAt + rule.LifeMs && b < rule.MostBatches;
+            }
+
+            var worst = problem.Laps.Select(l => Math.Max(end[l.A], end[l.B]) - Math.Min(counted[l.A], counted[l.B])).DefaultIfEmpty(0).Max();
+            var joined = showing.Count(l => batch[l.A] != batch[l.B]);
+            if (keeps && worst <= mostMs && joined < Joined(found, showing) && (joined, worst).CompareTo(best) < 0) best = (joined, worst);
+        }
+
+        return best;
+    }
+}
