@@ -11,6 +11,17 @@ public sealed record Drawing(double Width, double Height, double Unit, string Ti
 {
     /// <summary>What a page may let a person take hold of; paper shows none of it.</summary>
     public IReadOnlyList<Grip> Grips { get; init; } = [];
+
+    /// <summary>Where a top's own plan lies on the sheet; null: nothing is drawn to scale.</summary>
+    public PlanOnSheet? Plan { get; init; }
+}
+
+/// <summary>How the plan of a top is laid on the sheet: not turned, at one scale.</summary>
+/// <param name="Origin">Where the plan's origin lies.</param>
+/// <param name="PerMetre">Sheet units in a metre.</param>
+public sealed record PlanOnSheet(Spot Origin, double PerMetre)
+{
+    public Spot At(double xM, double yM) => Origin + new Spot(xM * PerMetre, yM * PerMetre);
 }
 
 /// <summary>A line of a drawing that can be tapped, or moved square to itself.</summary>

@@ -50,6 +50,8 @@ internal sealed class Layout
     public IEnumerable<Spot> Everything => Outline.Concat(Panels.SelectMany(p => p.Ring));
     public IEnumerable<IReadOnlyList<Spot>> Solids => Panels.Select(p => p.Ring).Prepend(Outline);
 
+    public double PerMetre => scale;
+
     public Spot OnSheet(PointM point) => new(point.X * scale, point.Y * scale);
 
     /// <summary>From a face's own plane to the sheet.</summary>

@@ -61,6 +61,6 @@ internal sealed class Legend
         var margin = 2 * sketch.Unit;
         sketch.Move(new Spot(margin - Math.Min(0, box.Left), margin - Math.Min(0, box.Top)));
         var width = Math.Max(sheet.Width, box.Right - Math.Min(0, box.Left)) + (2 * margin);
-        return new Drawing(width, box.Bottom - Math.Min(0, box.Top) + (2 * margin), sketch.Unit, title, description, sketch.Marks) { Grips = sketch.Grips };
+        return new Drawing(width, box.Bottom - Math.Min(0, box.Top) + (2 * margin), sketch.Unit, title, description, sketch.Marks) { Grips = sketch.Grips, Plan = sketch.Plan };
     }
 }

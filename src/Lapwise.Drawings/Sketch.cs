@@ -14,6 +14,7 @@ internal sealed class Sketch(double textSize)
     public double Unit => textSize / 10;
     public IReadOnlyList<Mark> Marks => marks;
     public IReadOnlyList<Grip> Grips => grips;
+    public PlanOnSheet? Plan { get; private set; }
 
     public void Line(Ink ink, params IReadOnlyList<Spot> points) => marks.Add(new Mark.Line(ink, points, Closed: false));
     public void Ring(Ink ink, IReadOnlyList<Spot> points) => marks.Add(new Mark.Line(ink, points, Closed: true));
@@ -21,6 +22,7 @@ internal sealed class Sketch(double textSize)
     public void Arrow(Ink ink, Spot from, Spot to) => marks.Add(new Mark.Arrow(ink, from, to));
 
     public void Grip(Grip grip) => grips.Add(grip);
+    public void LaidAt(double perMetre) => Plan = new PlanOnSheet(new Spot(0, 0), perMetre);
 
     public double HeightOf(Lettering style) => textSize * Pens.Of(style).Scale * 1.1;
     public double WidthOf(Lettering style, string words) => TextWidth.Of(words, Pens.Of(style).Bold) * textSize * Pens.Of(style).Scale;
@@ -101,6 +103,7 @@ internal sealed class Sketch(double textSize)
                 _ => throw new ArgumentOutOfRangeException(nameof(by)),
             };
         }
+        if (Plan is { } plan) Plan = plan with { Origin = plan.Origin + by };
         for (var i = 0; i < grips.Count; i++) grips[i] = grips[i] with { Line = [.. grips[i].Line.Select(p => p + by)] };
         for (var i = 0; i < taken.Count; i++)
             taken[i] = new(taken[i].Left + by.X, taken[i].Top + by.Y, taken[i].Right + by.X, taken[i].Bottom + by.Y);

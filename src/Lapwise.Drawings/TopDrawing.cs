@@ -21,6 +21,7 @@ public static class TopDrawing
 
     private static void Put(Sketch sketch, Layout layout, MeasuredTop top, Voice voice)
     {
+        sketch.LaidAt(layout.PerMetre);
         foreach (var panel in layout.Panels) sketch.Area(Wash.Panel, panel.Ring);
         sketch.Area(Wash.Top, [layout.Outline, .. layout.Holes.Select(h => h.Ring)]);
         foreach (var panel in layout.Panels) sketch.Ring(Ink.Panel, panel.Ring);

@@ -120,6 +120,76 @@ public sealed class MeasuringTests(PublishedServer server)
         await Expect(page.Locator(".lw-drawing").First).ToContainTextAsync("waterfall");
     }
 
+    [Fact]
+    public async Task A_corner_is_dragged_by_a_finger_by_a_mouse_and_by_keys_and_the_lengths_follow()
+    {
+        await using var window = await server.Window(390, 844);
+        var page = await window.Open($"/jobs/{await server.CopyOfDemo()}/measure");
+        var (length, leg, depth) = (page.Field("Whole back, side A"), page.Field("Its depth, side C"), page.Field("Right leg, side B"));
+        Assert.Equal(("11' 0\"", "25 1/2 in", "8' 0\""), (await length.InputValueAsync(), await leg.InputValueAsync(), await depth.InputValueAsync()));
+        await page.GetByRole(AriaRole.Button, new() { Name = "Move corners" }).ClickAsync();
+        var corner = page.GetByRole(AriaRole.Button, new() { Name = "Corner C", Exact = true });
+        await corner.ScrollIntoViewIfNeededAsync();
+        Assert.Empty((await page.RunAxe()).Violations.Select(v => v.Id));
+
+        // A finger, along the back run: the sides that meet there follow, the page does not scroll.
+        var (x, y) = await Middle(corner);
+        var scrolled = await page.EvaluateAsync<double>("scrollY");
+        var wire = await window.NewCDPSessionAsync(page);
+        await Touch("touchStart", x, y);
+        for (var i = 1; i <= 5; i++) await Touch("touchMove", x - (6 * i), y);
+        await Expect(page.Locator("#corner-hint")).ToContainTextAsync("Corner C: B 8' 0\" · C ");
+        await Expect(length).ToHaveValueAsync("11' 0\"");
+        await wire.SendAsync("Input.dispatchTouchEvent", new() { ["type"] = "touchEnd", ["touchPoints"] = Array.Empty<object>() });
+        await Expect(length).Not.ToHaveValueAsync("11' 0\"");
+        Assert.Matches("""^10' \d+( [13]/[24])?"$""", await length.InputValueAsync());
+        Assert.Matches("""^1' \d+( [13]/[24])?"$""", await leg.InputValueAsync());
+        await Expect(depth).ToHaveValueAsync("8' 0\"");
+        Assert.Equal(scrolled, await page.EvaluateAsync<double>("scrollY"));
+        await Expect(page.Locator(".lw-drawing").First).ToContainTextAsync("A · " + await length.InputValueAsync());
+        await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
+        await Expect(length).ToHaveValueAsync("11' 0\"");
+        await Expect(leg).ToHaveValueAsync("25 1/2 in");
+
+        // A mouse, square to it; Escape leaves the corner where it was.
+        (x, y) = await Middle(corner);
+        await page.Mouse.MoveAsync(x, y);
+        await page.Mouse.DownAsync();
+        await page.Mouse.MoveAsync(x, y - 40, new() { Steps = 4 });
+        await Expect(page.Locator("#corner-hint")).Not.ToContainTextAsync("B 8' 0\"");
+        await page.Keyboard.PressAsync("Escape");
+        await page.Mouse.UpAsync();
+        await Expect(depth).ToHaveValueAsync("8' 0\"");
+        await page.Mouse.MoveAsync(x, y);
+        await page.Mouse.DownAsync();
+        await page.Mouse.MoveAsync(x, y - 40, new() { Steps = 4 });
+        await page.Mouse.UpAsync();
+        await Expect(depth).Not.ToHaveValueAsync("8' 0\"");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
+        await Expect(depth).ToHaveValueAsync("8' 0\"");
+
+        // Keys: a quarter of an inch a press, a sixteenth with Shift; the presses are one step to take back.
+        await corner.FocusAsync();
+        await page.Keyboard.PressAsync("ArrowDown");
+        await Expect(depth).ToHaveValueAsync("8' 1/4\"");
+        await page.Keyboard.PressAsync("Shift+ArrowDown");
+        await Expect(depth).ToHaveValueAsync("8' 5/16\"");
+        await page.Keyboard.PressAsync("ArrowRight");
+        await Expect(length).ToHaveValueAsync("11' 1/4\"");
+        await Expect(corner).ToBeFocusedAsync();
+        await page.Keyboard.PressAsync("Control+z");
+        await Expect(length).ToHaveValueAsync("11' 0\"");
+        await Expect(depth).ToHaveValueAsync("8' 0\"");
+
+        Task Touch(string type, double atX, double atY) => wire.SendAsync("Input.dispatchTouchEvent", new() { ["type"] = type, ["touchPoints"] = new[] { new Dictionary<string, object> { ["x"] = atX, ["y"] = atY } } });
+
+        static async Task<(float X, float Y)> Middle(ILocator what)
+        {
+            var box = (await what.BoundingBoxAsync())!;
+            return (box.X + (box.Width / 2), box.Y + (box.Height / 2));
+        }
+    }
+
     /// <summary>
     /// Nothing on the device, an L-shaped counter of four tape lengths, a clear, a room: every tap and key counted.
     /// What is not typed are the defaults named below.

@@ -35,6 +35,9 @@ internal sealed class Device(IJSInProcessRuntime js)
     /// <summary>Lets lines marked with <c>data-grip</c> be dragged in a drawing; calls <see cref="LineMover.OnDragged"/> when one is let go.</summary>
     public void Drag(ElementReference drawing, DotNetObjectReference<LineMover> mover) => js.InvokeVoid("lapwise.drag", drawing, mover);
 
+    /// <summary>Lets corners marked with <c>data-corner</c> be dragged in a drawing, or stepped by the arrow keys.</summary>
+    public void Corners(ElementReference drawing, DotNetObjectReference<CornerMover> mover) => js.InvokeVoid("lapwise.corners", drawing, mover);
+
     public void Focus(string id) => js.InvokeVoid("lapwise.focus", id);
 }
 
@@ -63,4 +66,13 @@ public sealed class Watcher
 public sealed class LineMover(Action<int, double> dragged)
 {
     [JSInvokable] public void OnDragged(int index, double metres) => dragged(index, metres);
+}
+
+/// <summary>What the browser tells of a corner that is dragged or stepped; distances in the drawing's units.</summary>
+public sealed class CornerMover(Action<char, double, double> moving, Action<char, double, double> letGo, Action<char, int, int, bool> stepped)
+{
+    [JSInvokable] public void OnMoving(string letter, double x, double y) => moving(letter[0], x, y);
+    /// <summary>Nowhere where it was left as it stood.</summary>
+    [JSInvokable] public void OnLetGo(string letter, double x, double y) => letGo(letter[0], x, y);
+    [JSInvokable] public void OnStepped(string letter, int x, int y, bool finely) => stepped(letter[0], x, y, finely);
 }

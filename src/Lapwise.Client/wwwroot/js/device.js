@@ -1,5 +1,7 @@
 // The little that only the browser can do: its storage, its language, its width.
 let watched = new AbortController();
+// Browsers do not all hear touch-action inside a drawing: a finger that takes hold of a part must not scroll the page.
+const holdStill = (drawing, parts) => drawing.addEventListener("touchstart", e => { if (e.target.closest?.(parts)) e.preventDefault(); }, { passive: false });
 globalThis.lapwise = {
   read(key) { try { return localStorage.getItem(key); } catch { return null; } },
   write(key, value) { try { localStorage.setItem(key, value); return true; } catch { return false; } },
@@ -28,6 +30,7 @@ globalThis.lapwise = {
   },
   // Lines that can be taken hold of: each goes only square to itself, and is told in metres when let go.
   drag(drawing, mover) {
+    holdStill(drawing, "[data-grip]");
     drawing.addEventListener("pointerdown", down => {
       const index = down.target.dataset?.grip;
       if (index === undefined) return;
@@ -52,6 +55,46 @@ globalThis.lapwise = {
       addEventListener("pointermove", move);
       addEventListener("pointerup", end);
       addEventListener("pointercancel", end);
+    });
+  },
+  // Corners that can be taken hold of, by hand or by arrow keys; told in the drawing's units while they go and when they are let go.
+  corners(drawing, mover) {
+    holdStill(drawing, "[data-corner]");
+    drawing.addEventListener("pointerdown", down => {
+      const corner = down.target.closest?.("[data-corner]");
+      if (!corner || !down.isPrimary) return;
+      down.preventDefault();
+      corner.focus({ preventScroll: true });
+      const letter = corner.dataset.corner, svg = corner.ownerSVGElement;
+      const place = e => new DOMPoint(e.clientX, e.clientY).matrixTransform(svg.getScreenCTM().inverse());
+      const from = place(down);
+      let by = null, asked = false;
+      const move = e => {
+        const to = place(e);
+        if (!by && Math.hypot(to.x - from.x, to.y - from.y) < 4) return;
+        by = [to.x - from.x, to.y - from.y];
+        if (asked) return;
+        asked = true;
+        requestAnimationFrame(() => { asked = false; if (by) mover.invokeMethodAsync("OnMoving", letter, ...by); });
+      };
+      const end = e => {
+        leave.abort();
+        const went = by;
+        by = null;
+        mover.invokeMethodAsync("OnLetGo", letter, ...(e.type === "pointerup" && went ? went : [0, 0]));
+      };
+      const leave = new AbortController(), { signal } = leave;
+      addEventListener("pointermove", move, { signal });
+      addEventListener("pointerup", end, { signal });
+      addEventListener("pointercancel", end, { signal });
+      addEventListener("keydown", e => { if (e.key === "Escape") end(e); }, { signal });
+    });
+    drawing.addEventListener("keydown", e => {
+      const letter = e.target.closest?.("[data-corner]")?.dataset.corner;
+      const way = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[e.key];
+      if (!letter || !way || e.ctrlKey || e.metaKey || e.altKey) return;
+      e.preventDefault();
+      mover.invokeMethodAsync("OnStepped", letter, ...way, e.shiftKey);
     });
   },
   focus(id) {
