@@ -27,6 +27,9 @@ public sealed record Request(
     /// <summary>How many crews the days of many jobs are shared by; null: one.</summary>
     public int? Crews { get; init; }
 
+    /// <summary>File of crews, gear and days lost; null: crews by number alone.</summary>
+    public string? Shop { get; init; }
+
     /// <summary>With the plan, what would make it work.</summary>
     public bool Remedies { get; init; }
 
@@ -91,6 +94,9 @@ public sealed record Request(
                     break;
                 case "--crews":
                     request = request with { Crews = Count(name, Value(), faults) };
+                    break;
+                case "--shop":
+                    request = request with { Shop = Given(name, Value(), faults) };
                     break;
                 case "--out":
                     request = request with { OutFile = Given(name, Value(), faults) };

@@ -25,6 +25,9 @@ public static class DocumentFile
     /// <summary>The log of the shelf from a file.</summary>
     public static FileRead<ShelfDocument> ReadShelf(string path, TextReader input) => Read(DocumentText.JsonOf(path, input), JobFile.ReadShelf);
 
+    /// <summary>Crews, gear and days lost from a file.</summary>
+    public static FileRead<DaysDocument> ReadDays(string path, TextReader input) => Read(DocumentText.JsonOf(path, input), JobFile.ReadDays);
+
     private static readonly string[] ProductEndings = ["yaml", "yml", "json"];
 
     /// <summary>

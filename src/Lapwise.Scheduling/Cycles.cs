@@ -53,10 +53,10 @@ internal static class Cycles
         for (var i = 0; i < problem.Visits.Count; i++)
         {
             var visit = problem.Visits[i];
-            if (visit.NotBefore > 0) yield return new(origin, i, visit.NotBefore, $"{visit.Id}: not before");
+            if (visit.NotBefore > 0) yield return new(origin, i, visit.NotBefore, $"{visit.Name}: not before");
             if (visit.Locked is not { } locked) continue;
-            yield return new(origin, i, locked.Start, $"{visit.Id}: stays");
-            yield return new(i, origin, -locked.Start, $"{visit.Id}: stays");
+            yield return new(origin, i, locked.Start, $"{visit.Name}: stays");
+            yield return new(i, origin, -locked.Start, $"{visit.Name}: stays");
         }
     }
 

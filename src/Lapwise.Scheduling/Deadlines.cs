@@ -16,7 +16,7 @@ internal static class Deadlines
             var aloneEnd = (heads?[i] ?? 0) + visit.Length;
             var lag = LongestBefore(problem, i);
             reasons.Add(new Reason("DeadlineMissed", Limit.AtYourWord,
-                v => v.Say($"{visit.Id} ends {Voice.Span((end - due) * 60.0)} after its deadline. ", $"{visit.Id} acaba {Voice.Span((end - due) * 60.0)} después de su plazo. ")
+                v => v.Say($"{visit.Name} ends {Voice.Span((end - due) * 60.0)} after its deadline. ", $"{visit.Name} acaba {Voice.Span((end - due) * 60.0)} después de su plazo. ")
                     + (aloneEnd > due
                         ? v.Say($"Even alone it would be {Voice.Span((aloneEnd - due) * 60.0)} late; the longest window on its way: {lag}.", $"Ni solo llegaría: {Voice.Span((aloneEnd - due) * 60.0)} tarde; la ventana más larga de su camino: {lag}.")
                         : v.Say("Alone it would be in time: other jobs hold the crews.", "Solo llegaría a tiempo: otros trabajos ocupan los equipos.")),

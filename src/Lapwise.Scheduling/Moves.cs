@@ -3,8 +3,9 @@ using Lapwise.Core.Explain;
 namespace Lapwise.Scheduling;
 
 /// <summary>One visit that stands elsewhere than before.</summary>
+/// <param name="Visit">Its place in the problem.</param>
 /// <param name="Why">What took its old place, or what it could gain.</param>
-public sealed record Move(string Visit, PlacedVisit From, PlacedVisit To, Phrase Why);
+public sealed record Move(int Visit, PlacedVisit From, PlacedVisit To, Phrase Why);
 
 /// <summary>What moved between two schedules, and why.</summary>
 public static class Moves
@@ -13,7 +14,7 @@ public static class Moves
     {
         List<Move> moves = [];
         for (var i = 0; i < now.Count; i++)
-            if (before.TryGetValue(problem.Visits[i].Id, out var was) && was != now[i]) moves.Add(new Move(problem.Visits[i].Id, was, now[i], Why(problem, now, i, was)));
+            if (before.TryGetValue(problem.Visits[i].Id, out var was) && was != now[i]) moves.Add(new Move(i, was, now[i], Why(problem, now, i, was)));
         return moves;
     }
 
@@ -23,7 +24,7 @@ public static class Moves
         var visit = problem.Visits[i];
         var end = was.Start + visit.Length;
         if (was.Start < visit.NotBefore || (visit.Open.Count > 0 && !visit.Open.Any(w => w.From <= was.Start && end <= w.To)))
-            return v => v.Say("its hours are closed now", "sus horas están ahora cerradas");
+            return v => v.Say("it cannot be done then any more: a day lost, or hours that changed", "ya no puede hacerse entonces: un día perdido, u horas que cambiaron");
         if (was.Crew is { } crew && (crew >= problem.Crews.Count || problem.Crews[crew].Away.Any(a => a.From < end && was.Start < a.To)))
             return v => v.Say("its crew is away", "su equipo no está");
         for (var j = 0; was.Crew is not null && j < now.Count; j++)
@@ -31,13 +32,13 @@ public static class Moves
             if (j == i || now[j].Crew != was.Crew) continue;
             var other = problem.Visits[j];
             if (now[j].Start < end + problem.TravelBetween(visit, other) && was.Start < now[j].Start + other.Length + problem.TravelBetween(other, visit))
-                return v => v.Say($"its crew is at {other.Id}", $"su equipo está en {other.Id}");
+                return v => v.Say($"its crew is at {other.Name}", $"su equipo está en {other.Name}");
         }
 
         foreach (var lag in problem.Lags)
         {
-            if (lag.To == i && was.Start < now[lag.From].Start + lag.Least) return v => v.Say($"{lag.Name}: {problem.Visits[lag.From].Id} moved", $"{lag.Name}: se movió {problem.Visits[lag.From].Id}");
-            if (lag.From == i && now[lag.To].Start < was.Start + lag.Least) return v => v.Say($"{lag.Name}: {problem.Visits[lag.To].Id} moved", $"{lag.Name}: se movió {problem.Visits[lag.To].Id}");
+            if (lag.To == i && was.Start < now[lag.From].Start + lag.Least) return v => v.Say($"{lag.Name}: {problem.Visits[lag.From].Name} moved", $"{lag.Name}: se movió {problem.Visits[lag.From].Name}");
+            if (lag.From == i && now[lag.To].Start < was.Start + lag.Least) return v => v.Say($"{lag.Name}: {problem.Visits[lag.To].Name} moved", $"{lag.Name}: se movió {problem.Visits[lag.To].Name}");
         }
 
         return now[i].Start < was.Start

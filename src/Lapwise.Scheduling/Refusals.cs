@@ -19,7 +19,7 @@ internal static class Refusals
         if (problem.Visits.FirstOrDefault(x => x.NeedsCrew && problem.CrewsFor(x).Count == 0) is { } lost)
         {
             reasons.Add(new Reason("NobodyCan", Limit.Never,
-                v => v.Say($"{lost.Id} needs {(lost.Skill is { } skill ? $"a crew that can: {skill}" : "a crew")}, and there is none.", $"{lost.Id} necesita {(lost.Skill is { } s ? $"un equipo que sepa: {s}" : "un equipo")}, y no hay ninguno."),
+                v => v.Say($"{lost.Name} needs {(lost.Skill is { } skill ? $"a crew that can: {skill}" : "a crew")}, and there is none.", $"{lost.Name} necesita {(lost.Skill is { } s ? $"un equipo que sepa: {s}" : "un equipo")}, y no hay ninguno."),
                 v => v.Say("Add a crew, or give one the skill.", "Añada un equipo, o dé a uno esa capacidad.")));
         }
 
@@ -27,8 +27,16 @@ internal static class Refusals
         {
             var gear = problem.Gear[need.Need.Gear];
             reasons.Add(new Reason("TooLittleGear", Limit.Never,
-                v => v.Say($"{need.Visit.Id} takes {need.Need.Amount} of {gear.Name}; there are {gear.Count}.", $"{need.Visit.Id} necesita {need.Need.Amount} de {gear.Name}; hay {gear.Count}."),
+                v => v.Say($"{need.Visit.Name} takes {need.Need.Amount} of {gear.Name}; there are {gear.Count}.", $"{need.Visit.Name} necesita {need.Need.Amount} de {gear.Name}; hay {gear.Count}."),
                 v => v.Say("Get more of it, or split the visit.", "Consiga más, o divida la visita.")));
+        }
+
+        if (problem.Holds.FirstOrDefault(h => h.Amount > problem.Gear[h.Gear].Count) is { } held)
+        {
+            var gear = problem.Gear[held.Gear];
+            reasons.Add(new Reason("TooLittleGear", Limit.Never,
+                v => v.Say($"{problem.Visits[held.From].Job} keeps {held.Amount} of {gear.Name} on site; there are {gear.Count}.", $"{problem.Visits[held.From].Job} mantiene {held.Amount} de {gear.Name} en la obra; hay {gear.Count}."),
+                v => v.Say("Get more of it, or take it off the list.", "Consiga más, o quítelo de la lista.")));
         }
 
         return reasons;
@@ -44,7 +52,7 @@ internal static class Refusals
                 v => v.Say("Even with nobody else in the way the jobs do not fit into these days.", "Ni sin nadie de por medio caben los trabajos en estos días."),
                 v => v.Say("Plan further ahead, or work longer hours.", "Planifique con más días, o trabaje más horas."))
             : new Reason("NoHoursFor", Limit.Never,
-                v => v.Say($"No working hours are long enough for {lost.Id}.", $"Ningún horario de trabajo alcanza para {lost.Id}."),
+                v => v.Say($"No working hours are long enough for {lost.Name}.", $"Ningún horario de trabajo alcanza para {lost.Name}."),
                 v => v.Say("Give the calendar working hours, or split the visit.", "Dé horas de trabajo al calendario, o divida la visita."));
     }
 

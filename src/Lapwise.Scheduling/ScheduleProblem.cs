@@ -12,6 +12,8 @@ public readonly record struct Window(long From, long To);
 /// <param name="Length">Ticks, 0 or more.</param>
 public sealed record Visit(string Id, string Job, long Length)
 {
+    /// <summary>How it is said to a person.</summary>
+    public string Name { get => field ?? Id; init; }
     /// <summary>Gear it takes while it is done.</summary>
     public IReadOnlyList<Need> Needs { get; init; } = [];
     /// <summary>A crew must be there.</summary>

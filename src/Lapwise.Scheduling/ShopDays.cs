@@ -1,4 +1,6 @@
+using System.Globalization;
 using Lapwise.Core;
+using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Timeline;
 
@@ -7,19 +9,18 @@ namespace Lapwise.Scheduling;
 /// <param name="Id">Told apart by it; a visit is called <c>id/number</c>.</param>
 public sealed record ShopJob(string Id, WholeJob Whole);
 
-/// <param name="Away">Days it works for nobody.</param>
-public sealed record ShopCrew(string Name, IReadOnlyList<DateOnly> Away);
+/// <summary>A shop and the days it plans.</summary>
+/// <param name="First">Day 0: no later than the first visit that stays.</param>
+/// <param name="Today">Nothing new is placed before it.</param>
+/// <param name="Asks">Its crews and gear, its days lost, and the visits that stay.</param>
+public sealed record Shop(DateOnly First, DateOnly Today, DaysAsks Asks)
+{
+    /// <summary>From what was entered; day 0 reaches back to the first visit that stays.</summary>
+    public static Shop From(DaysAsks asks, DateOnly today) =>
+        new(asks.Stays.Select(s => DateOnly.FromDateTime(s.From)).Append(asks.First ?? today).Min(), asks.First ?? today, asks);
 
-/// <summary>A day on which no coat goes on, as when the air is too humid.</summary>
-/// <param name="Job">Null: at every site.</param>
-public sealed record LostDay(DateOnly Date, string? Job);
-
-/// <summary>What a shop has over some days.</summary>
-/// <param name="First">Day 0.</param>
-/// <param name="Tents">Null: enough for every job.</param>
-/// <param name="BetweenSitesMin">The way from any site to any other.</param>
-/// <param name="Stays">Visits that stay, by id: minutes from midnight of day 0.</param>
-public sealed record Shop(DateOnly First, int Days, IReadOnlyList<ShopCrew> Crews, int? Tents, int BetweenSitesMin, IReadOnlyList<LostDay> Lost, IReadOnlyDictionary<string, Locked> Stays);
+    public int Days => Today.DayNumber - First.DayNumber + Asks.DaysAhead;
+}
 
 /// <summary>
 /// The jobs of a shop as one problem, in minutes from midnight of its first day. Each job keeps the visits of its own
@@ -29,41 +30,89 @@ public static class ShopDays
 {
     public const int DayMin = 24 * 60;
 
-    public static ScheduleProblem Problem(IReadOnlyList<ShopJob> jobs, Shop shop)
+    /// <param name="settled">Where visits stood before; null: nowhere.</param>
+    public static ScheduleProblem Problem(IReadOnlyList<ShopJob> jobs, Shop shop, IReadOnlyList<VisitDocument>? settled = null)
     {
         List<Visit> visits = [];
         List<Lag> lags = [];
         List<Hold> holds = [];
         for (var site = 0; site < jobs.Count; site++) Add(jobs[site], site, shop, visits, lags, holds);
+        var asks = shop.Asks;
         return new ScheduleProblem(
-            visits, lags, shop.Tents is { } tents ? [new Gear("tent", tents)] : [], shop.Tents is null ? [] : holds,
-            [.. shop.Crews.Select(c => new Crew(c.Name, [], [.. c.Away.Select(d => DayOf(shop, d)).Where(d => d >= 0).Select(d => new Window(d * DayMin, (d + 1) * DayMin))]))],
-            shop.BetweenSitesMin == 0 ? [] : [.. jobs.Select((_, a) => (IReadOnlyList<long>)[.. jobs.Select((_, b) => a == b ? 0L : shop.BetweenSitesMin)])],
-            (long)shop.Days * DayMin);
+            visits, lags, [.. asks.Gear.Select(g => new Gear(g.Name, g.Count))], holds,
+            [.. asks.Crews.Select(c => new Crew(c.Name, c.Skills, [.. c.Away.Distinct().Order().Select(d => DayOf(shop, d)).Where(d => d >= 0).Select(d => new Window(d * DayMin, (d + 1) * DayMin))]))],
+            asks.BetweenSitesMin == 0 && asks.Ways.Count == 0 ? [] : [.. jobs.Select(a => (IReadOnlyList<long>)[.. jobs.Select(b => Way(asks, a.Id, b.Id))])],
+            (long)shop.Days * DayMin)
+        {
+            Before = (settled ?? []).Where(v => visits.Exists(x => x.Id == v.Id)).DistinctBy(v => v.Id, StringComparer.Ordinal)
+                .ToDictionary(v => v.Id, v => new PlacedVisit(Minute(shop, v.Begins), CrewOf(asks, v.Crew)), StringComparer.Ordinal),
+        };
+    }
+
+    /// <summary>Each visit of the problem with the job it belongs to, in the problem's order.</summary>
+    public static IEnumerable<(ShopJob Job, SiteVisit Visit, int Place)> Visits(IReadOnlyList<ShopJob> jobs)
+    {
+        var place = 0;
+        foreach (var job in jobs) foreach (var visit in SiteVisits.Of(job.Whole.Timeline)) yield return (job, visit, place++);
+    }
+
+    /// <summary>A schedule in the words and dates it is given out in, in order of time.</summary>
+    public static IReadOnlyList<VisitDocument> Written(IReadOnlyList<ShopJob> jobs, Shop shop, Schedule schedule) =>
+    [
+        .. Visits(jobs).Select(x => Written(x.Job, x.Visit, At(shop, schedule.Visits[x.Place].Start), schedule.Visits[x.Place].Crew is { } crew ? shop.Asks.Crews[crew].Name : null))
+            .OrderBy(v => v.From, StringComparer.Ordinal).ThenBy(v => v.Id, StringComparer.Ordinal),
+    ];
+
+    private static VisitDocument Written(ShopJob job, SiteVisit visit, DateTime from, string? crew)
+    {
+        var steps = visit.Steps.Select(s => job.Whole.Timeline.Steps[s]).Distinct().ToList();
+        string Words(Voice v) => string.Join('\n', steps.Select(s => s.Name(v)));
+        var units = job.Whole.Job.Units;
+        return new VisitDocument
+        {
+            Job = job.Id, Name = job.Whole.Job.Name, Number = visit.Number, From = from.ToString(DaysReading.Moment, CultureInfo.InvariantCulture), LengthMin = (int)visit.Length.TotalMinutes,
+            By = visit.By, Crew = crew, IsCoat = steps.Exists(s => s.Kind is SiteStep.Coat or SiteStep.Prime), Zone = job.Whole.Job.Timeline.Zone,
+            En = Words(new Voice(Language.English, units)), Es = Words(new Voice(Language.Spanish, units)),
+        };
     }
 
     public static DateTime At(Shop shop, long minute) => shop.First.ToDateTime(TimeOnly.MinValue).AddMinutes(minute);
+
+    private static long Minute(Shop shop, DateTime at) => (long)(at - shop.First.ToDateTime(TimeOnly.MinValue)).TotalMinutes;
+
+    private static int? CrewOf(DaysAsks asks, string? name) =>
+        name is not null && asks.Crews.ToList().FindIndex(c => string.Equals(c.Name, name, StringComparison.OrdinalIgnoreCase)) is >= 0 and var place ? place : null;
+
+    private static long Way(DaysAsks asks, string from, string to) => from == to ? 0
+        : asks.Ways.FirstOrDefault(w => (w.From == from && w.To == to) || (w.From == to && w.To == from))?.Minutes ?? asks.BetweenSitesMin;
 
     private static int DayOf(Shop shop, DateOnly date) => date.DayNumber - shop.First.DayNumber;
 
     private static void Add(ShopJob job, int site, Shop shop, List<Visit> visits, List<Lag> lags, List<Hold> holds)
     {
         var (timeline, asks) = (job.Whole.Timeline, job.Whole.Job.Timeline);
+        var asked = shop.Asks.Jobs.GetValueOrDefault(job.Id) ?? JobDaysAsk.Nothing;
         var own = SiteVisits.Of(timeline);
         var first = visits.Count;
         var open = Open(asks, shop, []);
-        var dry = Open(asks, shop, [.. shop.Lost.Where(l => l.Job is null || l.Job == job.Id).Select(l => DayOf(shop, l.Date))]);
+        var dry = Open(asks, shop, [.. shop.Asks.Lost.Where(l => l.Job is null || l.Job == job.Id).Select(l => DayOf(shop, l.Date))]);
+        var start = asked.NotBefore ?? asks.Start ?? shop.Today;
         foreach (var visit in own)
         {
             var id = $"{job.Id}/{visit.Number}";
+            var stays = shop.Asks.Stays.FirstOrDefault(s => s.Visit == id);
             visits.Add(new Visit(id, job.Id, (long)visit.Length.TotalMinutes)
             {
+                Name = $"{job.Whole.Job.Name}: {timeline.Steps[visit.Steps[0]].Name(Voice(job))}",
                 NeedsCrew = visit.By == Doer.Crew,
+                Skill = asked.Skill,
+                Needs = [.. shop.Asks.Gear.Select((g, i) => (g, i)).Where(g => Uses(g.g.Use, visit, timeline)).Select(g => new Need(g.i, 1))],
                 Together = job.Id,
                 Site = site,
                 Open = visit.Steps.Any(s => timeline.Steps[s].Kind is SiteStep.Coat or SiteStep.Prime) ? dry : open,
-                NotBefore = asks.Start is { } start ? Math.Max(0, DayOf(shop, start)) * (long)DayMin : 0,
-                Locked = shop.Stays.TryGetValue(id, out var stays) ? stays : null,
+                NotBefore = stays is null ? Math.Max(0, DayOf(shop, start < shop.Today ? shop.Today : start)) * (long)DayMin : 0,
+                Locked = stays is null ? null : new Locked(Minute(shop, stays.From), CrewOf(shop.Asks, stays.Crew)),
+                DueBy = DueBy(visit, own, timeline, asks, asked, shop),
             });
             if (visit.Number > 1) lags.Add(new Lag(visits.Count - 2, visits.Count - 1, visits[^2].Length, $"{job.Whole.Job.Name}: {timeline.Steps[visit.Steps[0]].Name(Voice(job))}"));
         }
@@ -82,7 +131,8 @@ public static class ShopDays
         }
 
         var (up, down) = (timeline.Steps.ToList().FindIndex(s => s.Kind == SiteStep.Tent), timeline.Steps.ToList().FindIndex(s => s.Kind == SiteStep.ClearRoom));
-        if (up >= 0 && down >= 0) holds.Add(new Hold(0, 1, first + VisitOf(up, last: false), first + VisitOf(down, last: true)));
+        for (var gear = 0; gear < shop.Asks.Gear.Count; gear++)
+            if (shop.Asks.Gear[gear].Use == GearUse.Tented && up >= 0 && down >= 0) holds.Add(new Hold(gear, 1, first + VisitOf(up, last: false), first + VisitOf(down, last: true)));
         if (asks.LongestWithoutS is not { } longest) return;
         var (outs, backs) = (timeline.Steps.ToList().FindIndex(s => s.Kind == SiteStep.TakeOut), timeline.Steps.ToList().FindLastIndex(s => s.Kind == SiteStep.PutBack));
         if (outs < 0 || backs < 0) return;
@@ -92,7 +142,22 @@ public static class ShopDays
             $"{job.Whole.Job.Name}: {Core.Explain.Voice.Span(longest)}"));
     }
 
-    private static Core.Explain.Voice Voice(ShopJob job) => new(job.Whole.Job.Language, job.Whole.Job.Units);
+    private static bool Uses(GearUse use, SiteVisit visit, JobTimeline timeline) => use != GearUse.Tented && visit.Steps.Any(s => timeline.Steps[s].Kind is var kind
+        && (use == GearUse.Sanding ? kind is SiteStep.Sand or SiteStep.SandBetween : kind is SiteStep.Prime or SiteStep.Coat));
+
+    /// <summary>The last visit by the evening it was asked for; the last coat so long before the evening light use was promised for.</summary>
+    private static long? DueBy(SiteVisit visit, IReadOnlyList<SiteVisit> own, JobTimeline timeline, TimelineAsks asks, JobDaysAsk asked, Shop shop)
+    {
+        long Evening(DateOnly day) => (DayOf(shop, day) + 1) * (long)DayMin;
+        List<long> due = [];
+        if (asked.EndBy is { } by && visit.Number == own.Count) due.Add(Evening(by));
+        var coated = timeline.Steps.ToList().FindLastIndex(s => s.Kind == SiteStep.Coat);
+        if (asks.PromisedBy is { } promised && coated >= 0 && timeline.UseDates.FirstOrDefault(u => u.Use == UseOf.LightUse) is { } light && own.Last(v => v.Steps.Contains(coated)) == visit)
+            due.Add(Evening(promised) - Minutes(light.From - timeline.Steps[coated].End) + Minutes(visit.To - timeline.Steps[coated].End));
+        return due.Count == 0 ? null : due.Min();
+    }
+
+    private static Voice Voice(ShopJob job) => new(job.Whole.Job.Language, job.Whole.Job.Units);
 
     private static long Minutes(TimeSpan span) => (long)Math.Ceiling(span.TotalMinutes);
 

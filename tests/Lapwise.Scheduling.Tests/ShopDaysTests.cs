@@ -1,3 +1,4 @@
+using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Timeline;
 using Lapwise.Shared;
@@ -8,8 +9,24 @@ public sealed class ShopDaysTests
 {
     private static readonly IReadOnlyList<ShopJob> Jobs = [new("kitchen", Samples.Whole("l-kitchen")), new("vanity", Samples.Whole("vanity")), new("bar", Samples.Whole("bar-top"))];
 
-    private static Shop Shop(int crews = 2, int? tents = null, params IReadOnlyList<LostDay> lost) => new(
-        new DateOnly(2026, 12, 7), 60, [.. Enumerable.Range(1, crews).Select(c => new ShopCrew($"crew {c}", []))], tents, 30, lost, new Dictionary<string, Locked>(StringComparer.Ordinal));
+    private static readonly DateOnly Monday = new(2026, 12, 7);
+
+    private static Shop Shop(int crews = 2, int? tents = null, params IReadOnlyList<LostDayDocument> lost) => Asked(new DaysDocument
+    {
+        DaysAhead = 60, Crews = Crews(crews), Lost = lost,
+        Gear = tents is { } count ? [new ShopGearDocument { Name = "tent", Count = count, Use = GearUse.Tented }] : null,
+    });
+
+    private static IReadOnlyList<ShopCrewDocument> Crews(int count) => [.. Enumerable.Range(1, count).Select(c => new ShopCrewDocument { Name = $"crew {c}" })];
+
+    private static Shop Asked(DaysDocument document)
+    {
+        var read = DaysReading.Read(document, Voice.Default);
+        Assert.Empty(read.Faults);
+        return Scheduling.Shop.From(read.Asks!, Monday);
+    }
+
+    private static int PlaceOf(ScheduleProblem problem, string visit) => problem.Visits.ToList().FindIndex(v => v.Id == visit);
 
     private static (ScheduleProblem Problem, Schedule Schedule) Placed(Shop shop)
     {
@@ -47,7 +64,7 @@ public sealed class ShopDaysTests
     [Fact]
     public void No_coat_goes_on_on_a_day_lost_to_humidity()
     {
-        var lost = new LostDay(new DateOnly(2026, 12, 8), null);
+        var lost = new LostDayDocument { Date = "2026-12-08" };
         var (problem, schedule) = Placed(Shop(2, null, lost));
 
         foreach (var job in Jobs)
@@ -55,7 +72,7 @@ public sealed class ShopDaysTests
             foreach (var visit in SiteVisits.Of(job.Whole.Timeline).Where(v => v.Steps.Any(s => job.Whole.Timeline.Steps[s].Kind == SiteStep.Coat)))
             {
                 var place = problem.Visits.ToList().FindIndex(v => v.Id == $"{job.Id}/{visit.Number}");
-                Assert.NotEqual(lost.Date, DateOnly.FromDateTime(ShopDays.At(Shop(), schedule.Visits[place].Start)));
+                Assert.NotEqual(new DateOnly(2026, 12, 8), DateOnly.FromDateTime(ShopDays.At(Shop(), schedule.Visits[place].Start)));
             }
         }
     }
@@ -67,5 +84,67 @@ public sealed class ShopDaysTests
         var (_, many) = Placed(Shop(crews: 3));
 
         Assert.True(few.LastEnd > many.LastEnd);
+    }
+
+    [Fact]
+    public void A_job_that_asks_for_a_skill_goes_to_the_crew_that_has_it()
+    {
+        var (problem, schedule) = Placed(Asked(new DaysDocument
+        {
+            Crews = [new ShopCrewDocument { Name = "north" }, new ShopCrewDocument { Name = "south", Skills = ["Pour"] }],
+            Jobs = [new JobDaysDocument { Job = "bar", Skill = "pour" }],
+        }));
+
+        Assert.All(problem.Visits.Select((v, i) => (v, schedule.Visits[i].Crew)).Where(p => p.v.Job == "bar" && p.v.NeedsCrew), p => Assert.Equal(1, p.Crew));
+    }
+
+    [Fact]
+    public void A_skill_that_no_crew_has_is_a_fault_at_its_field()
+    {
+        var fault = Assert.Single(DaysReading.Read(new DaysDocument { Jobs = [new JobDaysDocument { Job = "bar", Skill = "pour" }] }, Voice.Default).Faults);
+
+        Assert.Equal(("jobs[0].skill", "NobodyCan"), (fault.Path, fault.Code));
+    }
+
+    [Fact]
+    public void A_visit_that_stays_is_where_it_was_and_nothing_new_comes_before_today()
+    {
+        var (problem, schedule) = Placed(Asked(new DaysDocument
+        {
+            First = "2026-12-09", Crews = Crews(2),
+            Stays = [new StayDocument { Visit = "kitchen/1", From = "2026-12-07T08:00", Crew = "crew 2" }],
+        }));
+        var stays = PlaceOf(problem, "kitchen/1");
+
+        Assert.Equal(new PlacedVisit(8 * 60, 1), schedule.Visits[stays]);
+        Assert.All(schedule.Visits.Where((_, i) => i != stays), v => Assert.True(v.Start >= 2 * ShopDays.DayMin));
+    }
+
+    [Fact]
+    public void A_day_the_last_visit_must_end_by_that_cannot_be_met_is_told_with_how_much_and_the_window_to_blame()
+    {
+        var problem = ShopDays.Problem(Jobs, Asked(new DaysDocument { Jobs = [new JobDaysDocument { Job = "kitchen", EndBy = "2026-12-08" }] }));
+        var late = Assert.Single(Assert.IsType<Answer.Found>(Scheduler.Solve(problem, Effort.AtOnce)).Schedule.Reasons);
+
+        Assert.Equal("DeadlineMissed", late.Code);
+        Assert.Contains("Even alone it would be", late.Text(Voice.Default), StringComparison.Ordinal);
+        Assert.Contains("film hardens", late.Text(Voice.Default), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Gear_of_which_there_is_none_is_refused_by_its_name()
+    {
+        var problem = ShopDays.Problem(Jobs, Shop(crews: 2, tents: 0));
+        var refused = Assert.IsType<Answer.Refused>(Scheduler.Solve(problem, Effort.AtOnce));
+
+        Assert.Contains("tent", Assert.Single(refused.Reasons).Text(Voice.Default), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_way_of_its_own_lies_between_two_jobs_of_one_crew()
+    {
+        var problem = ShopDays.Problem(Jobs, Asked(new DaysDocument { BetweenSites = "10 min", Ways = [new WayDocument { From = "bar", To = "kitchen", Time = "2 h" }] }));
+
+        Assert.Equal((120, 120, 10), (problem.Travel[0][2], problem.Travel[2][0], problem.Travel[0][1]));
     }
 }

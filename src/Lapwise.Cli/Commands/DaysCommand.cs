@@ -1,7 +1,9 @@
 using Lapwise.Core;
 using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
 using Lapwise.Core.Timeline;
 using Lapwise.Documents;
+using Lapwise.Files;
 using Lapwise.Scheduling;
 
 namespace Lapwise.Cli.Commands;
@@ -9,15 +11,13 @@ namespace Lapwise.Cli.Commands;
 /// <summary>Many jobs and crews over one calendar.</summary>
 internal static class DaysCommand
 {
-    private const int DaysAhead = 180;
-    private const int BetweenSitesMin = 30;
     private static readonly Effort Search = new(5);
 
     public static readonly Command Command = new("days", ["JOBS"], [Phases.Timeline],
         v => v.Say("the days of many jobs together, by crew", "los días de muchos trabajos juntos, por equipo"),
         v => v.Say(
-            "All jobs over one calendar: --crews N (1), each job by one crew, half an hour between sites, waits at their worst hour. A job with a first day is not begun before it. Ended as early as can be; what is proven is said. --out x.ics writes it as iCalendar. The same jobs give the same days. Ends with 1 where they cannot all be placed.",
-            "Todos los trabajos en un calendario: --crews N (1), cada trabajo con un solo equipo, media hora entre sitios, las esperas a su peor hora. Un trabajo con primer día no empieza antes. Se acaba cuanto antes; se dice lo demostrado. --out x.ics lo escribe como iCalendar. Los mismos trabajos dan los mismos días. Termina con 1 si no caben todos."),
+            "All jobs over one calendar: --crews N (1), each job by one crew, half an hour between sites, waits at their worst hour. --shop FILE names crews with their skills and days away, shared gear, ways, days lost to humidity, jobs' dates and visits that stay. A job with a first day is not begun before it. Ended as early as can be; what is proven is said. --out x.ics writes it as iCalendar. The same jobs give the same days. Ends with 1 where they cannot all be placed.",
+            "Todos los trabajos en un calendario: --crews N (1), cada trabajo con un solo equipo, media hora entre sitios, las esperas a su peor hora. --shop ARCHIVO da los equipos con lo que saben y sus ausencias, medios compartidos, trayectos, días perdidos por humedad, fechas de los trabajos y visitas que se quedan. Un trabajo con primer día no empieza antes. Se acaba cuanto antes; se dice lo demostrado. --out x.ics lo escribe como iCalendar. Los mismos trabajos dan los mismos días. Termina con 1 si no caben todos."),
         Run) { LastRepeats = true };
 
     private static Outcome Run(Request request, Terminal terminal)
@@ -31,16 +31,16 @@ internal static class DaysCommand
         }
 
         var v = new Voice(request.Language ?? jobs[0].Whole.Job.Language, request.Units ?? jobs[0].Whole.Job.Units);
+        if (Asks(request, v, terminal) is not { } asks) return Outcome.BadInput;
         var first = jobs.Select(j => j.Whole.Job.Timeline.Start).OfType<DateOnly>().Order().FirstOrDefault(jobs[0].Whole.Timeline.Day1);
-        var crews = Enumerable.Range(1, request.Crews ?? 1).Select(c => new ShopCrew(v.Say($"crew {c}", $"equipo {c}"), [])).ToList();
-        var shop = new Shop(first, DaysAhead, crews, Tents: null, BetweenSitesMin, [], new Dictionary<string, Locked>(StringComparer.Ordinal));
+        var shop = Shop.From(asks, first);
         var problem = ShopDays.Problem(jobs, shop);
         var answer = terminal.Show(x => x.Say("Placing the jobs…", "Colocando los trabajos…"), v, () => Scheduler.Solve(problem, Search));
         switch (answer)
         {
             case Scheduling.Answer.Found(var schedule):
-                Print(jobs, shop, problem, schedule, v, terminal);
-                if (request.OutFile is { } path && CalendarOut.Write(path, Placed(jobs, shop, problem, schedule), v, terminal) is { } unwritten) return unwritten;
+                Print(jobs, shop, schedule, v, terminal);
+                if (request.OutFile is { } path && CalendarOut.Write(path, Placed(jobs, shop, schedule), v, terminal) is { } unwritten) return unwritten;
                 return schedule.Reasons.Count == 0 ? Outcome.Done : Outcome.DoesNotWork;
             case Scheduling.Answer.Impossible(var reasons):
                 foreach (var reason in reasons) terminal.Reason(reason, v);
@@ -54,17 +54,40 @@ internal static class DaysCommand
         }
     }
 
-    private static void Print(IReadOnlyList<ShopJob> jobs, Shop shop, ScheduleProblem problem, Schedule schedule, Voice v, Terminal terminal)
+    /// <summary>The shop's own file, or crews by number alone; null: it could not be used, and why was said.</summary>
+    private static DaysAsks? Asks(Request request, Voice v, Terminal terminal)
+    {
+        var document = new DaysDocument();
+        FileRead<DaysDocument>? file = null;
+        if (request.Shop is { } path)
+        {
+            file = DocumentFile.ReadDays(path, terminal.In);
+            if (file.Document is null)
+            {
+                Faults.Print(file.Faults, v, terminal);
+                return null;
+            }
+
+            document = file.Document;
+        }
+
+        if (request.Crews is { } crews) document = document with { Crews = [.. Enumerable.Range(1, crews).Select(c => new ShopCrewDocument { Name = v.Say($"crew {c}", $"equipo {c}") })] };
+        var read = DaysReading.Read(document, v);
+        if (read.Asks is null) Faults.Print(file?.WithLines(read.Faults) ?? read.Faults, v, terminal);
+        return read.Asks;
+    }
+
+    private static void Print(IReadOnlyList<ShopJob> jobs, Shop shop, Schedule schedule, Voice v, Terminal terminal)
     {
         var table = Screen.Table(new Column.Word(v.Say("Day", "Día")), new Column.Word(v.Say("Hours", "Horas")), new Column.Word(v.Say("Who", "Quién")), new Column.Text(v.Say("Job", "Trabajo")), new Column.Text(v.Say("What", "Qué")));
         var day = "";
-        foreach (var (job, visit, place) in Visits(jobs, problem).OrderBy(x => schedule.Visits[x.Place].Start).ThenBy(x => x.Place))
+        foreach (var (job, visit, place) in ShopDays.Visits(jobs).OrderBy(x => schedule.Visits[x.Place].Start).ThenBy(x => x.Place))
         {
             var (from, at) = (ShopDays.At(shop, schedule.Visits[place].Start), schedule.Visits[place]);
             var now = SiteClock.Day(DateOnly.FromDateTime(from), v);
             var steps = visit.Steps.Select(s => job.Whole.Timeline.Steps[s].Name(v)).ToList();
             table.Row(now == day ? "" : now, $"{SiteClock.Hour(from, v)}–{SiteClock.Hour(from + visit.Length, v)}",
-                at.Crew is { } crew ? shop.Crews[crew].Name : SiteClock.Say(visit.By, v), job.Whole.Job.Name, steps.Count > 1 ? $"{steps[0]} … {steps[^1]}" : steps[0]);
+                at.Crew is { } crew ? shop.Asks.Crews[crew].Name : SiteClock.Say(visit.By, v), job.Whole.Job.Name, steps.Count > 1 ? $"{steps[0]} … {steps[^1]}" : steps[0]);
             day = now;
         }
 
@@ -76,15 +99,9 @@ internal static class DaysCommand
         foreach (var job in jobs.Where(j => !j.Whole.Timeline.Holds)) terminal.Line("✗ " + v.Say($"{job.Whole.Job.Name} does not work by itself yet: see lapwise timeline.", $"{job.Whole.Job.Name} aún no funciona por sí solo: vea lapwise timeline."), indent: 2);
     }
 
-    private static IEnumerable<(ShopJob Job, SiteVisit Visit, int Place)> Visits(IReadOnlyList<ShopJob> jobs, ScheduleProblem problem)
-    {
-        var place = 0;
-        foreach (var job in jobs) foreach (var visit in SiteVisits.Of(job.Whole.Timeline)) yield return (job, visit, place++);
-    }
-
-    private static IReadOnlyList<CalendarJob> Placed(IReadOnlyList<ShopJob> jobs, Shop shop, ScheduleProblem problem, Schedule schedule) =>
+    private static IReadOnlyList<CalendarJob> Placed(IReadOnlyList<ShopJob> jobs, Shop shop, Schedule schedule) =>
     [
-        .. Visits(jobs, problem).GroupBy(x => x.Job).Select(g => new CalendarJob(g.Key.Id, CalendarOut.SequenceNow, g.Key.Whole,
+        .. ShopDays.Visits(jobs).GroupBy(x => x.Job).Select(g => new CalendarJob(g.Key.Id, CalendarOut.SequenceNow, g.Key.Whole,
             [.. g.Select(x => (x.Visit, ShopDays.At(shop, schedule.Visits[x.Place].Start)))])),
     ];
 }

@@ -48,6 +48,8 @@ public static class JobFile
 
     public static FileRead<RatesDocument> ReadRates(string json) => ReadText(json, JobJson.Default.RatesDocument, RatesDocument.CurrentVersion);
 
+    public static FileRead<DaysDocument> ReadDays(string json) => ReadText(json, JobJson.Default.DaysDocument, DaysDocument.CurrentVersion);
+
     public static string Write(RatesDocument rates) => JsonSerializer.Serialize(rates, JobJson.Default.RatesDocument);
 
     public static string Write(ShelfDocument shelf) => JsonSerializer.Serialize(shelf, JobJson.Default.ShelfDocument);

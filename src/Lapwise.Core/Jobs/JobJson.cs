@@ -16,5 +16,7 @@ namespace Lapwise.Core.Jobs;
 [JsonSerializable(typeof(ShelfEntryDocument))]
 [JsonSerializable(typeof(IReadOnlyList<ShelfEntryDocument>))]
 [JsonSerializable(typeof(RatesDocument))]
+[JsonSerializable(typeof(DaysDocument))]
+[JsonSerializable(typeof(SettledDaysDocument))]
 [JsonSerializable(typeof(ShopDocument))]
 public sealed partial class JobJson : JsonSerializerContext;

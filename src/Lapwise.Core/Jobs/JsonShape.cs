@@ -189,6 +189,7 @@ internal sealed class JsonShape
         [typeof(MaterialCharge)] = WordsOf<MaterialCharge>(),
         [typeof(Taxed)] = WordsOf<Taxed>(),
         [typeof(ShelfEntryKind)] = WordsOf<ShelfEntryKind>(),
+        [typeof(GearUse)] = WordsOf<GearUse>(),
     }.ToFrozenDictionary();
 
     private static string[] WordsOf<T>() where T : struct, Enum =>

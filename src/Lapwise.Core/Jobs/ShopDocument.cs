@@ -15,6 +15,8 @@ public sealed record ShopDocument
     public ShelfDocument? Shelf { get; set; }
     /// <summary>What the shop charges by; left out: nothing is entered.</summary>
     public RatesDocument? Rates { get; set; }
+    /// <summary>Crews, gear and days lost; left out: nothing is entered.</summary>
+    public DaysDocument? Days { get; set; }
 }
 
 /// <summary>A job under the id it is stored by.</summary>
