@@ -22,7 +22,7 @@ public static class JobSheet
         return new Document(title, voice.Say("en", "es"), paper, title,
         [
             .. HeadPart.Blocks(whole, voice),
-            .. RoomPart.Blocks(whole, voice),
+            .. RoomPart.Blocks(whole, voice, paper),
             .. CautionsPart.Blocks(whole, voice),
             .. TopsPart.Blocks(whole, voice, paper),
             .. SectionPart.Blocks(whole, voice, paper),

@@ -46,7 +46,7 @@ public static class HourDrawing
         var (from, to) = (chart.Strip(best.From, 0) - new Spot(0, 0.4 * sketch.TextSize), chart.Strip(best.To, 0) - new Spot(0, 0.4 * sketch.TextSize));
         var up = new Spot(0, 0.5 * sketch.TextSize);
         sketch.Line(Ink.Moment, from, from - up, to - up, to);
-        var words = voice.Say($"best {best.From:HH:mm} to {best.To:HH:mm}", $"mejor de {best.From:HH:mm} a {best.To:HH:mm}");
+        var words = voice.Say("best ", "mejor ") + best.Hours(voice);
         var half = sketch.WidthOf(Lettering.Letter, words) / 2;
         var x = Math.Max(half, Math.Min((from.X + to.X) / 2, chart.Width - half));
         sketch.Text(Lettering.Letter, words, [new(new Spot(x, from.Y - (1.3 * sketch.TextSize)))]);
@@ -84,7 +84,7 @@ public static class HourDrawing
     {
         var hours = string.Join(' ', day.Strip.Hours.Select(h => $"{h.From:HH}: {HourStrip.Say(h.Verdict, v)}."));
         return (day.Strip.Best is { } best
-            ? v.Say($"Best hours {best.From:HH:mm} to {best.To:HH:mm}. ", $"Mejores horas: de {best.From:HH:mm} a {best.To:HH:mm}. ")
+            ? v.Say($"Best hours: {best.Hours(v)}. ", $"Mejores horas: {best.Hours(v)}. ")
             : v.Say("No hour is go. ", "Ninguna hora es buena. ")) + hours;
     }
 

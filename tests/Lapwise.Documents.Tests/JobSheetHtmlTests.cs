@@ -27,8 +27,9 @@ public class JobSheetHtmlTests
             var page = Read(JobSheet.Html(whole, voice));
             Assert.Equal(voice.Say("en", "es"), page.Attribute("lang")!.Value);
             Assert.Equal(whole.Supply.Coats.Sum(c => c.Tickets.Count), page.Descendants("section").Count(s => (string?)s.Attribute("class") == "ticket"));
-            // Each top as measured and under every coat, once how a section is rolled, and once the days.
-            Assert.Equal((whole.Measured.Tops.Count * (1 + whole.Work.Coats.Count)) + 2, page.Descendants("figure").Count());
+            // Each top as measured and under every coat, once how a section is rolled, once the days, and the hours for each product where the room swings.
+            var hours = whole.Job.Timeline.DaySwingK > 0 ? whole.Job.System.DistinctBy(c => c.Product.Id).Count() : 0;
+            Assert.Equal((whole.Measured.Tops.Count * (1 + whole.Work.Coats.Count)) + 2 + hours, page.Descendants("figure").Count());
             Assert.Single(page.Descendants("h1"));
         }
     }

@@ -51,13 +51,10 @@ internal static class DryingCommand
     {
         terminal.Line();
         terminal.Line(drying.Coat.Product.Name);
-        if (drying.Water is { } water && drying.AtHalfHumidity is { } half)
+        if (drying is { Water: { } water, WaterLine: { } line })
         {
-            terminal.Line(!double.IsFinite(drying.DriedS)
-                ? v.Say("✗ In this room the air gives water back to the film: it does not dry.", "✗ En esta sala el aire devuelve agua a la película: no seca.")
-                : v.Say($"Water leaves it in about {Voice.Span(drying.DriedS)}: at a constant rate for {Voice.Span(water.ConstantRateS)} ({Voice.Span(half.ConstantRateS)} at 50 % humidity), then at a falling rate that humidity hardly touches. {v.Percent(drying.ShareHeldByHumidity)} of the time is held by humidity.",
-                    $"El agua la deja en unos {Voice.Span(drying.DriedS)}: a velocidad constante durante {Voice.Span(water.ConstantRateS)} ({Voice.Span(half.ConstantRateS)} con 50 % de humedad), luego a velocidad decreciente que la humedad apenas afecta. El {v.Percent(drying.ShareHeldByHumidity)} del tiempo depende de la humedad."), 2);
-            terminal.Line(v.Say("An estimate of size for an open film, not a time to recoat by: that is the sheet's.", "Una estimación de orden de magnitud para una película abierta, no un tiempo de repintado: ese es el de la ficha."), 2);
+            terminal.Line(line(v), 2);
+            terminal.Line(CoatDrying.NotATimeToRecoat(v), 2);
             var left = Screen.Table(new Column.Number(v.Say("After", "Tras")), new Column.Number(v.Say("Water left", "Agua que queda")), new Column.Word(v.Say("Stage", "Etapa")));
             foreach (var (seconds, share) in drying.Curve)
                 left.Row(Voice.Span(seconds), v.Percent(share), seconds < water.ConstantRateS ? v.Say("constant rate", "velocidad constante") : v.Say("falling rate", "velocidad decreciente"));

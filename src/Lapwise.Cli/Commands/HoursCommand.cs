@@ -78,7 +78,7 @@ internal static class HoursCommand
             return;
         }
 
-        if (best.To - best.From >= TimeSpan.FromHours(24)) terminal.Line(v.Say($"✓ Every hour is go, at least {v.TemperatureDifference(best.LeastDewMarginC)} above the dew point.", $"✓ Todas las horas son buenas, al menos {v.TemperatureDifference(best.LeastDewMarginC)} sobre el punto de rocío."), 2);
+        if (best.IsAllDay) terminal.Line(v.Say($"✓ Every hour is go, at least {v.TemperatureDifference(best.LeastDewMarginC)} above the dew point.", $"✓ Todas las horas son buenas, al menos {v.TemperatureDifference(best.LeastDewMarginC)} sobre el punto de rocío."), 2);
         else terminal.Line(v.Say($"✓ Best hours: {best.From:HH:mm} to {best.To:HH:mm}, at least {v.TemperatureDifference(best.LeastDewMarginC)} above the dew point.", $"✓ Mejores horas: de {best.From:HH:mm} a {best.To:HH:mm}, al menos {v.TemperatureDifference(best.LeastDewMarginC)} sobre el punto de rocío."), 2);
         foreach (var wait in HourStrip.WaitsAfter(coat.Product, record, best.From))
         {

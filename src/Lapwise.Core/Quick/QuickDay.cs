@@ -53,7 +53,7 @@ internal static class QuickDay
         List<QuickRow> rows = [new("goHours", v => v.Say("hours that are go", "horas en que se puede"), go, v => v.Say($"{go} of {day.Strip.Hours.Count}", $"{go} de {day.Strip.Hours.Count}"), basis)];
         if (day.Strip.Best is { } best)
         {
-            rows.Insert(0, new("bestHoursS", v => v.Say("best hours", "mejores horas"), (best.To - best.From).TotalSeconds, v => v.Say($"{best.From:HH:mm} to {best.To:HH:mm}", $"de {best.From:HH:mm} a {best.To:HH:mm}"), basis));
+            rows.Insert(0, new("bestHoursS", v => v.Say("best hours", "mejores horas"), (best.To - best.From).TotalSeconds, best.Hours, basis));
             rows.Add(new("leastMarginK", v => v.Say("in them the top stays above the dew point by", "en ellas la cubierta sigue sobre el punto de rocío por"), best.LeastDewMarginC, v => v.TemperatureDifference(best.LeastDewMarginC), basis));
         }
 

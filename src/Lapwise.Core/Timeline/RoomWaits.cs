@@ -27,9 +27,7 @@ internal sealed class RoomWaits(Room room, TimelineAsks asks)
         // The room is the same every day, so a wait depends on the hour only.
         var minuteOfDay = Swing is null ? 0 : end % WorkCalendar.DayMin;
         if (known.TryGetValue((product.Id, minuteOfDay), out var waits)) return waits;
-        IReadOnlyList<TemperatureAt> course = Swing is null
-            ? [new TemperatureAt(0, room.Surface.Celsius)]
-            : [.. Enumerable.Range(0, CourseHours + 1).Select(h => new TemperatureAt(h * 3600.0, h == CourseHours ? room.Surface.Celsius : TopC(minuteOfDay + (h * 60L))))];
+        IReadOnlyList<TemperatureAt> course = Swing is { } swing ? swing.TopFrom(minuteOfDay / 60.0, CourseHours) : [new TemperatureAt(0, room.Surface.Celsius)];
         return known[(product.Id, minuteOfDay)] = Waits.Of(product, course, holdsLast: true);
     }
 

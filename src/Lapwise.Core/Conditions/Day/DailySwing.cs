@@ -1,3 +1,4 @@
+using Lapwise.Core.Conditions.Drying;
 using Lapwise.Core.Jobs;
 
 namespace Lapwise.Core.Conditions.Day;
@@ -15,11 +16,13 @@ namespace Lapwise.Core.Conditions.Day;
 public sealed record DailySwing(double MeanC, double SwingK, double WarmestHour, double DewPointC, double TopLagH = 2, double TopShare = 0.7, double? TopMeanC = null)
 {
     /// <summary>The room of a job over its day, as it is read taken for the mean; null: the job gives no swing.</summary>
-    public static DailySwing? Of(Job job)
+    public static DailySwing? Of(Job job) => job.Timeline.DaySwingK <= 0 ? null : OrSteady(job);
+
+    /// <summary>The same; where the job gives no swing, a room that stays as it is read.</summary>
+    public static DailySwing OrSteady(Job job)
     {
         var (room, asks) = (job.Room, job.Timeline);
-        return asks.DaySwingK <= 0 ? null : new DailySwing(
-            room.Air.Celsius, asks.DaySwingK, asks.WarmestAtMin / 60.0, Dew.PointC(room.Air.Celsius, room.RelativeHumidity), TopMeanC: room.Surface.Celsius);
+        return new DailySwing(room.Air.Celsius, asks.DaySwingK, asks.WarmestAtMin / 60.0, Dew.PointC(room.Air.Celsius, room.RelativeHumidity), TopMeanC: room.Surface.Celsius);
     }
 
     private const int PerHour = 4;
@@ -37,4 +40,9 @@ public sealed record DailySwing(double MeanC, double SwingK, double WarmestHour,
             return new RoomReading(at, i * 3600.0 / PerHour, air, Math.Clamp(Dew.HumidityAt(air, DewPointC), 0.01, 1), TopC(at.TimeOfDay.TotalHours));
         }),
     ]);
+
+    /// <summary>Temperatures of the top from an hour of the day on, an hour apart; then the mean. One point where nothing swings.</summary>
+    public IReadOnlyList<TemperatureAt> TopFrom(double hour, int hours) => SwingK <= 0
+        ? [new TemperatureAt(0, TopMeanC ?? MeanC)]
+        : [.. Enumerable.Range(0, hours + 1).Select(h => new TemperatureAt(h * 3600.0, h == hours ? TopMeanC ?? MeanC : TopC(hour + h)))];
 }

@@ -24,7 +24,13 @@ public enum Verdict
 public sealed record RoomHour(DateTime From, Verdict Verdict, double? CoolestC, double? WarmestC, double? MostHumidity, double? LeastDewMarginC, IReadOnlyList<Reason> Reasons);
 
 /// <summary>A run of hours that are all go.</summary>
-public sealed record GoodHours(DateTime From, DateTime To, double LeastDewMarginC);
+public sealed record GoodHours(DateTime From, DateTime To, double LeastDewMarginC)
+{
+    public bool IsAllDay => To - From >= TimeSpan.FromHours(24);
+
+    /// <summary><c>08:00 to 17:00</c>.</summary>
+    public string Hours(Voice v) => IsAllDay ? v.Say("all day", "todo el día") : v.Say($"{From:HH:mm} to {To:HH:mm}", $"de {From:HH:mm} a {To:HH:mm}");
+}
 
 /// <summary>A room hour by hour for one product, judged by its worst reading.</summary>
 /// <param name="Best">The longest run of go; of equal ones that with the most dew margin. Null: there is none.</param>
@@ -33,12 +39,15 @@ public sealed record HourStrip(IReadOnlyList<RoomHour> Hours, GoodHours? Best, I
     /// <summary>How long after coating the film must not be wetted, where the sheet gives no time to the touch. Common practice, no source.</summary>
     private const double WettableS = 4 * 3600;
 
+    /// <summary>How long a film of this product must not be wetted.</summary>
+    internal static double WetS(Product product) => product.DryToTouch?.Seconds ?? WettableS;
+
     /// <param name="start">First hour; cut to the full hour.</param>
     public static HourStrip Of(Product product, RoomRecord record, DateTime start, int hours = 24)
     {
         var first = start.Date.AddHours(start.Hour);
         var last = first.AddHours(hours);
-        var wetS = product.DryToTouch?.Seconds ?? WettableS;
+        var wetS = WetS(product);
         var near = record.Readings.Where(r => r.At >= first && r.At < last.AddSeconds(wetS)).Select(r => new Judged(r, product)).ToList();
         var byHour = near.ToLookup(j => (int)Math.Floor((j.Reading.At - first).TotalHours));
         var strip = Enumerable.Range(0, hours).Select(h => Hour(first.AddHours(h), [.. byHour[h]], near, wetS)).ToList();

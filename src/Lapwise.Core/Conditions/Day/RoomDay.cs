@@ -20,6 +20,13 @@ public sealed record RoomDay(HourStrip Strip, RoomRecord Record, IReadOnlyList<R
         return new RoomDay(HourStrip.Of(product, record, DateTime.UnixEpoch), record, []);
     }
 
+    /// <summary>The same for one day only, with what follows until a film of its last hour is dry.</summary>
+    public static RoomDay Over24Hours(Product product, DailySwing swing)
+    {
+        var record = swing.From(DateTime.UnixEpoch, 24 + Math.Ceiling(HourStrip.WetS(product) / 3600));
+        return new RoomDay(HourStrip.Of(product, record, DateTime.UnixEpoch), record, []);
+    }
+
     /// <summary>Start of the last 24 hours of the readings.</summary>
     private static DateTime LastDay(RoomRecord record)
     {

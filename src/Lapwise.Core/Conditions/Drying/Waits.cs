@@ -34,6 +34,9 @@ public static class Waits
         if (usable.FullCureS is { } cure) yield return (WaitFor.FullCure, cure, usable.AtCelsius);
     }
 
+    /// <summary>How one of its waits follows the temperature.</summary>
+    internal static TemperatureLaw LawOf(Product product, Wait wait) => CureLaw(product, wait.SheetS, wait.SheetCelsius);
+
     private static Wait Run(Product product, WaitFor what, double seconds, double celsius, IReadOnlyList<TemperatureAt> course, bool holdsLast)
     {
         var law = CureLaw(product, seconds, celsius);
