@@ -28,7 +28,7 @@ public static class DaysCalendar
     {
         if (jobs.Any(j => !j.Whole.Timeline.IsDated && j.Visits is null)) return null;
         var calendar = new Ical.Net.Calendar { ProductId = "-//Lapwise//Days//EN", Version = "2.0" };
-        foreach (var zone in jobs.Select(j => Zone(j.Whole)).OfType<TimeZoneInfo>().DistinctBy(z => z.Id))
+        foreach (var zone in jobs.Select(j => Zone(j.Whole.Job.Timeline.Zone)).OfType<TimeZoneInfo>().DistinctBy(z => z.Id))
             calendar.AddTimeZone(VTimeZone.FromSystemTimeZone(zone, jobs.Min(j => j.Whole.Timeline.Day1).ToDateTime(TimeOnly.MinValue).AddYears(-1), includeHistoricalData: false));
         foreach (var job in jobs)
         {
@@ -40,10 +40,41 @@ public static class DaysCalendar
         return new CalendarSerializer().SerializeToString(calendar)!.ReplaceLineEndings("\r\n");
     }
 
+    /// <summary>The days a shop has settled on, in the words they were settled in. An event's SEQUENCE is the settling it last changed at.</summary>
+    /// <param name="stamp">When they were settled.</param>
+    public static string Write(SettledDaysDocument settled, Voice voice, DateTimeOffset stamp)
+    {
+        var calendar = new Ical.Net.Calendar { ProductId = "-//Lapwise//Days//EN", Version = "2.0" };
+        // RFC 7986: what the calendar is called, and how often it is worth asking for.
+        calendar.AddProperty("NAME", voice.Say("Days on site", "Días en obra"));
+        calendar.AddProperty(new CalendarProperty("REFRESH-INTERVAL", "PT1H") { Parameters = { new CalendarParameter("VALUE", "DURATION") } });
+        foreach (var zone in settled.Visits.Select(v => Zone(v.Zone)).OfType<TimeZoneInfo>().DistinctBy(z => z.Id))
+            calendar.AddTimeZone(VTimeZone.FromSystemTimeZone(zone, settled.Visits.Min(v => v.Begins).AddYears(-1), includeHistoricalData: false));
+        foreach (var visit in settled.Visits) calendar.Events.Add(Event(visit, voice, stamp));
+        return new CalendarSerializer().SerializeToString(calendar)!.ReplaceLineEndings("\r\n");
+    }
+
+    private static CalendarEvent Event(VisitDocument visit, Voice voice, DateTimeOffset stamp)
+    {
+        var steps = visit.Steps(voice);
+        return new CalendarEvent
+        {
+            Uid = Uid(visit.Job, visit.Number),
+            Sequence = visit.Changed,
+            DtStamp = Stamp(stamp),
+            Summary = $"{visit.Name}: {steps[0]}{(steps.Count > 1 ? " …" : "")}",
+            Description = $"{visit.Crew ?? SiteClock.Say(visit.By, voice)}\n{string.Join('\n', steps)}",
+            Start = At(visit.Begins, visit.Zone),
+            End = At(visit.Ends, visit.Zone),
+        };
+    }
+
+    private static string Uid(string job, int visit) => $"{job}-visit-{visit.ToString(CultureInfo.InvariantCulture)}@lapwise";
+
     /// <summary>Whether this machine knows the zone of a job; true where none is named.</summary>
     public static bool KnowsZone(WholeJob whole) => whole.Job.Timeline.Zone is not { } name || TimeZoneInfo.TryFindSystemTimeZoneById(name, out _);
 
-    private static TimeZoneInfo? Zone(WholeJob whole) => whole.Job.Timeline.Zone is { } name && TimeZoneInfo.TryFindSystemTimeZoneById(name, out var zone) ? zone : null;
+    private static TimeZoneInfo? Zone(string? named) => named is { } name && TimeZoneInfo.TryFindSystemTimeZoneById(name, out var zone) ? zone : null;
 
     private static CalendarEvent Event(CalendarJob job, SiteVisit visit, DateTime from, Voice voice, DateTimeOffset stamp)
     {
@@ -51,13 +82,13 @@ public static class DaysCalendar
         var coat = steps.FirstOrDefault(s => s.Kind == SiteStep.Coat);
         return new CalendarEvent
         {
-            Uid = $"{job.Id}-visit-{visit.Number.ToString(CultureInfo.InvariantCulture)}@lapwise",
+            Uid = Uid(job.Id, visit.Number),
             Sequence = job.Sequence,
             DtStamp = Stamp(stamp),
             Summary = $"{job.Whole.Job.Name}: {(coat ?? steps[0]).Name(voice)}{(steps.Count > 1 ? " …" : "")}",
             Description = string.Join('\n', steps.Select(s => $"{s.Name(voice)} ({SiteClock.Say(s.By, voice)}){(s.How is { } how ? ": " + how(voice) : "")}")),
-            Start = At(from, job.Whole),
-            End = At(from + visit.Length, job.Whole),
+            Start = At(from, job.Whole.Job.Timeline.Zone),
+            End = At(from + visit.Length, job.Whole.Job.Timeline.Zone),
         };
     }
 
@@ -72,8 +103,8 @@ public static class DaysCalendar
     };
 
     /// <summary>In the site's zone; without one the clock on the wall wherever it is read (RFC 5545, 3.3.5, form 1).</summary>
-    private static CalDateTime At(DateTime at, WholeJob whole) => Zone(whole) is not null
-        ? new CalDateTime(DateTime.SpecifyKind(at, DateTimeKind.Unspecified), whole.Job.Timeline.Zone)
+    private static CalDateTime At(DateTime at, string? zone) => Zone(zone) is not null
+        ? new CalDateTime(DateTime.SpecifyKind(at, DateTimeKind.Unspecified), zone)
         : new CalDateTime(DateTime.SpecifyKind(at, DateTimeKind.Unspecified));
 
     private static CalDateTime Stamp(DateTimeOffset stamp) => new(stamp.UtcDateTime, "UTC");

@@ -207,16 +207,50 @@ internal sealed class VisitModel : IDisposable
         solver.StringParameters = string.Create(CultureInfo.InvariantCulture,
             $"{workers},random_seed:1,max_deterministic_time:{effort.Deterministic:0.###},max_time_in_seconds:{effort.SafetyS:0.###}");
         using var watch = new Watching(this, better);
-        using var stopping = stop.Register(watch.StopSearch);
-        var status = solver.Solve(model, watch);
+        if (stop.IsCancellationRequested) return new Ran(CpSolverStatus.Unknown, null, 0, IsRepeatable: false);
+        if (better is not null) solver.SetBestBoundCallback(watch.Bounded);
+        CpSolverStatus status;
+        using (new Stopping(solver, stop)) status = solver.Solve(model, watch);
         var found = status is CpSolverStatus.Optimal or CpSolverStatus.Feasible;
         return new Ran(status, found ? Read(solver.Value) : null, (long)Math.Ceiling(solver.BestObjectiveBound - 1e-6),
             effort.Workers == 1 && !stop.IsCancellationRequested && (status == CpSolverStatus.Optimal || solver.WallTime() < effort.SafetyS));
     }
 
+    /// <summary>Hands a wish to stop on to the solver, again and again: one that comes before it has begun would be lost on it.</summary>
+    private sealed class Stopping : IDisposable
+    {
+        private const int EveryMs = 50;
+        private readonly Lock ending = new();
+        private readonly Timer timer;
+        private bool hasEnded;
+
+        public Stopping(CpSolver solver, CancellationToken stop) => timer = new Timer(_ =>
+        {
+            // The solver is native: nothing may be asked of it once it is gone.
+            lock (ending) if (!hasEnded && stop.IsCancellationRequested) solver.StopSearch();
+        }, null, EveryMs, EveryMs);
+
+        public void Dispose()
+        {
+            lock (ending) hasEnded = true;
+            timer.Dispose();
+        }
+    }
+
+    /// <summary>Hands on what the solver finds: better visits, and better bounds for the visits there are.</summary>
     private sealed class Watching(VisitModel of, Action<Ran>? better) : CpSolverSolutionCallback
     {
-        public override void OnSolutionCallback() =>
-            better?.Invoke(new Ran(CpSolverStatus.Feasible, of.Read(Value), (long)Math.Ceiling(BestObjectiveBound() - 1e-6), IsRepeatable: true));
+        private Ran? last;
+
+        public override void OnSolutionCallback()
+        {
+            last = new Ran(CpSolverStatus.Feasible, of.Read(Value), (long)Math.Ceiling(BestObjectiveBound() - 1e-6), IsRepeatable: true);
+            better?.Invoke(last);
+        }
+
+        public void Bounded(double bound)
+        {
+            if (last is { } ran && better is not null) better(last = ran with { Bound = Math.Max(ran.Bound, (long)Math.Ceiling(bound - 1e-6)) });
+        }
     }
 }

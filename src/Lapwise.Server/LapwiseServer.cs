@@ -5,6 +5,7 @@ using Lapwise.Core.Jobs;
 using Lapwise.Core.Money;
 using Lapwise.Core.OnSite;
 using Lapwise.Core.Quick;
+using Lapwise.Server.Features.Days;
 using Lapwise.Server.Features.InAndOut;
 using Lapwise.Server.Features.Jobs;
 using Lapwise.Server.Features.Materials;
@@ -64,6 +65,9 @@ public static class LapwiseServer
         builder.Services.AddSingleton<StoredWholeJob>();
         builder.Services.AddSingleton<StoredWholePrice>();
         builder.Services.AddSingleton<TakingInShop>();
+        builder.Services.AddSingleton<DaysInputs>();
+        builder.Services.AddSingleton<DaysDesk>();
+        builder.Services.AddSingleton(new FeedKey(Path.Combine(settings.PhonesFolder, "calendar.key")));
         builder.Services.AddProblemDetails();
         builder.Services.AddOpenApi(options => options.AddDocumentTransformer((document, _, _) =>
         {
@@ -80,6 +84,7 @@ public static class LapwiseServer
             json.SerializerOptions.TypeInfoResolverChain.Insert(3, RunJson.Default);
             json.SerializerOptions.TypeInfoResolverChain.Insert(4, QuickJson.Default);
             json.SerializerOptions.TypeInfoResolverChain.Insert(5, QuoteJson.Default);
+            json.SerializerOptions.TypeInfoResolverChain.Insert(6, DaysJson.Default);
         });
 
         var app = builder.Build();
@@ -104,6 +109,10 @@ public static class LapwiseServer
         PrintSheet.Map(api);
         PdfSheet.Map(api);
         DaysFile.Map(api);
+        EnterDays.Map(api);
+        SearchDays.Map(api);
+        SettleDays.Map(api);
+        FeedOfDays.Map(api);
         ReadShelf.Map(api);
         AppendToShelf.Map(api);
         SaveKeeps.Map(api);

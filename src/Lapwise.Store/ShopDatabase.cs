@@ -14,6 +14,8 @@ public sealed class ShopDatabase(DbContextOptions<ShopDatabase> options) : DbCon
     internal DbSet<RatesRow> Rates => Set<RatesRow>();
     internal DbSet<KeepRow> Keeps => Set<KeepRow>();
     internal DbSet<ShelfEntryRow> ShelfEntries => Set<ShelfEntryRow>();
+    internal DbSet<DaysRow> Days => Set<DaysRow>();
+    internal DbSet<SettledRow> Settled => Set<SettledRow>();
     internal DbSet<QuoteRow> Quotes => Set<QuoteRow>();
 
     protected override void OnModelCreating(ModelBuilder modelBuilder)
@@ -31,6 +33,8 @@ public sealed class ShopDatabase(DbContextOptions<ShopDatabase> options) : DbCon
         mark.HasIndex(r => r.Job);
         Shape<RatesRow>(modelBuilder, "rates");
         Shape<KeepRow>(modelBuilder, "keeps");
+        Shape<DaysRow>(modelBuilder, "days");
+        Shape<SettledRow>(modelBuilder, "settled_days");
 
         var entry = modelBuilder.Entity<ShelfEntryRow>().ToTable("shelf_entries");
         entry.HasKey(r => r.Place);

@@ -18,6 +18,8 @@ public static class SqliteFile
         services.AddSingleton<RatesShelf>();
         services.AddSingleton<KeepShelf>();
         services.AddSingleton<ShelfLog>();
+        services.AddSingleton<DaysShelf>();
+        services.AddSingleton<SettledShelf>();
         services.AddSingleton<QuoteFolder>();
         return services;
     }

@@ -77,6 +77,33 @@ public sealed class DaysCalendarTests
         });
     }
 
+    [Fact]
+    public void Settled_days_keep_their_ids_and_only_a_changed_visit_raises_its_sequence()
+    {
+        VisitDocument Visit(int number, string from, int changed) => new()
+        {
+            Job = "kitchen", Name = "Kitchen, Wrenlow", Number = number, From = from, LengthMin = 90, By = Doer.Crew, Crew = "Wren", Zone = "America/Chicago", En = "sand\ncoat 1", Es = "lijar\ncapa 1", Changed = changed,
+        };
+        var lines = Read(DaysCalendar.Write(new SettledDaysDocument { Times = 3, Visits = [Visit(1, "2026-12-07T08:00", 1), Visit(2, "2026-12-09T08:00", 3)] }, Us, Stamp));
+
+        Assert.Equal(
+            [
+                "kitchen-visit-1@lapwise|1|2026-12-07T08:00:00-06:00|zoned|Kitchen, Wrenlow: sand …|2026-11-25T12:00:00+00:00",
+                "kitchen-visit-2@lapwise|3|2026-12-09T08:00:00-06:00|zoned|Kitchen, Wrenlow: sand …|2026-11-25T12:00:00+00:00",
+                "zones America/Chicago",
+            ], lines);
+    }
+
+    // RFC 7986, 5.7: a feed says how often it is worth asking for, as a duration.
+    [Fact]
+    public void A_feed_with_nothing_settled_is_an_empty_calendar_that_says_how_often_to_ask()
+    {
+        var text = DaysCalendar.Write(new SettledDaysDocument(), new Voice(Language.Spanish, UnitSystem.Metric), Stamp);
+
+        Assert.Equal(["zones "], Read(text));
+        Assert.Contains("REFRESH-INTERVAL;VALUE=DURATION:PT1H\r\n", text, StringComparison.Ordinal);
+    }
+
     private static WholeJob Changed(Func<TimelineDocument, TimelineDocument> change)
     {
         var document = Samples.Document("l-kitchen");

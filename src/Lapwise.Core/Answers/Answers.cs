@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using Lapwise.Core.Explain;
 using Lapwise.Core.Work;
 
 namespace Lapwise.Core.Answers;
@@ -103,7 +104,11 @@ public sealed record StepAnswer(StepKind Kind, string Top, IReadOnlyList<string>
 public sealed record BaselineAnswer(string Name, double WorstLapAgeS);
 
 /// <param name="Limit">never, atYourWord, or note: a note does not stop the plan.</param>
-public sealed record ReasonAnswer(string Code, string Limit, string Text, string Remedy);
+public sealed record ReasonAnswer(string Code, string Limit, string Text, string Remedy)
+{
+    public static IReadOnlyList<ReasonAnswer> Of(IEnumerable<Reason> reasons, Voice voice) =>
+        [.. reasons.Select(r => new ReasonAnswer(r.Code, System.Text.Json.JsonNamingPolicy.CamelCase.ConvertName(r.Limit.ToString()), r.Text(voice), r.Remedy(voice)))];
+}
 
 /// <summary>The answer of the bare <c>order</c> command.</summary>
 public sealed record OrderAnswer(double WorstLapAgeS, double BoundS, bool Proven, IReadOnlyList<OrderedSectionAnswer> Sections);

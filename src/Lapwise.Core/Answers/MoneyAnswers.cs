@@ -66,7 +66,7 @@ public static class MoneyAnswering
             [.. price.Stages.Select(s => new StageAnswer(s.Name(voice), s.Share, s.Net.Value, s.Tax.Value, s.Total.Value))],
             [.. priced.Options.Select(o => new AmountAnswer(o.Option.Name, o.Difference.Value))],
             terms.DaysWithoutKitchen,
-            Reasons(price.Reasons, voice), Reasons(terms.Open, voice));
+            ReasonAnswer.Of(price.Reasons, voice), ReasonAnswer.Of(terms.Open, voice));
     }
 
     public static PurchaseAnswer Purchase(Purchase purchase, Voice voice) => new(
@@ -74,8 +74,5 @@ public static class MoneyAnswering
         [.. purchase.Shades.Select(s => new ShadePurchaseAnswer(
             s.Product.Id, s.Product.Name, s.Shade.Color.Length > 0 ? s.Shade.Color : null, s.Needs.Count,
             Math.Round(s.NeedMl, 3), Math.Round(s.FromShelfMl, 3), Math.Round(s.BuyAtLeastMl, 3),
-            [.. s.Kits.Select(k => new KitAnswer(Math.Round(k.SizeMl, 6), k.Count, k.Price))], s.Cost, s.Enough.Share, s.CostJobByJob, Reasons(s.Reasons, voice)))]);
-
-    private static IReadOnlyList<ReasonAnswer> Reasons(IEnumerable<Reason> reasons, Voice voice) =>
-        [.. reasons.Select(r => new ReasonAnswer(r.Code, JsonNamingPolicy.CamelCase.ConvertName(r.Limit.ToString()), r.Text(voice), r.Remedy(voice)))];
+            [.. s.Kits.Select(k => new KitAnswer(Math.Round(k.SizeMl, 6), k.Count, k.Price))], s.Cost, s.Enough.Share, s.CostJobByJob, ReasonAnswer.Of(s.Reasons, voice)))]);
 }

@@ -29,6 +29,8 @@ public sealed record DaysDocument
     public IReadOnlyList<JobDaysDocument>? Jobs { get; set; }
     /// <summary>Visits that stay where they are.</summary>
     public IReadOnlyList<StayDocument>? Stays { get; set; }
+    /// <summary>Visits whose time is past and that were not done: they are planned again.</summary>
+    public IReadOnlyList<StayDocument>? NotDone { get; set; }
 }
 
 /// <summary>People who go to a site together.</summary>
@@ -100,7 +102,7 @@ public sealed record JobDaysDocument
     public string? EndBy { get; set; }
 }
 
-/// <summary>A visit that stays.</summary>
+/// <summary>A visit at its time.</summary>
 public sealed record StayDocument
 {
     /// <summary>The visit, as <c>job/2</c>: id of the job and number of the visit.</summary>

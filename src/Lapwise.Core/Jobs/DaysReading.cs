@@ -9,7 +9,19 @@ namespace Lapwise.Core.Jobs;
 /// <param name="Crews">At least one.</param>
 public sealed record DaysAsks(
     DateOnly? First, int DaysAhead, IReadOnlyList<CrewAsk> Crews, IReadOnlyList<GearAsk> Gear, int BetweenSitesMin, IReadOnlyList<WayAsk> Ways,
-    IReadOnlyList<LostAsk> Lost, IReadOnlyDictionary<string, JobDaysAsk> Jobs, IReadOnlyList<StayAsk> Stays);
+    IReadOnlyList<LostAsk> Lost, IReadOnlyDictionary<string, JobDaysAsk> Jobs, IReadOnlyList<StayAsk> Stays, IReadOnlyList<StayAsk> NotDone)
+{
+    /// <summary>With the visits that are past as visits that stay; those that were not done are planned again.</summary>
+    /// <param name="now">On the clock at the site.</param>
+    public DaysAsks After(IEnumerable<VisitDocument> settled, DateTime now) => this with
+    {
+        Stays =
+        [
+            .. Stays, .. settled.Where(v => v.Begins < now && Stays.All(s => s.Visit != v.Id) && !NotDone.Any(n => n.Visit == v.Id && n.From == v.Begins))
+                .Select(v => new StayAsk(v.Id, v.Begins, v.Crew)),
+        ],
+    };
+}
 
 public sealed record CrewAsk(string Name, IReadOnlyList<string> Skills, IReadOnlyList<DateOnly> Away);
 
@@ -55,7 +67,8 @@ public static class DaysReading
             Minutes(Fields.OrNull(document.BetweenSites, e => fields.Time("betweenSites", e, WayTime)) ?? UsualBetweenSitesMin * 60),
             [.. fields.Items("ways", document.Ways, MostListed).Select(w => new WayAsk(w.Item.From, w.Item.To, Minutes(fields.Time(w.Path + ".time", w.Item.Time, WayTime))))],
             [.. fields.Items("lost", document.Lost, MostListed).Select(l => new LostAsk(fields.Day(l.Path + ".date", l.Item.Date), Blank(l.Item.Job)))],
-            Jobs(fields, document.Jobs, skills), [.. fields.Items("stays", document.Stays, MostListed).Select(s => Stay(fields, s.Item, s.Path))]);
+            Jobs(fields, document.Jobs, skills), [.. fields.Items("stays", document.Stays, MostListed).Select(s => Stay(fields, s.Item, s.Path))],
+            [.. fields.Items("notDone", document.NotDone, MostListed).Select(s => Stay(fields, s.Item, s.Path))]);
         SkillsAreThere(fields, document, asks);
         return fields.Count > 0 ? new DaysRead(null, fields.Faults) : new DaysRead(asks, []);
     }

@@ -7,7 +7,7 @@ using Lapwise.Core.Explain;
 namespace Lapwise.Core.Jobs;
 
 [JsonConverter(typeof(CamelCaseEnumConverter<ShopPart>))]
-public enum ShopPart { Job, Product, ShelfEntry, Rates }
+public enum ShopPart { Job, Product, ShelfEntry, Rates, Days }
 
 [JsonConverter(typeof(CamelCaseEnumConverter<TakingIn>))]
 public enum TakingIn
@@ -37,6 +37,7 @@ public static class ShopTaking
         .. Steps(ShopPart.Job, own.Jobs, other.Jobs, j => j.Id, j => j.Job.Name, JobJson.Default.KeptJobDocument, TakingIn.Changed),
         .. Steps(ShopPart.ShelfEntry, own.Shelf?.Entries ?? [], other.Shelf?.Entries ?? [], e => e.Id, e => e.Pack, JobJson.Default.ShelfEntryDocument, TakingIn.Kept),
         .. other.Rates is { } rates ? Steps(ShopPart.Rates, own.Rates is { } had ? [had] : [], [rates], _ => "", _ => "", JobJson.Default.RatesDocument, TakingIn.Changed) : [],
+        .. other.Days is { } days ? Steps(ShopPart.Days, own.Days is { } stood ? [stood] : [], [days], _ => "", _ => "", JobJson.Default.DaysDocument, TakingIn.Changed) : [],
     ];
 
     private static IEnumerable<TakingStep> Steps<T>(ShopPart part, IReadOnlyList<T> own, IReadOnlyList<T> other, Func<T, string> id, Func<T, string> name, JsonTypeInfo<T> json, TakingIn whereItDiffers)

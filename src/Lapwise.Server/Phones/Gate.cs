@@ -1,4 +1,5 @@
 using System.Net;
+using Lapwise.Server.Features.Days;
 using Lapwise.Server.Http;
 
 namespace Lapwise.Server.Phones;
@@ -23,6 +24,8 @@ internal sealed class Gate(PhoneDoor door, PhoneBook book, PairingCode code)
         if (port != door.Port) return IsThisMachine(http) ? next(http) : Refuse(http, StatusCodes.Status400BadRequest, "Not this host");
         if (!LanNames.Now().Has(http.Request.Host.Host)) return Refuse(http, StatusCodes.Status400BadRequest, "Not this host");
         if (http.Request.Path == "/pair") return Pair(http);
+        // A calendar program has no token; its address is its key.
+        if (FeedOfDays.IsAsked(http.Request)) return next(http);
         if (http.Request.Cookies[TokenCookie] is not { } token || book.Find(token) is null) return TurnAway(http);
         return http.Request.Path.StartsWithSegments(PhonesAddress.Path, StringComparison.OrdinalIgnoreCase)
             ? Refuse(http, StatusCodes.Status403Forbidden, "Only at the shop's computer")

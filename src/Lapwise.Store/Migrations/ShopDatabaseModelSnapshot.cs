@@ -16,6 +16,37 @@ namespace Lapwise.Store.Migrations
 #pragma warning disable 612, 618
             modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
 
+            modelBuilder.Entity("Lapwise.Store.DaysRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<long>("ChangedAtTicks")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("changed_at_ticks");
+
+                    b.Property<string>("Json")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("json");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("version");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("days", (string)null);
+                });
+
             modelBuilder.Entity("Lapwise.Store.JobRow", b =>
                 {
                     b.Property<string>("Id")
@@ -178,6 +209,37 @@ namespace Lapwise.Store.Migrations
                     b.HasKey("Id");
 
                     b.ToTable("keeps", (string)null);
+                });
+
+            modelBuilder.Entity("Lapwise.Store.SettledRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<long>("ChangedAtTicks")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("changed_at_ticks");
+
+                    b.Property<string>("Json")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("json");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("version");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("settled_days", (string)null);
                 });
 
             modelBuilder.Entity("Lapwise.Store.ShelfEntryRow", b =>

@@ -85,6 +85,29 @@ public sealed class PhoneDoorTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task The_calendars_private_address_and_nothing_beside_it_is_answered_without_a_token()
+    {
+        await Open();
+        using var calendar = Phone();
+        async Task<string> Address(HttpMethod method) => new Uri(JsonDocument.Parse(await (await shop.SendAsync(new HttpRequestMessage(method, "/api/days/feed"), Cancel)).Content.ReadAsStringAsync(Cancel)).RootElement.GetProperty("here").GetString()!).PathAndQuery;
+
+        var first = await Address(HttpMethod.Post);
+        Assert.Equal(first, await Address(HttpMethod.Get));
+        Assert.Equal(HttpStatusCode.OK, (await calendar.GetAsync(first, Cancel)).StatusCode);
+        foreach (var path in new[] { "/api/days", "/api/days/feed", "/api/days/settled", "/api/feed/../days/settled", "/api/feed/%2e%2e/jobs.ics", "/api/feed/", "/api/feed/.ics", "/api/jobs/demo/days.ics" })
+            Assert.Equal(HttpStatusCode.Unauthorized, (await calendar.GetAsync(path, Cancel)).StatusCode);
+        Assert.Equal(HttpStatusCode.Unauthorized, (await calendar.PostAsync(first, null, Cancel)).StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, (await calendar.GetAsync($"/api/feed/{new string('0', 64)}.ics", Cancel)).StatusCode);
+
+        var second = await Address(HttpMethod.Post);
+        Assert.NotEqual(first, second);
+        Assert.Equal(HttpStatusCode.NotFound, (await calendar.GetAsync(first, Cancel)).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await calendar.GetAsync(second, Cancel)).StatusCode);
+        await shop.DeleteAsync("/api/days/feed", Cancel);
+        Assert.Equal(HttpStatusCode.NotFound, (await calendar.GetAsync(second, Cancel)).StatusCode);
+    }
+
+    [Fact]
     public async Task A_code_is_good_for_five_tries_one_use_and_ten_minutes()
     {
         await Open();

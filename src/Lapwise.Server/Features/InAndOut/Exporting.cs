@@ -20,7 +20,7 @@ internal static class Exporting
 
     // The server writes only without holding a thread, so each document is written apart and put in raw.
     // Written as it is read, one document at a time: ten thousand jobs need no more memory than one.
-    private static async Task Everything(HttpContext http, JobShelf jobs, ProductShelf products, ShelfLog log, KeepShelf keeps, RatesShelf rates, CancellationToken cancel)
+    private static async Task Everything(HttpContext http, JobShelf jobs, ProductShelf products, ShelfLog log, KeepShelf keeps, RatesShelf rates, DaysShelf days, CancellationToken cancel)
     {
         http.Response.ContentType = "application/json; charset=utf-8";
         http.Response.Headers.ContentDisposition = "attachment; filename=lapwise.json";
@@ -44,6 +44,12 @@ internal static class Exporting
         {
             json.WritePropertyName("rates");
             json.WriteRawValue(JsonSerializer.SerializeToUtf8Bytes(charged, JobJson.Default.RatesDocument));
+        }
+
+        if ((await days.Find(RatesShelf.Own, cancel))?.Document is { } planned)
+        {
+            json.WritePropertyName("days");
+            json.WriteRawValue(JsonSerializer.SerializeToUtf8Bytes(planned, JobJson.Default.DaysDocument));
         }
 
         json.WriteEndObject();

@@ -65,7 +65,7 @@ internal static class Importing
 }
 
 /// <summary>Tells what taking in would change, and changes it when that has been seen.</summary>
-internal sealed class TakingInShop(JobShelf jobs, ProductShelf products, ShelfLog log, RatesShelf rates)
+internal sealed class TakingInShop(JobShelf jobs, ProductShelf products, ShelfLog log, RatesShelf rates, DaysShelf days)
 {
     public async Task<IResult> Answer(HttpRequest request, ShopDocument other, IReadOnlyList<Fault> faults, int mostTold, CancellationToken cancel)
     {
@@ -78,6 +78,7 @@ internal sealed class TakingInShop(JobShelf jobs, ProductShelf products, ShelfLo
             Products = await products.All(cancel),
             Shelf = new ShelfDocument { Entries = await log.All(cancel) },
             Rates = (await rates.Find(RatesShelf.Own, cancel))?.Document,
+            Days = (await days.Find(RatesShelf.Own, cancel))?.Document,
         };
 
         IReadOnlyList<Fault> all = [.. faults, .. IdFaults(other), .. ShelfFaults(own, other, voice)];
@@ -97,9 +98,14 @@ internal sealed class TakingInShop(JobShelf jobs, ProductShelf products, ShelfLo
         await products.PutAll([.. other.Products.DistinctBy(p => p.Id, StringComparer.Ordinal).Where(p => wanted.Contains((ShopPart.Product, p.Id))).Select(p => (p.Id, p))], cancel);
         await jobs.PutAll([.. other.Jobs.DistinctBy(j => j.Id, StringComparer.Ordinal).Where(j => wanted.Contains((ShopPart.Job, j.Id))).Select(j => (j.Id, j.Job))], cancel);
         await log.Add(other.Shelf?.Entries ?? [], cancel);
-        if (other.Rates is not { } charged) return;
-        if (await rates.Find(RatesShelf.Own, cancel) is { } had) await rates.Replace(RatesShelf.Own, charged, had.Version, cancel);
-        else await rates.Add(RatesShelf.Own, charged, cancel);
+        if (other.Rates is { } charged) await Put(rates, charged, cancel);
+        if (other.Days is { } planned) await Put(days, planned, cancel);
+    }
+
+    private static async Task Put<T>(DocumentShelf<T> shelf, T document, CancellationToken cancel)
+    {
+        if (await shelf.Find(RatesShelf.Own, cancel) is { } had) await shelf.Replace(RatesShelf.Own, document, had.Version, cancel);
+        else await shelf.Add(RatesShelf.Own, document, cancel);
     }
 
     private static IEnumerable<Fault> IdFaults(ShopDocument other) =>

@@ -1,0 +1,60 @@
+using System.Security.Cryptography;
+using System.Text;
+using Lapwise.Core;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Store;
+
+namespace Lapwise.Server.Features.Days;
+
+/// <summary>Everything the days are found from, as it stands in the store.</summary>
+/// <param name="Mark">The same mark: the same input, and so the same answer.</param>
+internal sealed record DaysInput(string Mark, IReadOnlyList<Listed> Jobs, DaysDocument Entered, IReadOnlyList<VisitDocument> Settled, DateTime Now)
+{
+    public DateOnly Today => DateOnly.FromDateTime(Now);
+}
+
+/// <summary>Reads the input out of the store.</summary>
+internal sealed class DaysInputs(JobShelf jobs, ProductShelf products, DaysShelf days, SettledShelf settled, TimeProvider time)
+{
+    private readonly Dictionary<string, WholeJob> worked = new(StringComparer.Ordinal);
+
+    /// <summary>Only what tells it apart is read of jobs and coatings: their versions.</summary>
+    public async Task<DaysInput> Now(CancellationToken cancel)
+    {
+        var (listed, coatings) = (await jobs.List(cancel), await products.List(cancel));
+        var (entered, stood) = (await days.Find(RatesShelf.Own, cancel), await settled.Find(RatesShelf.Own, cancel));
+        var document = entered?.Document ?? new DaysDocument();
+        var leftOut = (document.Jobs ?? []).Where(j => j.LeaveOut == true).Select(j => j.Job).ToHashSet(StringComparer.Ordinal);
+        IReadOnlyList<Listed> asked = [.. listed.Where(j => !leftOut.Contains(j.Id)).OrderBy(j => j.Id, StringComparer.Ordinal)];
+        // The clock counts by the hour: a visit that has begun stays.
+        var now = time.GetLocalNow().DateTime;
+        var words = asked.Select(j => $"job {j.Id} {j.Version}").Concat(coatings.OrderBy(p => p.Id, StringComparer.Ordinal).Select(p => $"coating {p.Id} {p.Version}"))
+            .Append($"entered {entered?.Version} settled {stood?.Version} hour {now:yyyy-MM-ddTHH}");
+        return new DaysInput(Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', words)))), asked, document, stood?.Document.Visits ?? [], now.Date.AddHours(now.Hour));
+    }
+
+    /// <summary>A job through its own phases; one that has not changed since is not worked again.</summary>
+    public async Task<(WholeJob? Whole, IReadOnlyList<Fault> Faults)> Worked(Listed job, IReadOnlyList<ProductDocument> library, string libraryMark, CancellationToken cancel)
+    {
+        var key = $"{job.Id} {job.Version} {libraryMark}";
+        lock (worked) if (worked.TryGetValue(key, out var known)) return (known, known.Faults);
+        if (await jobs.Find(job.Id, cancel) is not { } stored) return (null, []);
+        var (whole, faults) = WholeJob.From(stored.Document, library);
+        if (whole is not null) lock (worked) worked[key] = whole;
+        return (whole, faults);
+    }
+
+    /// <summary>Forgets what no job of this input was worked to.</summary>
+    public void KeepOnly(DaysInput input, string libraryMark)
+    {
+        var keys = input.Jobs.Select(j => $"{j.Id} {j.Version} {libraryMark}").ToHashSet(StringComparer.Ordinal);
+        lock (worked) foreach (var key in worked.Keys.Where(k => !keys.Contains(k)).ToList()) worked.Remove(key);
+    }
+
+    public async Task<(IReadOnlyList<ProductDocument> Library, string Mark)> Library(CancellationToken cancel)
+    {
+        var listed = await products.List(cancel);
+        return (await products.All(cancel), string.Join(' ', listed.OrderBy(p => p.Id, StringComparer.Ordinal).Select(p => $"{p.Id}:{p.Version}")));
+    }
+}

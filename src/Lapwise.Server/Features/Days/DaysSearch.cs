@@ -1,0 +1,170 @@
+using System.Diagnostics;
+using Lapwise.Core.Answers;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Scheduling;
+using Effort = Lapwise.Scheduling.Effort;
+
+namespace Lapwise.Server.Features.Days;
+
+/// <summary>
+/// One search for days, in the background. It only reads the store: what was entered is there before it begins, and a restart
+/// loses nothing but the search, which begun again with the same input gives the same answer.
+/// </summary>
+internal sealed class DaysSearch : IDisposable
+{
+    /// <summary>More jobs than this are not taken through their phases: that alone would take minutes.</summary>
+    public const int MostJobs = 500;
+
+    private readonly CancellationTokenSource stopping;
+    private readonly Stopwatch watch = Stopwatch.StartNew();
+    private readonly DaysInputs inputs;
+    private readonly Voice voice;
+    private readonly List<(string Job, string Name, Phrase Why)> leftOut = [];
+    private volatile Stand stand = new(DaysState.Reading, 0, 0, null, []);
+    private IReadOnlyList<ShopJob> jobs = [];
+    private Shop? shop;
+    private ScheduleProblem? problem;
+
+    /// <param name="Better">How many answers were found so far.</param>
+    private sealed record Stand(DaysState State, int JobsRead, int Better, Schedule? Best, IReadOnlyList<Reason> Reasons);
+
+    public DaysSearch(DaysInput input, DaysInputs inputs, Voice voice, CancellationToken ending)
+    {
+        (Input, this.inputs, this.voice) = (input, inputs, voice);
+        stopping = CancellationTokenSource.CreateLinkedTokenSource(ending);
+        Ended = Task.Run(Run, CancellationToken.None);
+    }
+
+    public DaysInput Input { get; }
+
+    public Task Ended { get; }
+
+    public bool IsGoing => stand.State is DaysState.Reading or DaysState.Searching;
+
+    /// <summary>An answer that the same input would give again; stopped by hand it is none.</summary>
+    public bool Stands => stand.State is not DaysState.Stopped;
+
+    public void Stop()
+    {
+        if (!IsGoing) return;
+        stopping.Cancel();
+    }
+
+    public void Dispose() => stopping.Dispose();
+
+    private async Task Run()
+    {
+        try
+        {
+            await Search();
+        }
+        catch (OperationCanceledException)
+        {
+            stand = stand with { State = DaysState.Stopped };
+        }
+        catch (Exception e)
+        {
+            // Whatever a job holds must not leave a search that seems to go on for ever.
+            stand = stand with { State = DaysState.Refused, Reasons = [Broke(e)] };
+        }
+        finally
+        {
+            watch.Stop();
+        }
+    }
+
+    private async Task Search()
+    {
+        if (Input.Jobs.Count > MostJobs)
+        {
+            stand = stand with { State = DaysState.Refused, Reasons = [TooMany(Input.Jobs.Count)] };
+            return;
+        }
+
+        var read = DaysReading.Read(Input.Entered, voice);
+        if (read.Asks is not { } asks)
+        {
+            stand = stand with { State = DaysState.Refused, Reasons = [.. read.Faults.Select(AsReason)] };
+            return;
+        }
+
+        jobs = await Read(stopping.Token);
+        if (jobs.Count == 0)
+        {
+            stand = stand with { State = DaysState.Refused, Reasons = [NoJob] };
+            return;
+        }
+
+        shop = Shop.From(asks.After(Input.Settled.Where(v => jobs.Any(j => j.Id == v.Job)), Input.Now), Input.Today);
+        problem = ShopDays.Problem(jobs, shop, Input.Settled);
+        stand = stand with { State = DaysState.Searching };
+        var answer = Scheduler.Solve(problem, Effort.Patient, better => stand = stand with { Best = better, Better = stand.Better + (better.LastEnd < (stand.Best?.LastEnd ?? long.MaxValue) ? 1 : 0) }, stopping.Token);
+        stand = answer switch
+        {
+            Answer.Found(var schedule) => stand with { State = stopping.IsCancellationRequested ? DaysState.Stopped : DaysState.Done, Best = schedule, Reasons = schedule.Reasons },
+            Answer.Impossible(var reasons) => stand with { State = DaysState.Impossible, Best = null, Reasons = reasons },
+            Answer.Refused(var reasons) => stand with { State = DaysState.Refused, Best = null, Reasons = reasons },
+            _ => stand with { State = stopping.IsCancellationRequested ? DaysState.Stopped : DaysState.Undecided },
+        };
+    }
+
+    private async Task<IReadOnlyList<ShopJob>> Read(CancellationToken stop)
+    {
+        List<ShopJob> found = [];
+        var (library, mark) = await inputs.Library(stop);
+        foreach (var job in Input.Jobs)
+        {
+            stop.ThrowIfCancellationRequested();
+            var (whole, faults) = await inputs.Worked(job, library, mark, stop);
+            if (whole is { Timeline.Steps.Count: > 0 } && faults.Count == 0) found.Add(new ShopJob(job.Id, whole));
+            else lock (leftOut) leftOut.Add((job.Id, job.Name, faults.Count > 0 ? v => faults[0].Say(v) : v => v.Say("Its tops, coats or room are not there yet.", "Aún faltan sus cubiertas, capas o sala.")));
+            stand = stand with { JobsRead = stand.JobsRead + 1 };
+        }
+
+        inputs.KeepOnly(Input, mark);
+        return found;
+    }
+
+    /// <summary>The visits of the best so far; empty: none is found yet.</summary>
+    public IReadOnlyList<VisitDocument> Visits => stand.Best is { } best && shop is { } at ? ShopDays.Written(jobs, at, best) : [];
+
+    public DaysAnswer Say(Voice v, bool isOld)
+    {
+        var now = stand;
+        string? When(long? minute) => minute is { } m && shop is { } at ? ShopDays.At(at, m).ToString(DaysReading.Moment, System.Globalization.CultureInfo.InvariantCulture) : null;
+        var best = now.Best;
+        return new DaysAnswer(
+            now.State, Input.Mark, isOld, now.JobsRead, Input.Jobs.Count, watch.Elapsed.TotalSeconds, now.Better,
+            When(best?.LastEnd), When(best?.Bound), best?.Gap, best is { IsProven: true }, best is { IsRepeatable: true } && now.State != DaysState.Stopped,
+            Visits, Moves(best, v), ReasonAnswer.Of(now.Reasons, v), LeftOut(v));
+    }
+
+    private IReadOnlyList<JobLeftOutAnswer> LeftOut(Voice v)
+    {
+        lock (leftOut) return [.. leftOut.Select(l => new JobLeftOutAnswer(l.Job, l.Name, l.Why(v)))];
+    }
+
+    private IReadOnlyList<VisitMoveAnswer> Moves(Schedule? best, Voice v)
+    {
+        if (best is null || problem is null || shop is not { } at) return [];
+        string When(long minute) => ShopDays.At(at, minute).ToString(DaysReading.Moment, System.Globalization.CultureInfo.InvariantCulture);
+        string? Crew(int? crew) => crew is { } c && c < at.Asks.Crews.Count ? at.Asks.Crews[c].Name : null;
+        return [.. Scheduling.Moves.Since(problem.Before, problem, best.Visits).OrderBy(m => m.To.Start).Select(m => new VisitMoveAnswer(
+            problem.Visits[m.Visit].Id, problem.Visits[m.Visit].Name, When(m.From.Start), Crew(m.From.Crew), When(m.To.Start), Crew(m.To.Crew), m.Why(v)))];
+    }
+
+    private static Reason AsReason(Fault fault) => new(fault.Code, Limit.Never, v => $"{fault.Path}: {fault.Text(v)}", fault.Cure);
+
+    private static Reason TooMany(int count) => new("TooManyJobs", Limit.Never,
+        v => v.Say($"{count} jobs are asked for; at most {MostJobs} are planned together.", $"Se piden {count} trabajos; como mucho se planifican {MostJobs} juntos."),
+        v => v.Say("Leave out those that are done or not ordered yet.", "Deje fuera los terminados o aún no encargados."));
+
+    private static readonly Reason NoJob = new("NoJob", Limit.Never,
+        v => v.Say("There is no job that could be planned.", "No hay ningún trabajo que se pueda planificar."),
+        v => v.Say("Enter a job with its tops, coats and room, or take one back in.", "Anote un trabajo con sus cubiertas, capas y sala, o vuelva a incluir uno."));
+
+    private static Reason Broke(Exception e) => new("SearchBroke", Limit.Never,
+        v => v.Say($"The search broke off: {e.Message}", $"La búsqueda se interrumpió: {e.Message}"),
+        v => v.Say("Nothing entered is lost. Leave out the job changed last, and try again.", "No se pierde nada de lo anotado. Deje fuera el último trabajo cambiado y reintente."));
+}
