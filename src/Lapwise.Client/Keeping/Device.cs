@@ -38,6 +38,9 @@ internal sealed class Device(IJSInProcessRuntime js)
     /// <summary>Lets corners marked with <c>data-corner</c> be dragged in a drawing, or stepped by the arrow keys.</summary>
     public void Corners(ElementReference drawing, DotNetObjectReference<CornerMover> mover) => js.InvokeVoid("lapwise.corners", drawing, mover);
 
+    /// <summary>The address of the page as it stands, so that opening it again shows the same.</summary>
+    public void SayAddress(string address) => js.InvokeVoid("lapwise.sayAddress", address);
+
     public void Focus(string id) => js.InvokeVoid("lapwise.focus", id);
 }
 

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Lapwise.Client.Keeping;
+using Lapwise.Core;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Quick;
 
@@ -45,17 +46,34 @@ internal sealed record QuickWriting(UnitSystem Units, IReadOnlyDictionary<string
         }
     }
 
+    /// <summary>The address at which a sum opens with what is written.</summary>
+    /// <param name="back">The page it was come from, as <c>jobs/demo/conditions</c>; null: none.</param>
+    public static string Address(QuickSum sum, IReadOnlyDictionary<string, string> written, string? back)
+    {
+        var query = sum.Fields.Where(f => written.ContainsKey(f.Name)).Select(f => (f.Name, Text: written[f.Name])).Concat(back is null ? [] : [(Name: BackName, Text: back)]);
+        return $"quick/{sum.Name}?{string.Join('&', query.Select(q => $"{q.Name}={Uri.EscapeDataString(q.Text)}"))}";
+    }
+
+    /// <summary>The page of a job that an address leads back to; null: it was not come from one.</summary>
+    public static string? BackIn(string address) =>
+        Query(address).FirstOrDefault(q => q.Name == BackName).Text is { } back && back.Split('/') is ["jobs", { Length: > 0 }, { Length: > 0 } route] && Core.Phases.All.Any(p => p.Route == route) ? back : null;
+
+    private const string BackName = "back";
+
     /// <summary>What an address asks for, as <c>?time=11+min&amp;at=73+°F</c>; null where it asks for nothing.</summary>
     public static QuickWriting? InAddress(QuickSum sum, string address, UnitSystem now)
     {
-        var written = new Dictionary<string, string>(StringComparer.Ordinal);
+        var written = Query(address).Where(q => sum.Fields.Any(f => f.Name == q.Name)).DistinctBy(q => q.Name).ToDictionary(q => q.Name, q => q.Text, StringComparer.Ordinal);
+        return written.Count == 0 ? null : new QuickWriting(now, written);
+    }
+
+    private static IEnumerable<(string Name, string Text)> Query(string address)
+    {
         foreach (var pair in new Uri(address).Query.TrimStart('?').Split('&', StringSplitOptions.RemoveEmptyEntries))
         {
             var equals = pair.IndexOf('=', StringComparison.Ordinal);
-            if (equals > 0 && Read(pair[..equals]) is var name && sum.Fields.Any(f => f.Name == name)) written[name] = Read(pair[(equals + 1)..]);
+            if (equals > 0) yield return (Read(pair[..equals]), Read(pair[(equals + 1)..]));
         }
-
-        return written.Count == 0 ? null : new QuickWriting(now, written);
 
         static string Read(string text) => Uri.UnescapeDataString(text.Replace('+', ' '));
     }

@@ -21,9 +21,14 @@ internal static class QuickOpenTime
     private static readonly QuickField Carrier = Asks.OneOf("carrier", v => v.Say("what leaves the film", "qué sale de la película"), Asks.Word("water", "water", "agua"), Asks.Word("solvent", "solvent", "disolvente")).CanWait;
     private static readonly QuickField Solids = Asks.Share("solids", v => v.Say("volume solids", "sólidos en volumen")) with { Finer = true, Else = "40%" };
 
+    private static readonly QuickField Wet = Asks.Film("wet", v => v.Say("wet film today; left out: the sheet's", "película húmeda hoy; sin ella, la de la ficha")).CanWait;
+    private static readonly QuickField SheetWet = Asks.Film("sheetWet", v => v.Say("wet film the sheet means", "película húmeda de la ficha")) with { Finer = true, Else = "150 um" };
+    private static readonly QuickField Thinner = Asks.Share("thinner", v => v.Say("thinner, share of A and B", "diluyente, parte de A y B")) with { Finer = true, Else = "0%" };
+    private static readonly QuickField SheetHumidity = Asks.Humidity("sheetHumidity", v => v.Say("humidity the sheet's time holds at", "humedad a la que vale el tiempo de la ficha")) with { Finer = true, Else = "50%" };
+
     public static readonly QuickSum Sum = new("open-time", Phases.Conditions, v => v.Say("Open time", "Tiempo abierto"),
         v => v.Say("How long does the film take a lap in this room?", "¿Cuánto admite solape la película en esta sala?"),
-        [Time, At, Time2, At2, Surface, Air, Humidity, Movement, Evaporation, Carrier, Solids], Work);
+        [Time, At, Time2, At2, Surface, Air, Humidity, Movement, Evaporation, Carrier, Solids, Wet, SheetWet, Thinner, SheetHumidity], Work);
 
     private static QuickResult Work(QuickValues values)
     {
@@ -34,21 +39,42 @@ internal static class QuickOpenTime
         {
             OpenTime = points,
             VolumeSolids = values.Of(Solids),
-            Drying = values.If(Evaporation) is { } share ? new Drying(values.Word(Carrier) == "water" ? Jobs.Carrier.Water : Jobs.Carrier.Solvent, share, Defaults.SheetHumidity.Value) : null,
+            LeastWetFilm = new WetFilm(values.Of(SheetWet)),
+            MostWetFilm = new WetFilm(values.Of(SheetWet)),
+            Drying = values.If(Evaporation) is { } share ? new Drying(values.Word(Carrier) == "water" ? Jobs.Carrier.Water : Jobs.Carrier.Solvent, share, values.Of(SheetHumidity)) : null,
         };
         var surface = values.Of(Surface);
         var room = QuickSheet.Room(values.Or(Air, surface), surface, surface, values.Of(Humidity),
             values.Word(Movement) switch { "moving" => AirMovement.Moving, "slight" => AirMovement.Slight, _ => AirMovement.Still });
-        var (time, basis, reasons) = Clocks.OpenTimeOf(QuickSheet.Coat(product), room);
+        var coat = QuickSheet.Coat(product, values.Or(Wet, values.Of(SheetWet)), values.Of(Thinner));
+        var (time, basis, reasons) = Clocks.OpenTimeOf(coat, room);
         var laps = TestBoard.LapsAt(time.Seconds);
         var board = new Basis("t_o/2 … 1.75 t_o", basis.Inputs, Sources.Trade);
+        var drying = CoatDrying.Of(coat, room, [new TemperatureAt(0, surface)], holdsLast: true);
         return new QuickResult(
         [
             new("openTimeS", v => v.Say("open time", "tiempo abierto"), time.Seconds, _ => Voice.Span(time.Seconds), basis),
             new("firstLapS", v => v.Say("test board: lap the first strip at", "placa de prueba: solape la primera franja a"), laps[0], _ => Voice.Span(laps[0]), board),
             new("lapEveryS", v => v.Say("test board: then one every", "placa de prueba: después una cada"), laps[1] - laps[0], _ => Voice.Span(laps[1] - laps[0]), board),
             new("lastLapS", v => v.Say("test board: the last at", "placa de prueba: la última a"), laps[^1], _ => Voice.Span(laps[^1]), board),
+            .. Stages(drying),
         ])
-        { Reasons = [.. reasons], Steps = TestBoard.Steps(laps) };
+        { Reasons = [.. reasons, .. drying.Water is null || double.IsFinite(drying.DriedS) ? Array.Empty<Reason>() : [DoesNotDry]], Steps = TestBoard.Steps(laps), Curve = drying.WaterCurve };
     }
+
+    /// <summary>The two stages in which water leaves the film; none where no water does, or none can.</summary>
+    private static IEnumerable<QuickRow> Stages(CoatDrying drying)
+    {
+        if (drying is not { Water: { } water, WaterBasis: { } basis } || !double.IsFinite(drying.DriedS)) return [];
+        return
+        [
+            new("constantRateS", v => v.Say("water leaves at a constant rate for", "el agua sale a velocidad constante durante"), water.ConstantRateS, _ => Voice.Span(water.ConstantRateS), basis),
+            new("driedS", v => v.Say("a twentieth of the water is left after (an estimate, no time to recoat by)", "queda la vigésima parte del agua tras (una estimación, no un tiempo de repintado)"), drying.DriedS, _ => Voice.Span(drying.DriedS), basis),
+            new("shareHeldByHumidity", v => v.Say("of that time held back by humidity", "de ese tiempo, frenado por la humedad"), drying.ShareHeldByHumidity, v => v.Percent(drying.ShareHeldByHumidity), basis),
+        ];
+    }
+
+    private static readonly Reason DoesNotDry = new("AirGivesWaterBack", Limit.AtYourWord,
+        v => v.Say("In this room the air gives water back to the film: it does not dry.", "En esta sala el aire devuelve agua a la película: no seca."),
+        v => v.Say("Warm the top or dry the air.", "Caliente la cubierta o seque el aire."));
 }

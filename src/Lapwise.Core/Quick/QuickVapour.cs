@@ -10,9 +10,14 @@ internal static class QuickVapour
     private static readonly QuickField Of = Asks.OneOf("of", v => v.Say("solvent", "disolvente"), [.. Solvents.All.Select(s => new QuickWord(s.Id, s.Name))]);
     private static readonly QuickField Amount = Asks.Volume("amount", v => v.Say("liquid that evaporates", "líquido que se evapora")).Must with { Example = v => v.Units is UnitSystem.Us ? "2floz" : "60mL" };
     private static readonly QuickField Over = Asks.Time("over", v => v.Say("evaporating over", "se evapora en")).Must with { Example = _ => "10min" };
-    private static readonly QuickField Length = Asks.Length("length", v => v.Say("room length", "largo de la sala")).Must;
-    private static readonly QuickField Width = Asks.Length("width", v => v.Say("room width", "ancho de la sala")).Must;
-    private static readonly QuickField Height = Asks.Length("height", v => v.Say("room height", "alto de la sala")).Must;
+    private static readonly QuickField Length = Asks.Length("length", v => v.Say("room length", "largo de la sala"));
+    private static readonly QuickField Width = Asks.Length("width", v => v.Say("room width", "ancho de la sala"));
+    private static readonly QuickField Height = Asks.Length("height", v => v.Say("room height", "alto de la sala"));
+    private static readonly QuickField Volume = new("volume", v => v.Say("room volume, in place of its sides", "volumen de la sala, en lugar de sus medidas"), v => v.Units is UnitSystem.Us ? "1440ft3" : "40m3")
+    {
+        Read = (f, p, e) => f.RoomVolume(p, e) / 1e6,
+        Show = (v, x) => v.RoomVolume(x),
+    };
     private static readonly QuickField Changes = Asks.Number("changes", v => v.Say("fresh air changes an hour", "renovaciones de aire por hora"), "4", 0, 200) with { Else = "0" };
     private static readonly QuickField Mixing = Asks.Number("mixing", v => v.Say("K, how badly the air mixes, 1 to 10", "K, lo mal que se mezcla el aire, de 1 a 10"), "3", 1, 10) with { Finer = true, Else = "3" };
     private static readonly QuickField Air = Asks.Temperature("air", v => v.Say("air temperature", "temperatura del aire")) with { Finer = true, Else = "70 °F" };
@@ -21,7 +26,7 @@ internal static class QuickVapour
 
     public static readonly QuickSum Sum = new("vapour", Phases.Conditions, v => v.Say("Vapour", "Vapor"),
         v => v.Say("How much vapour is in the room, and how much fresh air does it take?", "¿Cuánto vapor hay en la sala, y cuánto aire fresco hace falta?"),
-        [Of, Amount, Over, Length, Width, Height, Changes, Mixing, Air, Lel, Uel], Work);
+        [Of, Amount, Over, Length, Width, Height, Volume, Changes, Mixing, Air, Lel, Uel], Work);
 
     private static QuickResult Work(QuickValues values)
     {
@@ -34,12 +39,13 @@ internal static class QuickVapour
                 v => v.Say("Check both in the safety data sheet.", "Revise ambos en la hoja de datos de seguridad."));
         }
 
-        foreach (var side in new[] { Length, Width, Height }.Where(f => values.Of(f) <= 0))
+        if (new[] { Length, Width, Height }.All(values.Has) == values.Has(Volume)) RoomNeeded(values);
+        foreach (var side in new[] { Length, Width, Height }.Where(f => values.If(f) is <= 0))
             values.Refuse(side, "NotPositive", v => v.Say("A room has three sides.", "Una sala tiene tres medidas."), v => v.Say("Enter the inside measure.", "Escriba la medida interior."));
         if (values.Faults.Count > 0) return new QuickResult([]);
 
         var (amount, over, air) = (values.Of(Amount), values.Of(Over), values.Of(Air));
-        var roomM3 = values.Of(Length) * values.Of(Width) * values.Of(Height);
+        var roomM3 = values.If(Volume) ?? values.Of(Length) * values.Of(Width) * values.Of(Height);
         var room = RoomVapour.Of(solvent, amount, over, roomM3, values.Of(Changes), air);
         var balance = new Basis("V dC/dt = G − Q C; C = (G/Q)(1 − e^(−Q t/V))",
             [
@@ -76,4 +82,8 @@ internal static class QuickVapour
             Curve = VapourCurve.Of(solvent, room),
         };
     }
+
+    private static void RoomNeeded(QuickValues values) => values.Refuse(Volume, "RoomHalf",
+        v => v.Say("The room is needed once: by its length, width and height, or by its volume.", "La sala hace falta una vez: por su largo, ancho y alto, o por su volumen."),
+        v => v.Say("Give its three sides, or its volume.", "Dé sus tres medidas, o su volumen."));
 }

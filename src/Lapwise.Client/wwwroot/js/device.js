@@ -9,6 +9,7 @@ globalThis.lapwise = {
   keys(prefix) { try { return Object.keys(localStorage).filter(k => k.startsWith(prefix)).join("\n"); } catch { return ""; } },
   language() { return navigator.language || "en-US"; },
   sayLanguage(language) { document.documentElement.lang = language; },
+  sayAddress(address) { history.replaceState(history.state, "", new URL(address, document.baseURI)); },
   isWide() { return matchMedia("(min-width: 64rem)").matches; },
   usesPad() { const chosen = lapwise.read("lapwise/pad"); return chosen === null ? matchMedia("(pointer: coarse)").matches : chosen === "yes"; },
   prefersStill() { return matchMedia("(prefers-reduced-motion: reduce)").matches; },
