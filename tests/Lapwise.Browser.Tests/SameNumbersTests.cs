@@ -28,7 +28,7 @@ public sealed class SameNumbersTests(PublishedServer server)
     [MemberData(nameof(Sums))]
     public async Task A_quick_sum_is_the_same_number_in_the_browser_and_on_the_server(string sum)
     {
-        var address = Uri.EscapeDataString(sum).Replace("%3F", "?", StringComparison.Ordinal).Replace("%3D", "=", StringComparison.Ordinal).Replace("%26", "&", StringComparison.Ordinal);
+        var address = Escaped(sum);
         var numbers = (await Answer("/api/quick/" + address)).GetProperty("numbers").EnumerateArray().ToList();
         Assert.NotEmpty(numbers);
         await using var window = await server.Window();
@@ -73,6 +73,9 @@ public sealed class SameNumbersTests(PublishedServer server)
         Assert.Equal(starts.Count, shown.Count);
         Assert.All(starts.Zip(shown), pair => Same(pair.First, pair.Second, "start"));
     }
+
+    internal static string Escaped(string sum) =>
+        Uri.EscapeDataString(sum).Replace("%3F", "?", StringComparison.Ordinal).Replace("%3D", "=", StringComparison.Ordinal).Replace("%26", "&", StringComparison.Ordinal);
 
     private async Task<JsonElement> Answer(string address) =>
         JsonDocument.Parse(await server.Http.GetStringAsync(address, TestContext.Current.CancellationToken)).RootElement;

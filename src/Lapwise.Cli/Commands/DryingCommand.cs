@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Lapwise.Core;
+using Lapwise.Core.Bases;
 using Lapwise.Core.Conditions.Day;
 using Lapwise.Core.Conditions.Drying;
 using Lapwise.Core.Explain;
@@ -42,6 +43,7 @@ internal static class DryingCommand
         {
             foreach (var coat in coats) Print(coat, v, terminal);
             terminal.Cautions(job, v);
+            if (request.Explain) terminal.Bases(coats.SelectMany(JobBases.Drying), v);
         }
 
         return Outcome.Done;

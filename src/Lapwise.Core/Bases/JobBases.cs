@@ -3,6 +3,8 @@ using Lapwise.Core.Jobs;
 using Lapwise.Core.Materials;
 using Lapwise.Core.Measure;
 using Lapwise.Core.Conditions;
+using Lapwise.Core.Conditions.Day;
+using Lapwise.Core.Conditions.Drying;
 using Lapwise.Core.Supply;
 using Lapwise.Core.Timeline;
 using Lapwise.Core.Work;
@@ -18,7 +20,7 @@ public static class JobBases
 {
     public static IEnumerable<BasedNumber> Of(WholeJob whole) =>
     [
-        .. Measured(whole.Measured), .. Materials(whole.Materials), .. Conditions(whole.Conditions),
+        .. Measured(whole.Measured), .. Materials(whole.Materials), .. Conditions(whole.Conditions), .. Hours(whole.Job),
         .. whole.Work.Coats.SelectMany(c => Work(c, whole.Job)), .. whole.Supply.Coats.SelectMany(c => Supply(c, whole.Job.Tools)), .. Days(whole.Timeline),
     ];
 
@@ -64,9 +66,35 @@ public static class JobBases
             yield return new(Phases.Conditions, name, v => v.Say("surface above the dew point", "superficie sobre el punto de rocío"), v => v.TemperatureDifference(coat.DewMarginC), coat.DewMarginBasis);
             yield return new(Phases.Conditions, name, v => v.Say("open time", "tiempo abierto"), _ => Voice.Span(coat.OpenTime.Seconds), coat.OpenTimeBasis);
             yield return new(Phases.Conditions, name, v => v.Say("pot life", "vida de la mezcla"), _ => Voice.Span(coat.PotLife.Seconds), coat.PotLifeBasis);
+            yield return new(Phases.Conditions, name, v => v.Say("share of a batch's age its film no longer stays open", "parte de la edad de la mezcla que la película ya no queda abierta"), v => v.Percent(coat.Ageing.Share), coat.Ageing.Basis);
             foreach (var vapour in coat.Vapours)
                 yield return new(Phases.Conditions, name, v => v.Say("vapour in the room", "vapor en la sala"), v => v.Number(vapour.PeakPpm, 0) + " ppm", vapour.Basis);
         }
+    }
+
+    /// <summary>The best hours for each product, where the room swings.</summary>
+    public static IEnumerable<BasedNumber> Hours(Job job)
+    {
+        if (DailySwing.Of(job) is not { } swing) yield break;
+        foreach (var product in job.System.Select(c => c.Product).DistinctBy(p => p.Id))
+        {
+            var day = RoomDay.Over24Hours(product, swing);
+            yield return new(Phases.Conditions, product.Name, v => v.Say("best hours", "mejores horas"), v => day.Strip.Best?.Hours(v) ?? v.Say("none of this day", "ninguna de este día"), day.Basis(product));
+        }
+    }
+
+    /// <summary>How a coat dries: the stages of its water, and every wait.</summary>
+    public static IEnumerable<BasedNumber> Drying(CoatDrying drying)
+    {
+        var name = drying.Coat.Product.Name;
+        if (drying is { Water: { } water, WaterBasis: { } basis } && double.IsFinite(drying.DriedS))
+        {
+            yield return new(Phases.Conditions, name, v => v.Say("water leaves at a constant rate for", "el agua sale a velocidad constante durante"), _ => Voice.Span(water.ConstantRateS), basis);
+            yield return new(Phases.Conditions, name, v => v.Say("a twentieth of the water is left after", "queda la vigésima parte del agua tras"), _ => Voice.Span(drying.DriedS), basis);
+        }
+
+        foreach (var wait in drying.Waits)
+            yield return new(Phases.Conditions, name, v => Waits.Say(wait.For, v), v => wait.Seconds is { } s ? Voice.Span(s) : v.Say("not known", "no se sabe"), wait.Basis);
     }
 
     public static IEnumerable<BasedNumber> Work(CoatWork work, Job job)
@@ -77,7 +105,10 @@ public static class JobBases
         yield return Time(v => v.Say("margin aimed at", "margen buscado"), work.TargetMarginMs, WorkBases.Target(work, job.Aims));
         if (work.Laps.Any(l => l.Kind != LapKind.Break)) yield return Time(v => v.Say("worst lap age", "peor edad de solape"), work.WorstLapAgeMs, WorkBases.WorstLap(work));
         yield return Time(v => v.Say("worst section age", "peor edad de sección"), work.WorstSectionAgeMs, WorkBases.WorstSection(work, job.Crew));
+        yield return new(Phases.Work, work.Coat.Product.Name, v => v.Say("starts of the sections", "inicios de las secciones"), v => v.Say($"{work.Sections.Count} sections", $"{work.Sections.Count} secciones"), WorkBases.Starts(work, job.Crew));
+        if (work.Laps.Any(l => l.Kind != LapKind.Break)) yield return new(Phases.Work, work.Coat.Product.Name, v => v.Say("ages of the laps", "edades de los solapes"), v => v.Say($"{work.Laps.Count(l => l.Kind != LapKind.Break)} laps", $"{work.Laps.Count(l => l.Kind != LapKind.Break)} solapes"), WorkBases.Laps(work));
         yield return Time(v => v.Say("least worst age that can be", "menor peor edad posible"), work.Proof.BoundMs, WorkBases.Bound(work));
+        foreach (var usual in work.Baselines) yield return Time(v => v.Say($"usual way, {usual.Text(v)}", $"forma habitual, {usual.Text(v)}"), usual.WorstAgeMs, WorkBases.UsualWays(work));
         yield return Time(v => v.Say("from first mix to last end", "de la primera mezcla al último fin"), work.Sections.Max(s => s.EndMs), WorkBases.WholeTime(work));
         foreach (var batch in work.Batches)
             yield return new(Phases.Work, work.Coat.Product.Name, v => v.Say($"use batch {batch.Id} by", $"usar la mezcla {batch.Id} antes de"), _ => Voice.Clock(batch.UseByMs / 1000.0), WorkBases.UseBy(work, batch));

@@ -1,6 +1,7 @@
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Work;
+using Lapwise.Core.Work.Remedies;
 using Lapwise.Core.Work.Risk;
 
 namespace Lapwise.Core.Bases;
@@ -42,6 +43,38 @@ public static class WorkBases
             new(v => v.Say("along edges r_e", "por los cantos r_e"), v => v.LengthRate(pace.EdgeMPerS)),
             .. method is ApplicationMethod.Rolled or ApplicationMethod.Poured ? [new BasisInput(v => v.Say("dry pass r_d", "pasada en seco r_d"), v => v.AreaRate(pace.DryPassM2PerS))] : Array.Empty<BasisInput>(),
         ], Sources.AsEntered);
+
+    /// <summary>When each section is begun: after the one before it by the same hands, and when its batch is ready.</summary>
+    public static Basis Starts(CoatWork work, IReadOnlyList<Person> crew) => new("s_i = max(e_{i−1}; t_b); e_i = s_i + a_i",
+        [
+            new(v => v.Say("section ages a_i", "edades de sección a_i"), _ => string.Join("; ", work.Sections.Select(s => $"{s.Id}: {Span(s.EndMs - s.StartMs)}"))),
+            new(v => v.Say("batches ready t_b", "mezclas listas t_b"), _ => string.Join("; ", work.Batches.Select(b => $"{b.Id}: {Clock(b.ReadyMs)}"))),
+            .. crew.Select(p => new BasisInput(v => v.Say($"{p.Name}: walk and reload, mix", $"{p.Name}: caminar y recargar, mezclar"), _ => $"{Voice.Span(p.Pace.WalkS + p.Pace.ReloadS)}, {Voice.Span(p.Pace.MixS)}")),
+        ], Sources.AsEntered);
+
+    /// <summary>The ages of all laps, each from the times of its two sections.</summary>
+    public static Basis Laps(CoatWork work) => new("a = max(e₁, e₂) − min(s₁, s₂)",
+        [.. work.Laps.Where(l => l.Kind != LapKind.Break).Select(l => new BasisInput(v => v.Say($"lap {l.A}–{l.B}", $"solape {l.A}–{l.B}"), _ => Span(l.AgeMs)))], Sources.Trade);
+
+    /// <summary>What is left at a moment: of a film, and of a batch.</summary>
+    public static Basis Moment(CoatWork work) => new("t_left = t_o − (t − s); t_left = t_p − (t − t_0)",
+        [
+            new(v => v.Say("open time t_o", "tiempo abierto t_o"), _ => Span(work.OpenTimeMs)),
+            new(v => v.Say("pot life t_p", "vida de la mezcla t_p"), _ => Span(work.PotLifeMs)),
+            new(v => v.Say("share of a batch's age that counts in the film", "parte de la edad de la mezcla que cuenta en la película"), v => v.Percent(work.BatchAgeShare)),
+            new(v => v.Say("starts s and t_0", "inicios s y t_0"), v => v.Say("as the plan has them", "como los fija el plan")),
+        ], Sources.AsEntered);
+
+    /// <summary>What trying a remedy gave; null: no number is claimed for it.</summary>
+    public static Basis? Remedy(Remedy remedy) => remedy.Tried is not { Work: var tried } ? null : new Basis("m = t_o − max a",
+        [
+            new(v => v.Say("planned anew with", "planificado de nuevo con"), remedy.Text),
+            new(v => v.Say("open time t_o", "tiempo abierto t_o"), _ => Span(tried.OpenTimeMs)),
+            new(v => v.Say("worst of all lap and section ages, with what the age of the batch had used", "la peor edad de solape o sección, con lo que la edad de la mezcla ya había gastado"), _ => Span(tried.WorstCountedMs)),
+        ], Sources.ExactSearch);
+
+    public static Basis AgeParts(AgeParts worst) => new("a = Σ t_i",
+        [.. worst.Parts.Select(p => new BasisInput(p.Name, _ => Span(p.Ms)))], Sources.AsEntered);
 
     public static Basis Target(CoatWork work, Aims aims) => new("m = s · t_o",
         [
