@@ -26,6 +26,11 @@ internal sealed class Device(IJSInProcessRuntime js)
 
     public void UsePad(bool wanted) => Write("lapwise/pad", wanted ? "yes" : "no");
 
+    /// <summary>The line under each field is shown: until somebody who knows them has put them away on this device.</summary>
+    public bool ShowsHelp() => js.Invoke<bool>("lapwise.showsHelp");
+
+    public void ShowHelp(bool wanted) => js.InvokeVoid("lapwise.showHelp", wanted);
+
     /// <summary>Whoever looks asked the system for less motion.</summary>
     public bool PrefersStill() => js.Invoke<bool>("lapwise.prefersStill");
 

@@ -12,6 +12,8 @@ globalThis.lapwise = {
   sayAddress(address) { history.replaceState(history.state, "", new URL(address, document.baseURI)); },
   isWide() { return matchMedia("(min-width: 64rem)").matches; },
   usesPad() { const chosen = lapwise.read("lapwise/pad"); return chosen === null ? matchMedia("(pointer: coarse)").matches : chosen === "yes"; },
+  showsHelp() { return lapwise.read("lapwise/help") !== "no"; },
+  showHelp(wanted) { lapwise.write("lapwise/help", wanted ? "yes" : "no"); document.documentElement.classList.toggle("no-help", !wanted); },
   prefersStill() { return matchMedia("(prefers-reduced-motion: reduce)").matches; },
   /** One page at a time is told; the one before it is gone. */
   watch(watcher) {
@@ -103,6 +105,8 @@ globalThis.lapwise = {
     if (field) { field.scrollIntoView({ block: "center" }); field.focus(); }
   },
 };
+
+document.documentElement.classList.toggle("no-help", !lapwise.showsHelp());
 
 // The large keys for lengths: they write into the length field that was tapped last, which keeps its place and its caret.
 {
