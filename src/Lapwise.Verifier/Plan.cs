@@ -48,7 +48,11 @@ public sealed record PlannedCoat(
     IReadOnlyList<PlannedBaseline> Baselines,
     IReadOnlyList<PlannedReason> Reasons);
 
-public sealed record PlannedProof(string State, string Of, double BoundS);
+public sealed record PlannedProof(string State, string Of, double BoundS)
+{
+    /// <summary>Of a proof that holds for several ways of cutting a top.</summary>
+    public int? Ways { get; init; }
+}
 
 public sealed record PlannedSection(
     string Id, string Top, string Face, IReadOnlyList<double[]> OutlineM, IReadOnlyList<IReadOnlyList<double[]>> HolesM,

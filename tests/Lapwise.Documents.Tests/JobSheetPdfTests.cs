@@ -78,6 +78,7 @@ public class JobSheetPdfTests
             {
                 { Steps.Count: > 0 } => voice.Say("The simplest order of pours found", "El orden de vertidos más sencillo que se encontró"),
                 { Proof: { State: ProofState.Proven, Of: "order" } } => voice.Say("Best order for these sections, these times and this open time", "El mejor orden para estas secciones, estos tiempos y este tiempo abierto"),
+                _ when work.LapMarginMs >= work.TargetMarginMs => voice.Say("The simplest order found that keeps", "El orden más sencillo hallado que reserva"),
                 _ => voice.Say("Not proven to be the best", "No se ha demostrado que sea el mejor"),
             }));
         Assert.True(sheet.Says(voice.Area(whole.Measured.Total.CoatedM2)));

@@ -161,6 +161,7 @@ public sealed class VerifyingTests
         [(Kitchen, "ReasonEmpty")] = c => c with { Reasons = [.. c.Reasons, new PlannedReason("X", "note", "x", "")] },
         [(Kitchen, "BoundAboveWorst")] = c => c with { Proof = c.Proof with { BoundS = c.OpenTimeS - c.LapMarginS + 60 } },
         [(Kitchen, "ProofWrong")] = c => c with { Proof = c.Proof with { State = "proven", BoundS = c.WorstLapAgeS - 60 } },
+        [(Kitchen, "ProofOfWrong")] = c => c with { Proof = c.Proof with { Of = "order and sections" } },
         [(Kitchen, "BaselineMissing")] = c => c with { Baselines = [] },
     };
 

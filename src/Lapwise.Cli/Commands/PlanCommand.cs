@@ -46,7 +46,7 @@ internal static class PlanCommand
         terminal.Line(v.Say(
             $"Open time {Seconds(work.OpenTimeMs)} ({Screen.Of(work.OpenTime.Origin, v)}); oldest lap {Seconds(work.WorstLapAgeMs)}, longest section {Seconds(work.WorstSectionAgeMs)}.",
             $"Tiempo abierto {Seconds(work.OpenTimeMs)} ({Screen.Of(work.OpenTime.Origin, v)}); solape más viejo {Seconds(work.WorstLapAgeMs)}, sección más larga {Seconds(work.WorstSectionAgeMs)}."), 2);
-        terminal.Line(Proof(work, v), 2);
+        terminal.Line(ProofWords.Of(work, v), 2);
         foreach (var usual in work.Baselines)
             terminal.Line(v.Say($"The usual way: {usual.Text(v)}: oldest lap {Seconds(usual.WorstAgeMs)}", $"Forma usual: {usual.Text(v)}: solape más viejo {Seconds(usual.WorstAgeMs)}") + Against(usual.WorstAgeMs, work, v), 2);
         foreach (var reason in whole.ReasonsOf(coat)) terminal.Reason(reason, v);
@@ -55,16 +55,6 @@ internal static class PlanCommand
         Steps(whole, work, v, terminal);
         Laps(work, v, terminal);
         Batches(whole, coat, v, terminal);
-    }
-
-    private static string Proof(CoatWork work, Voice v)
-    {
-        var bound = Seconds(work.Proof.BoundMs);
-        return work.Proof.State == ProofState.Proven
-            ? v.Say($"Proven: no order of these sections at these times and this open time has a smaller worst age than {bound}.", $"Demostrado: ningún orden de estas secciones, con estos tiempos y este tiempo abierto, tiene una peor edad menor que {bound}.")
-            : work.LapMarginMs >= work.TargetMarginMs
-                ? v.Say($"The simplest order found that keeps {Seconds(work.TargetMarginMs)} in hand; no order of these sections at these times has a worst age below {bound}.", $"El orden más sencillo hallado que reserva {Seconds(work.TargetMarginMs)}; ningún orden de estas secciones con estos tiempos tiene una peor edad menor que {bound}.")
-                : v.Say($"The best order found, not proven best: none of these sections at these times has a worst age below {bound}.", $"El mejor orden hallado, sin demostrar que lo sea: ninguno de estas secciones con estos tiempos tiene una peor edad menor que {bound}.");
     }
 
     private static string Against(long ageMs, CoatWork work, Voice v) => ageMs <= work.OpenTimeMs

@@ -71,7 +71,7 @@ public static class Answering
             Seconds(work.LapMarginMs),
             Seconds(work.TargetMarginMs),
             whole.Holds(coat),
-            new ProofAnswer(work.Proof.State, work.Proof.Of, Seconds(work.Proof.BoundMs)),
+            new ProofAnswer(work.Proof.State, work.Proof.Of, Seconds(work.Proof.BoundMs), work.Proof.Ways),
             [.. work.Sections.Select(s => Section(s, Person(s.Person)))],
             [.. work.Laps.Select(l => new LapAnswer(l.A, l.B, l.Kind, Fine(l.LengthM), Seconds(l.AgeMs), Seconds(work.MarginMs(l)), l.JoinedBy))],
             [.. work.Batches.Select(b => Batch(b, tickets[b.Id], Person(b.MixedBy)))],

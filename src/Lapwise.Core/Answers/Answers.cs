@@ -60,7 +60,7 @@ public sealed record CoatPlanAnswer(
     public IReadOnlyList<RemedyAnswer>? Remedies { get; init; }
 }
 
-public sealed record ProofAnswer(ProofState State, string Of, double BoundS);
+public sealed record ProofAnswer(ProofState State, string Of, double BoundS, int? Ways);
 
 /// <summary>One section, in its face's own plane; a vertical face has x along the fold and y away from it.</summary>
 /// <param name="Face">Id of the face, as <c>Sink run/flat</c>.</param>

@@ -14,6 +14,7 @@ namespace Lapwise.Core.Work;
 internal sealed class CoatPlanning
 {
     private const long StepsForTheBound = 20_000;
+    private const long StepsForAWay = 5_000;
     private const long StepsForMixing = 40_000;
     private const int MoreBatchesTried = 3;
 
@@ -45,12 +46,12 @@ internal sealed class CoatPlanning
     public async ValueTask<CoatWork> PlanAsync(MeasuredJob measured)
     {
         var schedule = await WithBreaksWhereTheyHideAsync(await BestScheduleAsync(measured));
-        var bound = await BoundAsync(schedule);
+        var proof = await ProofAsync(schedule);
         await _effort.Pause();
         var (sections, laps) = ScheduleNames.Of(schedule, Rollers, _method);
         var work = new CoatWork(
             _conditions.Coat, _conditions.OpenTime, _conditions.PotLife, sections, laps, _batches.Of(schedule, sections),
-            new Proof(schedule.WorstAgeMs <= bound ? ProofState.Proven : ProofState.Bounded, "order", Math.Min(bound, schedule.WorstAgeMs)),
+            proof,
             Baselines.Of(measured, _job.Aims, _job.Crew[0].Pace, _method),
             _openTimeMs - _targetAgeMs,
             []) { BatchAgeShare = schedule.AgeShare };
@@ -210,17 +211,51 @@ internal sealed class CoatPlanning
         return new OrderProblem(sections, laps, before, tops.Count == 0 ? 1 : tops[0].Problem.Crew) { Apart = apart };
     }
 
-    /// <summary>No order of these sections has a smaller worst age, whatever the mixing: each top alone without it.</summary>
-    private async ValueTask<long> BoundAsync(CoatSchedule schedule)
+    /// <summary>
+    /// No order of these sections has a smaller worst age, whatever the mixing: each top alone without it. Where the order is
+    /// so proven, every other way of cutting the top that sets the age is asked too.
+    /// </summary>
+    private async ValueTask<Proof> ProofAsync(CoatSchedule schedule)
     {
-        var bound = schedule.Problem.Sections.Select(s => s.ShortestMs).DefaultIfEmpty(0).Max();
+        var worstMs = schedule.WorstAgeMs;
+        long bound = 0;
         foreach (var top in schedule.Tops)
         {
-            var found = await OrderSearch.SolveAsync(top.Problem, StepsForTheBound * _effort.Times, schedule.WorstAgeMs - 1, _effort.Pause);
-            bound = Math.Max(bound, found.BoundMs);
+            var ofTop = await BoundAsync(top.Problem, worstMs, StepsForTheBound * _effort.Times);
+            bound = Math.Max(bound, ofTop);
+            if (ofTop < worstMs) continue;
+            var ways = await WaysNoBetterAsync(top, worstMs);
+            return ways > 1
+                ? new Proof(ProofState.Proven, Proof.OrderAndSections, worstMs) { Ways = ways, Top = top.Cut.Top.Top.Name }
+                : new Proof(ProofState.Proven, Proof.Order, worstMs);
         }
 
-        return bound;
+        return new Proof(ProofState.Bounded, Proof.Order, bound);
+    }
+
+    /// <summary>What no order of one top's sections goes below; asked only whether one goes below <paramref name="worstMs"/>.</summary>
+    private async ValueTask<long> BoundAsync(OrderProblem problem, long worstMs, long mostSteps)
+    {
+        var longest = problem.Sections.Max(s => s.ShortestMs);
+        if (longest >= worstMs) return longest;
+        var found = await OrderSearch.SolveAsync(problem, mostSteps, worstMs - 1, _effort.Pause);
+        return Math.Max(longest, found.BoundMs);
+    }
+
+    /// <summary>How many ways there are of cutting the top, none of which has an order with a smaller worst age; 0 where that is not proven of all.</summary>
+    private async ValueTask<int> WaysNoBetterAsync(TopOrder top, long worstMs)
+    {
+        var ways = 0;
+        await foreach (var cut in TopPlanning.WaysOf(top.Cut.Top, _job.Aims, _conditions.Coat.Product, _effort.Pause))
+        {
+            // A way that leaves something out of reach is none, unless none reaches everything.
+            if (TopPlanning.Works(top.Cut) && !TopPlanning.Works(cut)) continue;
+            var problem = TopOrder.ProblemOf(cut, top.Problem.Crew == 1 ? [Rollers[0]] : Rollers, _method);
+            if (await BoundAsync(problem, worstMs, StepsForAWay * _effort.Times) < worstMs) return 0;
+            ways++;
+        }
+
+        return ways;
     }
 }
 

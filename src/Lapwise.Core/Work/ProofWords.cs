@@ -18,17 +18,21 @@ public static class ProofWords
                     $"El orden de vertidos más sencillo que se encontró, con una peor edad de {worst}; no se ha demostrado que no haya otro mejor, solo que ninguno baja de {bound}.");
         }
 
-        return (work.Proof.State, work.Proof.Of) switch
+        var (forEn, forEs) = work.Sections.Any(s => s.Person != work.Sections[0].Person) ? ("this crew", "este equipo") : ("one who rolls", "una persona que aplica");
+        return work.Proof switch
         {
-            (ProofState.Proven, "order") => voice.Say(
-                $"Best order for these sections, these times and this open time: the worst age is {worst}. No more than that is proven.",
-                $"El mejor orden para estas secciones, estos tiempos y este tiempo abierto: la peor edad es de {worst}. No se ha demostrado nada más."),
-            (ProofState.Proven, _) => voice.Say(
-                $"Best order and best sections for these times and this open time: the worst age is {worst}. No more than that is proven.",
-                $"El mejor orden y las mejores secciones para estos tiempos y este tiempo abierto: la peor edad es de {worst}. No se ha demostrado nada más."),
+            { State: ProofState.Proven, Ways: { } ways } => voice.Say(
+                $"Best order and sections, of the {ways} workable ways of cutting {work.Proof.Top} that were tried, for these times and this open time, for {forEn}: the worst age is {worst}. No more than that is proven.",
+                $"El mejor orden y las mejores secciones, de las {ways} formas viables de dividir {work.Proof.Top} que se probaron, para estos tiempos y este tiempo abierto, con {forEs}: la peor edad es de {worst}. No se ha demostrado nada más."),
+            { State: ProofState.Proven } => voice.Say(
+                $"Best order for these sections, these times and this open time, for {forEn}: the worst age is {worst}. No more than that is proven.",
+                $"El mejor orden para estas secciones, estos tiempos y este tiempo abierto, con {forEs}: la peor edad es de {worst}. No se ha demostrado nada más."),
+            _ when work.LapMarginMs >= work.TargetMarginMs => voice.Say(
+                $"The simplest order found that keeps {Voice.Span(work.TargetMarginMs / 1000.0)} in hand. Its worst age is {worst}; no order of these sections for {forEn} at these times has one under {bound}.",
+                $"El orden más sencillo hallado que reserva {Voice.Span(work.TargetMarginMs / 1000.0)}. Su peor edad es de {worst}; ningún orden de estas secciones con {forEs} y estos tiempos baja de {bound}."),
             _ => voice.Say(
-                $"Not proven to be the best: the worst age of this order is {worst}, and no order of these sections at these times has one under {bound}.",
-                $"No se ha demostrado que sea el mejor: la peor edad de este orden es de {worst}, y ningún orden de estas secciones con estos tiempos baja de {bound}."),
+                $"Not proven to be the best: the worst age of this order is {worst}, and no order of these sections for {forEn} at these times has one under {bound}.",
+                $"No se ha demostrado que sea el mejor: la peor edad de este orden es de {worst}, y ningún orden de estas secciones con {forEs} y estos tiempos baja de {bound}."),
         };
     }
 }

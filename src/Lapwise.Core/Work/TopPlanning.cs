@@ -49,12 +49,16 @@ internal static class TopPlanning
         return choice.Best;
     }
 
-    private static async IAsyncEnumerable<CutTop> WaysOf(MeasuredTop top, Aims aims, Product product, Pause pause)
+    /// <summary>The ways of cutting a top that are tried for this product.</summary>
+    public static async IAsyncEnumerable<CutTop> WaysOf(MeasuredTop top, Aims aims, Product product, Pause pause)
     {
         if (product.WholeTopAtOnce) yield return Sectioning.Cut(top, aims, new CutChoice.WholeFaces());
         else if (top.Top.SectionLines.Count > 0) yield return Sectioning.Cut(top, aims, new CutChoice.Given());
         else await foreach (var cut in Sectioning.WaysAsync(top, aims, pause)) yield return cut;
     }
+
+    /// <summary>Everything is reached, and there is a place to stand.</summary>
+    public static bool Works(CutTop cut) => cut.Reasons.All(r => r.Limit == Explain.Limit.Note);
 
     private static IEnumerable<(CutTop Cut, OrderProblem Problem)> MostHopeful(IEnumerable<(CutTop Cut, OrderProblem Problem)> ways) =>
         ways.OrderBy(w => w.Problem.Sections.Max(s => s.ShortestMs)).ThenBy(w => w.Cut.Sections.Count).Take(WaysSearched);
@@ -75,11 +79,9 @@ internal static class TopPlanning
 
         public void Consider(TopOrder order)
         {
-            var works = Works(order);
-            if (_youngest is null || (works, -order.WorstAgeMs).CompareTo((Works(_youngest), -_youngest.WorstAgeMs)) > 0) _youngest = order;
+            var works = Works(order.Cut);
+            if (_youngest is null || (works, -order.WorstAgeMs).CompareTo((Works(_youngest.Cut), -_youngest.WorstAgeMs)) > 0) _youngest = order;
             if (works && order.WorstAgeMs <= targetAgeMs && (Simplest is null || order.IsSimplerThan(Simplest))) Simplest = order;
         }
-
-        private static bool Works(TopOrder order) => order.Cut.Reasons.All(r => r.Limit == Explain.Limit.Note);
     }
 }

@@ -132,10 +132,19 @@ public sealed record Batch(string Id, int MixedBy, long MixStartMs, long MixEndM
 [JsonConverter(typeof(CamelCaseEnumConverter<ProofState>))]
 public enum ProofState { Proven, Bounded }
 
-/// <summary>What is proven of the worst age: best possible, or no better than the bound.</summary>
-/// <param name="Of">"order" or "order and sections".</param>
-/// <param name="BoundMs">No order of these sections at these times has a smaller worst age.</param>
-public sealed record Proof(ProofState State, string Of, long BoundMs);
+/// <summary>What is proven of the worst age: best possible, or no better than the bound; for those who roll and their times.</summary>
+/// <param name="Of"><see cref="Order"/> or <see cref="OrderAndSections"/>.</param>
+/// <param name="BoundMs">No order of these sections has a smaller worst age; with sections, none of any of the ways tried.</param>
+public sealed record Proof(ProofState State, string Of, long BoundMs)
+{
+    public const string Order = "order";
+    public const string OrderAndSections = "order and sections";
+
+    /// <summary>How many ways of cutting <see cref="Top"/> the proof holds for; null where it holds for the sections of the plan alone.</summary>
+    public int? Ways { get; init; }
+    /// <summary>The top that sets the age: however the others are cut and ordered, it is no smaller.</summary>
+    public string? Top { get; init; }
+}
 
 /// <summary>The usual way at the same pace, for comparison.</summary>
 public sealed record Baseline(string Name, Phrase Text, long WorstAgeMs);

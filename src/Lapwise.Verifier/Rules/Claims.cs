@@ -22,6 +22,8 @@ internal static class Claims
             v => v.Say($"The bound of {v.Number(plan.Proof.BoundS, 1)} s is above the plan's own worst age of {v.Number(worstS, 1)} s.", $"La cota de {v.Number(plan.Proof.BoundS, 1)} s supera la peor edad del plan, {v.Number(worstS, 1)} s."));
         f.Holds(plan.Proof.State == "bounded" || (plan.Proof.State == "proven" && plan.Proof.BoundS >= worstS - Tolerance.S), "ProofWrong", c.Place,
             v => v.Say($"Called {plan.Proof.State} with a bound of {v.Number(plan.Proof.BoundS, 1)} s and a worst age of {v.Number(worstS, 1)} s.", $"Figura como {plan.Proof.State} con una cota de {v.Number(plan.Proof.BoundS, 1)} s y una peor edad de {v.Number(worstS, 1)} s."));
+        f.Holds(plan.Proof.Of == "order" ? plan.Proof.Ways is null : plan.Proof is { Of: "order and sections", State: "proven", Ways: > 1 }, "ProofOfWrong", c.Place,
+            v => v.Say($"It is said to be proven of: {plan.Proof.Of}, of {plan.Proof.Ways ?? 0} ways.", $"Se dice demostrado de: {plan.Proof.Of}, de {plan.Proof.Ways ?? 0} formas."));
 
         var usual = plan.Baselines.Select(b => b.Name).ToList();
         f.Holds(plan.Method != "rolled" || (usual.Contains("usual-sweep") && usual.Contains("wet-all-first")), "BaselineMissing", c.Place,

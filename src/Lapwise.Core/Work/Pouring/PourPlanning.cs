@@ -27,7 +27,7 @@ internal sealed class PourPlanning(Job job, CoatConditions conditions)
 
         var work = new CoatWork(
             conditions.Coat, conditions.OpenTime, conditions.PotLife, sections, laps, _batches.Of(schedule, sections),
-            new Proof(ProofState.Bounded, "order", 0), [],
+            new Proof(ProofState.Bounded, Proof.Order, 0), [],
             _openTimeMs - (long)Math.Floor(_openTimeMs * (1 - job.Aims.MarginShare)), [])
         {
             BatchAgeShare = schedule.AgeShare,
@@ -35,7 +35,7 @@ internal sealed class PourPlanning(Job job, CoatConditions conditions)
         };
         // No order of these pours has a smaller worst age than the longest of them.
         var worst = Math.Max(work.WorstLapAgeMs, work.WorstSectionAgeMs);
-        work = work with { Proof = new Proof(worst <= work.WorstSectionAgeMs ? ProofState.Proven : ProofState.Bounded, "order", work.WorstSectionAgeMs) };
+        work = work with { Proof = new Proof(worst <= work.WorstSectionAgeMs ? ProofState.Proven : ProofState.Bounded, Proof.Order, work.WorstSectionAgeMs) };
         return work with
         {
             Reasons = [.. conditions.Reasons, .. tops.SelectMany(t => t.Cut.Reasons), .. PourReasons.Of(work, clock.KeepsBatches, _batches.UsableMl, tops.SelectMany(t => t.Cut.Sections).Max(_batches.TakenMl))],
