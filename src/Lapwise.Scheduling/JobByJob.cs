@@ -49,12 +49,13 @@ internal static class JobByJob
         var able = job.Visits.Where(v => problem.Visits[v].NeedsCrew).Select(v => problem.CrewsFor(problem.Visits[v])).ToList();
         if (able.Any(a => a.Count == 0)) return false;
         var whole = able.Count == 0 ? [] : able.Aggregate((IEnumerable<int>)able[0], (all, a) => all.Intersect(a)).ToList();
-        (long End, Dictionary<int, PlacedVisit> At)? best = null;
+        (int Moved, long End, Dictionary<int, PlacedVisit> At)? best = null;
         foreach (var crew in whole.Count > 0 ? whole.Select(c => (int?)c) : [null])
         {
             if (Pushed(problem, placing, placed, job, crew) is not { } at) continue;
             var end = at.Max(p => p.Value.Start + problem.Visits[p.Key].Length);
-            if (best is null || end < best.Value.End) best = (end, at);
+            var moved = at.Count(p => problem.Before.TryGetValue(problem.Visits[p.Key].Id, out var before) && before != p.Value);
+            if (best is null || (moved, end).CompareTo((best.Value.Moved, best.Value.End)) < 0) best = (moved, end, at);
         }
 
         if (best is null) return false;
@@ -76,7 +77,7 @@ internal static class JobByJob
         {
             int? by = !problem.Visits[visit].NeedsCrew ? null : crew ?? problem.CrewsFor(problem.Visits[visit])[0];
             if (placed[visit] is { } fixedAt) at[visit] = fixedAt;
-            else if (placing.First(visit, 0, by) is { } first) at[visit] = new PlacedVisit(first, by);
+            else if (placing.First(visit, Before(problem, visit), by) is { } first) at[visit] = new PlacedVisit(first, by);
             else return null;
         }
 
@@ -119,4 +120,7 @@ internal static class JobByJob
 
         return at;
     }
+
+    /// <summary>What stood somewhere is not pulled forward: it moves only where it must.</summary>
+    private static long Before(ScheduleProblem problem, int visit) => problem.Before.TryGetValue(problem.Visits[visit].Id, out var before) ? before.Start : 0;
 }

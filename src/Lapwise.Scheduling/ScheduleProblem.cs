@@ -60,7 +60,7 @@ public sealed record ScheduleProblem(
     IReadOnlyList<Visit> Visits, IReadOnlyList<Lag> Lags, IReadOnlyList<Gear> Gear, IReadOnlyList<Hold> Holds, IReadOnlyList<Crew> Crews,
     IReadOnlyList<IReadOnlyList<long>> Travel, long Horizon)
 {
-    /// <summary>Where visits stood before, by id: of equally good answers the one that moves the fewest.</summary>
+    /// <summary>Where visits stood before, by id: what stood is moved only where it must, and the end is no later than that asks for.</summary>
     public IReadOnlyDictionary<string, PlacedVisit> Before { get; init; } = new Dictionary<string, PlacedVisit>(StringComparer.Ordinal);
 
     public long TravelBetween(Visit a, Visit b) => Travel.Count > 0 && a.Site is { } from && b.Site is { } to && from != to ? Travel[from][to] : 0;

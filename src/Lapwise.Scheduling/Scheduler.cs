@@ -31,7 +31,8 @@ public static class Scheduler
 
         if (problem.Visits.Count > MostSearched || effort.Deterministic <= 0)
             return started is not null ? new Answer.Found(started) : first is not null ? new Answer.Found(Made(problem, first, bound, Deadlines.Missed(problem, first))) : new Answer.Undecided();
-        if (started is { IsProven: true } && problem.Before.Count == 0) return new Answer.Found(started);
+        if (problem.Before.Count > 0 && started is not null) return new Answer.Found(Calmer(problem, effort, started, better, stop));
+        if (started is { IsProven: true }) return new Answer.Found(started);
 
         return Search(problem, effort, bound, started, first, better, stop);
     }
@@ -45,7 +46,7 @@ public static class Scheduler
             case CpSolverStatus.Optimal or CpSolverStatus.Feasible:
                 var schedule = Best(started, Made(problem, ran.Visits!, Math.Max(bound, ran.Bound), []) with { IsRepeatable = ran.IsRepeatable });
                 if (problem.Crews.Count == 0 || stop.IsCancellationRequested) return new Answer.Found(schedule);
-                return new Answer.Found(Calmer(problem, effort, schedule, stop));
+                return new Answer.Found(Calmer(problem, effort with { Deterministic = effort.Deterministic / 4 }, schedule, better: null, stop));
             case CpSolverStatus.Infeasible when problem.Visits.Any(v => v.DueBy is not null):
                 return Latest(problem, effort, bound, first, stop);
             case CpSolverStatus.Infeasible:
@@ -56,11 +57,11 @@ public static class Scheduler
         }
     }
 
-    /// <summary>With the last end kept: of all such schedules one in which few visits move and jobs end early.</summary>
-    private static Schedule Calmer(ScheduleProblem problem, Effort effort, Schedule schedule, CancellationToken stop)
+    /// <summary>With no later end: of all such schedules one in which few visits move and jobs end early.</summary>
+    private static Schedule Calmer(ScheduleProblem problem, Effort effort, Schedule schedule, Action<Schedule>? better, CancellationToken stop)
     {
         using var model = new VisitModel(problem, schedule.Bound);
-        var ran = model.FewMoves(effort with { Deterministic = effort.Deterministic / 4 }, schedule, stop);
+        var ran = model.FewMoves(effort, schedule, found => better?.Invoke(Made(problem, found.Visits!, schedule.Bound, [])), stop);
         return ran.Visits is { } visits && Checking.Broken(problem, visits).Count == 0
             ? schedule with { Visits = visits, LastEnd = LastEndOf(problem, visits), IsRepeatable = schedule.IsRepeatable && ran.IsRepeatable }
             : schedule;

@@ -41,7 +41,7 @@ internal sealed class VisitModel : IDisposable
         return Run(effort, better, stop);
     }
 
-    public Ran FewMoves(Effort effort, Schedule known, CancellationToken stop)
+    public Ran FewMoves(Effort effort, Schedule known, Action<Ran>? better, CancellationToken stop)
     {
         KeepDeadlines();
         model.Add(lastEnd <= known.LastEnd);
@@ -64,7 +64,7 @@ internal sealed class VisitModel : IDisposable
         }
 
         model.Minimize(LinearExpr.Sum(costs));
-        return Run(effort, null, stop);
+        return Run(effort, better, stop);
     }
 
     public Ran LeastLate(Effort effort, IReadOnlyList<PlacedVisit>? hint, CancellationToken stop)

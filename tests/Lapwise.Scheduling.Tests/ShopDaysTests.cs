@@ -147,4 +147,34 @@ public sealed class ShopDaysTests
 
         Assert.Equal((120, 120, 10), (problem.Travel[0][2], problem.Travel[2][0], problem.Travel[0][1]));
     }
+
+    [Fact]
+    public void A_job_that_is_added_moves_nothing_that_was_settled_where_it_need_not()
+    {
+        var shop = Shop(crews: 1, tents: 1);
+        IReadOnlyList<ShopJob> two = [.. Jobs.Take(2)];
+        var settled = ShopDays.Written(two, shop, Assert.IsType<Answer.Found>(Scheduler.Solve(ShopDays.Problem(two, shop), Effort.AtOnce)).Schedule);
+
+        var problem = ShopDays.Problem(Jobs, shop, settled);
+        var schedule = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, new Effort(1))).Schedule;
+
+        Assert.Empty(Checking.Broken(problem, schedule.Visits));
+        Assert.Empty(Moves.Since(problem.Before, problem, schedule.Visits));
+        Assert.Equal(settled.Count, problem.Before.Count);
+    }
+
+    [Fact]
+    public void A_day_lost_moves_only_the_job_it_falls_on_and_what_that_pushes()
+    {
+        IReadOnlyList<ShopJob> apart = [.. Jobs.Take(2)];
+        var settled = ShopDays.Written(apart, Shop(), Assert.IsType<Answer.Found>(Scheduler.Solve(ShopDays.Problem(apart, Shop()), Effort.AtOnce)).Schedule);
+        var coat = settled.First(v => v.IsCoat && v.Job == "kitchen");
+
+        var shop = Shop(2, null, new LostDayDocument { Date = coat.From[..10], Job = "kitchen" });
+        var problem = ShopDays.Problem(apart, shop, settled);
+        var moves = Moves.Since(problem.Before, problem, Assert.IsType<Answer.Found>(Scheduler.Solve(problem, new Effort(1))).Schedule.Visits);
+
+        Assert.Contains(moves, m => problem.Visits[m.Visit].Id == coat.Id);
+        Assert.All(moves, m => Assert.Equal("kitchen", problem.Visits[m.Visit].Job));
+    }
 }

@@ -72,6 +72,22 @@ internal sealed class Server(HttpClient http, Spoken spoken)
     public Task<Reply<TakingLine>> TakeIn(string where, string text, string plan) =>
         Ask(HttpMethod.Post, $"api/{where}?plan={Uri.EscapeDataString(plan)}", text, null, WireJson.Default.TakingLine);
 
+    public Task<Reply<DaysDocument>> Days() => Ask(HttpMethod.Get, "api/days", null, null, JobJson.Default.DaysDocument);
+
+    public Task<Reply<DaysDocument>> Save(DaysDocument days, long? from) =>
+        Ask(HttpMethod.Put, "api/days", JsonSerializer.Serialize(days, JobJson.Default.DaysDocument), from ?? 0, JobJson.Default.DaysDocument);
+
+    public Task<Reply<SettledDaysDocument>> SettledDays() => Ask(HttpMethod.Get, "api/days/settled", null, null, JobJson.Default.SettledDaysDocument);
+
+    /// <summary>Settles on the days found from this input.</summary>
+    public Task<Reply<SettledDaysDocument>> Settle(string input) => Ask(HttpMethod.Put, "api/days/settled?input=" + Uri.EscapeDataString(input), null, null, JobJson.Default.SettledDaysDocument);
+
+    /// <param name="method">POST begins, GET looks, DELETE stops.</param>
+    public Task<Reply<DaysAnswer>> SearchDays(HttpMethod method, string units, bool isAfresh = false) => Ask(method, $"api/days/search?units={units}{(isAfresh ? "&afresh" : "")}", null, null, DaysJson.Default.DaysAnswer);
+
+    /// <param name="method">GET looks, POST makes a new address, DELETE takes it back.</param>
+    public Task<Reply<FeedAnswer>> Feed(HttpMethod method, string units) => Ask(method, "api/days/feed?units=" + units, null, null, DaysJson.Default.FeedAnswer);
+
     public Task<Reply<IReadOnlyList<IssuedQuote>>> Quotes(string jobId) => Ask(HttpMethod.Get, JobAt(jobId) + "/quotes", null, null, QuoteJson.Default.IReadOnlyListIssuedQuote);
 
     public Task<Reply<IssuedQuote>> Issue(string jobId, string units) => Ask(HttpMethod.Post, $"{JobAt(jobId)}/quotes?units={units}", null, null, QuoteJson.Default.IssuedQuote);

@@ -11,7 +11,7 @@ public sealed record DaysDocument
 
     /// <summary>Version of this shape; readers refuse a newer one.</summary>
     public int Lapwise { get; set; } = CurrentVersion;
-    /// <summary>The first day that is planned, as <c>2026-12-07</c>; left out: today, or the first day named by a job.</summary>
+    /// <summary>The first day that is planned, as <c>2026-12-07</c>; left out: tomorrow, or for a list of files the first day one of them names.</summary>
     public string? First { get; set; }
     /// <summary>How many days ahead are planned; left out: 180.</summary>
     public int? DaysAhead { get; set; }

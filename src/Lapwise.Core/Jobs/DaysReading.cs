@@ -5,19 +5,19 @@ using Lapwise.Core.Quantities;
 namespace Lapwise.Core.Jobs;
 
 /// <summary>What was entered of many jobs' days, read.</summary>
-/// <param name="First">Null: today, or the first day named by a job.</param>
+/// <param name="First">Null: left out.</param>
 /// <param name="Crews">At least one.</param>
 public sealed record DaysAsks(
     DateOnly? First, int DaysAhead, IReadOnlyList<CrewAsk> Crews, IReadOnlyList<GearAsk> Gear, int BetweenSitesMin, IReadOnlyList<WayAsk> Ways,
     IReadOnlyList<LostAsk> Lost, IReadOnlyDictionary<string, JobDaysAsk> Jobs, IReadOnlyList<StayAsk> Stays, IReadOnlyList<StayAsk> NotDone)
 {
     /// <summary>With the visits that are past as visits that stay; those that were not done are planned again.</summary>
-    /// <param name="now">On the clock at the site.</param>
-    public DaysAsks After(IEnumerable<VisitDocument> settled, DateTime now) => this with
+    /// <param name="before">What began before it is past.</param>
+    public DaysAsks After(IEnumerable<VisitDocument> settled, DateTime before) => this with
     {
         Stays =
         [
-            .. Stays, .. settled.Where(v => v.Begins < now && Stays.All(s => s.Visit != v.Id) && !NotDone.Any(n => n.Visit == v.Id && n.From == v.Begins))
+            .. Stays, .. settled.Where(v => v.Begins < before && Stays.All(s => s.Visit != v.Id) && !NotDone.Any(n => n.Visit == v.Id && n.From == v.Begins))
                 .Select(v => new StayAsk(v.Id, v.Begins, v.Crew)),
         ],
     };

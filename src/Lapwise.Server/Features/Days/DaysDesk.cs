@@ -13,9 +13,9 @@ internal sealed class DaysDesk(DaysInputs inputs, IHostApplicationLifetime serve
         get { lock (changing) return search; }
     }
 
-    public async Task<DaysSearch> Begin(Voice voice, CancellationToken cancel)
+    public async Task<DaysSearch> Begin(Voice voice, bool isAfresh, CancellationToken cancel)
     {
-        var input = await inputs.Now(cancel);
+        var input = await inputs.Now(isAfresh, cancel);
         lock (changing)
         {
             if (search is { } going && going.Input.Mark == input.Mark && going.Stands) return going;

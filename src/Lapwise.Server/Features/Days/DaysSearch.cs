@@ -96,10 +96,12 @@ internal sealed class DaysSearch : IDisposable
             return;
         }
 
-        shop = Shop.From(asks.After(Input.Settled.Where(v => jobs.Any(j => j.Id == v.Job)), Input.Now), Input.Today);
+        var first = asks.First is { } asked && asked > Input.Tomorrow ? asked : Input.Tomorrow;
+        shop = Shop.From(asks.After(Input.Settled.Where(v => jobs.Any(j => j.Id == v.Job)), Input.Tomorrow.ToDateTime(TimeOnly.MinValue)) with { First = first }, first);
         problem = ShopDays.Problem(jobs, shop, Input.Settled);
+        if (Input.IsAfresh) problem = problem with { Before = new Dictionary<string, PlacedVisit>(StringComparer.Ordinal) };
         stand = stand with { State = DaysState.Searching };
-        var answer = Scheduler.Solve(problem, Effort.Patient, better => stand = stand with { Best = better, Better = stand.Better + (better.LastEnd < (stand.Best?.LastEnd ?? long.MaxValue) ? 1 : 0) }, stopping.Token);
+        var answer = Scheduler.Solve(problem, Effort.Patient, better => stand = stand with { Best = better, Better = stand.Better + (better.Visits.SequenceEqual(stand.Best?.Visits ?? []) ? 0 : 1) }, stopping.Token);
         stand = answer switch
         {
             Answer.Found(var schedule) => stand with { State = stopping.IsCancellationRequested ? DaysState.Stopped : DaysState.Done, Best = schedule, Reasons = schedule.Reasons },
@@ -150,7 +152,7 @@ internal sealed class DaysSearch : IDisposable
         if (best is null || problem is null || shop is not { } at) return [];
         string When(long minute) => ShopDays.At(at, minute).ToString(DaysReading.Moment, System.Globalization.CultureInfo.InvariantCulture);
         string? Crew(int? crew) => crew is { } c && c < at.Asks.Crews.Count ? at.Asks.Crews[c].Name : null;
-        return [.. Scheduling.Moves.Since(problem.Before, problem, best.Visits).OrderBy(m => m.To.Start).Select(m => new VisitMoveAnswer(
+        return [.. Scheduling.Moves.Since(ShopDays.Problem(jobs, at, Input.Settled).Before, problem, best.Visits).OrderBy(m => m.To.Start).Select(m => new VisitMoveAnswer(
             problem.Visits[m.Visit].Id, problem.Visits[m.Visit].Name, When(m.From.Start), Crew(m.From.Crew), When(m.To.Start), Crew(m.To.Crew), m.Why(v)))];
     }
 

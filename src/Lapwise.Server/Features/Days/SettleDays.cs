@@ -25,14 +25,14 @@ internal static class SettleDays
     {
         if (desk.Now is not { } search || search.Input.Mark != http.Request.Query["input"].ToString() || search.Visits is not { Count: > 0 } visits) return Problems.NotFound();
         var stored = await settled.Find(RatesShelf.Own, cancel);
-        var document = Next(stored?.Document ?? new SettledDaysDocument(), visits, search.Input.Now);
+        var document = Next(stored?.Document ?? new SettledDaysDocument(), visits, search.Input.Tomorrow.ToDateTime(TimeOnly.MinValue));
         return SaveAnswers.Of(http, stored is null
             ? await settled.Add(RatesShelf.Own, document, cancel)
             : await settled.Replace(RatesShelf.Own, document, stored.Version, cancel), "/api/days/settled", created: false);
     }
 
     /// <summary>Of a job that is no longer planned, what was done stays; a visit that is as it was keeps its number of change.</summary>
-    private static SettledDaysDocument Next(SettledDaysDocument before, IReadOnlyList<VisitDocument> visits, DateTime now)
+    private static SettledDaysDocument Next(SettledDaysDocument before, IReadOnlyList<VisitDocument> visits, DateTime tomorrow)
     {
         var times = before.Times + 1;
         var had = before.Visits.DistinctBy(v => v.Id, StringComparer.Ordinal).ToDictionary(v => v.Id, StringComparer.Ordinal);
@@ -41,7 +41,7 @@ internal static class SettleDays
         return new SettledDaysDocument
         {
             Times = times,
-            Visits = [.. before.Visits.Where(v => !planned.Contains(v.Job) && v.Begins < now).Concat(visits.Select(Numbered)).OrderBy(v => v.From, StringComparer.Ordinal).ThenBy(v => v.Id, StringComparer.Ordinal)],
+            Visits = [.. before.Visits.Where(v => !planned.Contains(v.Job) && v.Begins < tomorrow).Concat(visits.Select(Numbered)).OrderBy(v => v.From, StringComparer.Ordinal).ThenBy(v => v.Id, StringComparer.Ordinal)],
         };
     }
 }
