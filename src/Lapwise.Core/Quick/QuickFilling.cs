@@ -116,6 +116,7 @@ public sealed record QuickFilling(Job Job, JobMaterials? Materials, JobCondition
         [
             .. Points(product.OpenTime), ("surface", Celsius(room.Surface.Celsius)), ("air", Celsius(room.Air.Celsius)), ("humidity", Share(room.RelativeHumidity)),
             ("movement", room.AirMovement switch { AirMovement.Moving => "moving", AirMovement.Slight => "slight", _ => "still" }), .. air,
+            ("lastGood", coat.TestBoard is { } board ? Time(board.Seconds) : null), ("firstBad", coat.TestBoard is not null && coat.TestBoardFirstBadS is { } bad ? Time(bad) : null),
         ];
     }
 

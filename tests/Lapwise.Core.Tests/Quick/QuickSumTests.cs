@@ -81,4 +81,24 @@ public sealed class QuickSumTests
             Assert.Same(Cautions.Deferral, QuickAnswer.CautionsOf(Answer(name))[^1]);
         Assert.Empty(QuickAnswer.CautionsOf(Answer("film")));
     }
+
+    [Fact]
+    public void A_test_board_takes_the_place_of_the_data_sheet_and_keeps_both_ends()
+    {
+        var seen = Answer("open-time", new Dictionary<string, string>(Written["open-time"]) { ["lastGood"] = "9 min", ["firstBad"] = "10 min 30 s" }).Rows.ToDictionary(r => r.Name);
+        Assert.Equal((540, 630), (seen["openTimeS"].Value, seen["firstBadS"].Value));
+        Assert.Equal(Answer("open-time").Rows.Single(r => r.Name == "openTimeS").Value, seen["sheetS"].Value);
+        Assert.Contains("test board", seen["openTimeS"].Shown(Voice.Default), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("9 min", "8 min", "BoardOutOfOrder")]
+    [InlineData(null, "8 min", "NoGoodLap")]
+    public void A_board_that_tells_nothing_is_refused_beside_its_field(string? good, string bad, string code)
+    {
+        var written = new Dictionary<string, string>(Written["open-time"]) { ["firstBad"] = bad };
+        if (good is not null) written["lastGood"] = good;
+        var fault = Assert.Single(QuickSum.All.Single(s => s.Name == "open-time").Answer(written, UnitSystem.Metric).Faults);
+        Assert.Equal(("lastGood", code), (fault.Path, fault.Code));
+    }
 }
