@@ -83,6 +83,12 @@ public static class Contest
             $"Over all {rows.Count} instances: the core proved {rows.Count(r => r.Own.Proven)}, CP-SAT {rows.Count(r => r.Rival.Proven)};",
             FormattableString.Invariant($"geometric mean of the ratio {Report.GeometricMean(ratios):0} (at least), smallest {worst?.Ratio ?? 0:0.0} ({worst?.Instance.Family} {worst?.Instance.Name});"),
             FormattableString.Invariant($"the core's slowest {rows.Max(r => r.Own.Seconds):0.000} s."),
+            "",
+            "## By family, all sizes",
+            "",
+            .. Report.Table(
+                ["family", "instances", "core proved", "CP-SAT proved", "ratio (geometric mean)", "smallest ratio"],
+                rows.GroupBy(r => r.Instance.Family).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => Family(g.Key, [.. g]))),
         ];
     }
 
@@ -96,7 +102,15 @@ public static class Contest
         Report.Time(rows.Max(r => r.Own.Seconds)),
         $"{rows.Count(r => r.Rival.Proven)}",
         Report.Time(Report.Median(rows.Select(r => r.Rival.Seconds))),
-        rows.All(r => r.Ratio is null) ? "neither proved" : FormattableString.Invariant($"{(rows.All(r => r.Rival.Proven) ? "" : "≥ ")}{Report.GeometricMean(rows.Select(r => r.Ratio).OfType<double>()):0}"),
-        rows.Min(r => r.Ratio) is { } least ? FormattableString.Invariant($"{least:0.0}") : "–",
+        Mean(rows),
+        Smallest(rows),
     ];
+
+    private static string[] Family(string family, IReadOnlyList<Row> rows) =>
+        [family, $"{rows.Count}", $"{rows.Count(r => r.Own.Proven)}", $"{rows.Count(r => r.Rival.Proven)}", Mean(rows), Smallest(rows)];
+
+    private static string Mean(IReadOnlyList<Row> rows) =>
+        rows.All(r => r.Ratio is null) ? "neither proved" : FormattableString.Invariant($"{(rows.All(r => r.Rival.Proven) ? "" : "≥ ")}{Report.GeometricMean(rows.Select(r => r.Ratio).OfType<double>()):0}");
+
+    private static string Smallest(IReadOnlyList<Row> rows) => rows.Min(r => r.Ratio) is { } least ? FormattableString.Invariant($"{least:0.0}") : "–";
 }

@@ -9,10 +9,13 @@ public static class Report
     public static string Machine { get; } = string.Create(CultureInfo.InvariantCulture,
         $"Machine: {Environment.ProcessorCount} cores, {GC.GetGCMemoryInfo().TotalAvailableMemoryBytes / 1073741824.0:0} GiB, {(OperatingSystem.IsLinux() ? "Linux" : OperatingSystem.IsWindows() ? "Windows" : "macOS")} on {System.Runtime.InteropServices.RuntimeInformation.ProcessArchitecture}, .NET {Environment.Version}, Release build{Load}");
 
+    private const double Quiet = 0.5;
+
     /// <summary>What else ran meanwhile: work waiting for a core at the start, where the system tells.</summary>
-    private static string Load => File.Exists("/proc/loadavg")
-        ? string.Create(CultureInfo.InvariantCulture, $"; the machine was shared, with a load of {double.Parse(File.ReadAllText("/proc/loadavg").Split(' ')[0], CultureInfo.InvariantCulture):0} at the start, so times are longer than alone")
-        : "";
+    private static string Load => !File.Exists("/proc/loadavg") ? ""
+        : double.Parse(File.ReadAllText("/proc/loadavg").Split(' ')[0], CultureInfo.InvariantCulture) is var load and >= Quiet
+            ? string.Create(CultureInfo.InvariantCulture, $"; the machine was shared, with a load of {load:0.#} at the start, so times are longer than alone")
+            : ", with nothing else running";
 
     public static void Write(Options options, string name, IEnumerable<string> lines)
     {

@@ -14,7 +14,30 @@ internal static class WorkReasons
         if (!keepsBatches) yield return BatchOutlivesPot(work);
         if (work.Batches.Count > 1) yield return BatchesChange(work);
         foreach (var older in OlderBatch(work)) yield return older;
-        if (job.Crew.Count > 1 && work.Sections.All(s => s.Person == 0)) yield return OneRolls(job);
+        if (work.Coat.Product.WholeTopAtOnce && WholeFaceByOne(work, job) is { } whole) yield return whole;
+        else if (job.Crew.Count > 1 && work.Sections.All(s => s.Person == 0)) yield return work.LapMarginMs >= work.TargetMarginMs ? OneRolls(job) : MoreHandsDoNotHelp(job);
+    }
+
+    /// <summary>A face that is done at one time, or a pour, is given to one pair of hands although there are more; null where the crew is one.</summary>
+    public static Reason? WholeFaceByOne(CoatWork work, Job job)
+    {
+        if (job.Crew.Count == 1 || work.Sections.Count == 0) return null;
+        var who = string.Join(", ", work.Sections.Select(s => job.Crew[s.Person].Name).Distinct());
+        var isPoured = work.Coat.Product.Method is ApplicationMethod.Poured;
+        return new Reason("WholeFaceByOne", Limit.Note,
+            v => isPoured
+                ? v.Say(
+                    $"Each pour is spread and levelled by one person ({who}), although {job.Crew.Count} work here: shared, it would be two pours with a lap between them.",
+                    $"Cada vertido lo extiende y nivela una sola persona ({who}), aunque trabajan {job.Crew.Count}: repartido serían dos vertidos con un solape en medio.")
+                : v.Say(
+                    $"Each face is done at once, as this product asks, and so by one person ({who}), although {job.Crew.Count} work here: shared, it would be two sections with a lap between them.",
+                    $"Cada cara se hace de una vez, como pide este producto, y por eso la hace una sola persona ({who}), aunque trabajan {job.Crew.Count}: repartida serían dos secciones con un solape en medio."),
+            v => (isPoured, work.Coat.Product.BreakAllowed) switch
+            {
+                (true, _) => v.Say("The others mix, carry, do the bubble passes and watch the clock.", "Los demás preparan la mezcla, la acercan, dan las pasadas contra burbujas y vigilan el reloj."),
+                (false, true) => v.Say("The others mix, load the roller and watch the clock. A planned joint makes two faces, one for each.", "Los demás preparan la mezcla, cargan el rodillo y vigilan el reloj. Una junta prevista da dos caras, una para cada uno."),
+                _ => v.Say("The others mix, load the roller and watch the clock.", "Los demás preparan la mezcla, cargan el rodillo y vigilan el reloj."),
+            });
     }
 
     /// <summary>Laps that are joined too late, the worst first.</summary>
@@ -103,6 +126,12 @@ internal static class WorkReasons
                     "Box the colour before the first batch and stir every batch alike, so that no step in colour or gloss shows there; a planned joint or a larger batch within the product's limit moves the change.",
                     "Junte el color antes de la primera mezcla y remueva todas las mezclas igual, para que ahí no se note un cambio de color o de brillo; una junta prevista o una mezcla mayor dentro del límite del producto mueve el cambio."));
     }
+
+    private static Reason MoreHandsDoNotHelp(Job job) => new("MoreHandsDoNotHelp", Limit.Note,
+        v => v.Say(
+            $"{job.Crew[0].Name} rolls alone: no plan was found in which the whole crew rolls and the margin is larger.",
+            $"{job.Crew[0].Name} aplica a solas: no se halló un plan en el que aplique todo el equipo y el margen sea mayor."),
+        v => v.Say($"{job.Crew[1].Name} mixes each batch just before it is wanted. See what would work.", $"{job.Crew[1].Name} prepara cada mezcla justo antes de usarla. Vea qué funcionaría."));
 
     private static Reason OneRolls(Job job) => new("OneRolls", Limit.Note,
         v => v.Say(

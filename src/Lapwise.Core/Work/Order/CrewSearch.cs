@@ -16,10 +16,24 @@ internal sealed class CrewSearch : AgeSearch
         _graph = new LapGraph(part.Problem.Sections.Count, part.Problem.Laps);
         _model = new CrewModel(part.Problem, _graph, OrderGrain.Of(part.Problem));
         var whole = _model.WholeTime + 1;
-        var any = new CrewDecision(_model, whole, 0);
-        var first = any.Run(100L * _model.Tasks) is Verdict.Found ? CrewTimeline.Of(_model, any.Found, whole) : CrewTimeline.InTurn(_model);
+        var first = First(whole);
         var low = (AgeBound.Of(part.Problem, _graph) + _model.GrainMs - 1) / _model.GrainMs;
         Between(low, first.KeepsLimits ? (first.WorstLapAgeMs + _model.GrainMs - 1) / _model.GrainMs : whole, first);
+    }
+
+    /// <summary>The better of a sweep and of what the search takes when any age will do; of very many sections the sweep alone.</summary>
+    private FoundOrder First(long whole)
+    {
+        var sweep = CrewSweeps.Best(_model);
+        if (sweep is not null && _model.Count > SectionSet.MostSections) return sweep;
+        var any = new CrewDecision(_model, whole, 0);
+        var found = any.Run(100L * _model.Tasks) is Verdict.Found ? CrewTimeline.Of(_model, any.Found, whole) : null;
+        return (sweep, found) switch
+        {
+            (null, null) => CrewTimeline.InTurn(_model),
+            ({ } s, { KeepsLimits: true } f) => s.WorstLapAgeMs <= f.WorstLapAgeMs ? s : f,
+            _ => sweep ?? found!,
+        };
     }
 
     protected override long GrainMs => _model.GrainMs;

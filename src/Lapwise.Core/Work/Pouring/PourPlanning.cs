@@ -38,7 +38,7 @@ internal sealed class PourPlanning(Job job, CoatConditions conditions)
         work = work with { Proof = new Proof(worst <= work.WorstSectionAgeMs ? ProofState.Proven : ProofState.Bounded, Proof.Order, work.WorstSectionAgeMs) };
         return work with
         {
-            Reasons = [.. conditions.Reasons, .. tops.SelectMany(t => t.Cut.Reasons), .. PourReasons.Of(work, clock.KeepsBatches, _batches.UsableMl, tops.SelectMany(t => t.Cut.Sections).Max(_batches.TakenMl))],
+            Reasons = [.. conditions.Reasons, .. tops.SelectMany(t => t.Cut.Reasons), .. PourReasons.Of(work, job, clock.KeepsBatches, _batches.UsableMl, tops.SelectMany(t => t.Cut.Sections).Max(_batches.TakenMl))],
         };
     }
 }

@@ -1,4 +1,5 @@
 using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
 
 namespace Lapwise.Core.Work.Pouring;
 
@@ -7,7 +8,7 @@ internal static class PourReasons
 {
     /// <param name="usableMl">What the largest batch gives to the top.</param>
     /// <param name="mostMl">What the largest pour takes.</param>
-    public static IEnumerable<Reason> Of(CoatWork work, bool keepsBatches, double usableMl, double mostMl)
+    public static IEnumerable<Reason> Of(CoatWork work, Job job, bool keepsBatches, double usableMl, double mostMl)
     {
         if (WorkReasons.Closed(work).FirstOrDefault() is { } lap) yield return PoursJoinTooLate(work, lap);
         if (WorkReasons.Outlived(work) is { } section) yield return WorkReasons.SectionOutlivesOpenTime(work, section);
@@ -18,6 +19,7 @@ internal static class PourReasons
         if (Late(work, StepKind.Level) is { } level) yield return LevelledTooLate(level);
         if (Late(work, StepKind.BubblePass) is { } pass) yield return BubblePassLate(pass);
         if (Late(work, StepKind.ScrapeDrips) is { } scrape) yield return DripWindowMissed(scrape);
+        if (WorkReasons.WholeFaceByOne(work, job) is { } one) yield return one;
         if (work.Steps.Any(s => s.Kind is StepKind.BubblePass)) yield return HowBubblesAreBroughtOut(work);
     }
 

@@ -105,6 +105,42 @@ public sealed class CrewSearchTests
         Assert.Equal(2, order.WorstLapAgeMs);
     }
 
+    [Theory]
+    [InlineData(2, 100)]
+    [InlineData(3, 60)]
+    [InlineData(4, 100)]
+    [InlineData(4, 500)]
+    public void Many_sections_begin_with_a_sweep_and_not_with_one_person_in_turn(int crew, int along)
+    {
+        var random = new Random(3);
+        var problem = Problems.UnitTime(4 * along, Problems.GridLaps(4, along)) with { Crew = crew };
+        problem = problem with { Sections = [.. problem.Sections.Select(s => s with { DurationMs = [1000 * random.Next(30, 120)] })] };
+        var first = new OrderSearch(problem).Best;
+        Recheck(problem, first);
+        Assert.True(first.WorstLapAgeMs <= 2 * first.BoundMs, $"bound {first.BoundMs}, first {first.WorstLapAgeMs}");
+    }
+
+    [Fact]
+    public void What_a_search_begins_with_keeps_batches_places_and_precedence() =>
+        (from problem in SmallCrews
+         from apart in Gen.Select(Gen.Int[0, problem.Sections.Count - 1], Gen.Int[0, problem.Sections.Count - 1]).Array[0, 3]
+         from mix in Gen.Long[0, 4]
+         from volumes in Gen.Int[1, 4].Array[problem.Sections.Count]
+         select problem with
+         {
+             Apart = [.. apart.Where(a => a.Item1 != a.Item2)],
+             Sections = [.. problem.Sections.Select((s, i) => s with { VolumeMl = volumes[i] })],
+             Mixing = new MixingRule(mix, 60, 8, 3),
+         }).Sample(problem =>
+        {
+            var first = new OrderSearch(problem).Best;
+            if (!first.KeepsLimits) return;
+            Recheck(problem, first);
+            RecheckBatches(problem, first);
+            var at = first.Sections.ToDictionary(p => p.Section);
+            foreach (var (a, b) in problem.Apart) Assert.True(at[a].EndMs <= at[b].StartMs || at[b].EndMs <= at[a].StartMs);
+        }, iter: 300);
+
     private static void RecheckBatches(OrderProblem problem, FoundOrder order)
     {
         var rule = problem.Mixing!;
