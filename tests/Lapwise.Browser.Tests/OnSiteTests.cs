@@ -193,6 +193,42 @@ public sealed partial class OnSiteTests(PublishedServer server)
     }
 
     [Fact]
+    public async Task A_warm_reading_shortens_what_is_left_and_says_so()
+    {
+        await using var window = await Phone();
+        var page = await Prepared(window, await server.CopyOfDemo());
+        await Tap(page);
+        await Tap(page);
+        await page.EvaluateAsync("document.querySelectorAll('.run-more details').forEach(d => d.open = true)");
+        await Read("95 °F");
+        await Expect(page.Locator(".run-changes")).ToContainTextAsync("In this room the film stays open");
+        await Expect(page.Locator(".run-log")).ToContainTextAsync("Read: top 95 °F");
+        await Read("70 °F");
+        await Expect(page.Locator(".run-changes")).ToContainTextAsync("In this room the film stays open");
+
+        async Task Read(string value)
+        {
+            await page.Locator("#run-of").SelectOptionAsync("surface");
+            await page.Locator("#run-value").FillAsync(value);
+            await page.Locator(".run-say:has(#run-value) button").ClickAsync();
+            await Expect(page.Locator("#run-value")).ToHaveValueAsync("");
+        }
+    }
+
+    [Fact]
+    public async Task A_clock_that_differs_from_the_shops_by_minutes_is_said()
+    {
+        await using var window = await Phone();
+        await window.AddInitScriptAsync("{ const now = Date.now.bind(Date); Date.now = () => now() + 300000; }");
+        var page = await Prepared(window, await server.CopyOfDemo());
+        await Tap(page);
+        await Sent(page);
+        await Expect(page.Locator(".run-more")).ToContainTextAsync("This device's clock is 5 min ahead of the shop's");
+        await Tap(page);
+        await Expect(page.Locator(".run-clocks .run-time").First).ToHaveTextAsync(TimeShown());
+    }
+
+    [Fact]
     public async Task A_clock_set_back_an_hour_in_the_middle_changes_no_age()
     {
         await using var window = await Phone();

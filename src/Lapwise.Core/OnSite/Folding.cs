@@ -30,7 +30,10 @@ public static class Folding
             Of<What.Checked>(counting).Select(c => c.What.Point).ToHashSet(StringComparer.Ordinal),
             Of<What.TakenUp>(counting).GroupBy(t => t.What.Code, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Last().What.Why, StringComparer.Ordinal),
             NotesOf(plan, clock, counting),
-            Of<What.Led>(counting).LastOrDefault() is { What: { } led } ? led.Device : issued.Logged.Mark.Stamp.Made.Device);
+            Of<What.Led>(counting).LastOrDefault() is { What: { } led } ? led.Device : issued.Logged.Mark.Stamp.Made.Device)
+        {
+            Room = RoomFollowing.Read(plan, Of<What.Reading>(counting).Select(r => (r.What, r.Logged.AtMs))),
+        };
     }
 
     private static IEnumerable<(T What, LoggedMark Logged)> Of<T>(IEnumerable<LoggedMark> log) where T : What =>

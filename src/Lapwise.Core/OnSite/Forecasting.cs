@@ -102,7 +102,7 @@ internal sealed class Forecasting
         var cup = _cups[^1];
         cup.TakenMl += section.TakesMl;
         cup.LastUsedMs = Math.Max(cup.LastUsedMs, start + takes);
-        _keepsBatches &= start + takes <= cup.StartMs + _run.Plan.PotLifeMs;
+        _keepsBatches &= start + takes <= _run.UseByMs(cup.StartMs);
         _placed.Add(new ForecastSection(section, turn.Person, start, start + takes, Progress.Ahead, cup.Id, start - BatchAgeing.UsedMs(_run.Plan.BatchAgeShare, start - cup.StartMs - _run.Plan.MixMs)));
         Occupy(turn.Person, start + takes);
     }
@@ -112,7 +112,7 @@ internal sealed class Forecasting
         if (_cups.Count == 0) return false;
         var cup = _cups[^1];
         if (turn.Batch == FreshBatch || (turn.Batch.Length > 0 && !_cups.Exists(c => c.Id == turn.Batch))) return false;
-        return cup.TakenMl + section.TakesMl <= cup.HoldsMl && Math.Max(start, cup.ReadyMs) + takes <= cup.StartMs + _run.Plan.PotLifeMs;
+        return cup.TakenMl + section.TakesMl <= cup.HoldsMl && Math.Max(start, cup.ReadyMs) + takes <= _run.UseByMs(cup.StartMs);
     }
 
     /// <summary>A helper has it ready when it is wanted; who rolls mixes before going on.</summary>
@@ -187,12 +187,12 @@ internal sealed class Forecasting
                 (Progress.Dry, Progress.Dry) => LapStage.Joined,
                 _ => LapStage.Open,
             };
-            laps.Add(new ForecastLap(lap, standing, since, _run.Plan.OpenTimeMs - (Math.Max(a.EndMs, b.EndMs) - since)));
+            laps.Add(new ForecastLap(lap, standing, since, _run.OpenTimeMs - (_run.FilmMs(Math.Max(a.EndMs, b.EndMs)) - since)));
         }
 
         return new Forecast(_now,
             [.. _placed.OrderBy(p => p.StartMs).ThenBy(p => p.Section.Id, StringComparer.Ordinal)],
-            [.. _cups.Select(c => new ForecastBatch(c.Id, c.Person, c.StartMs, c.ReadyMs, c.StartMs + _run.Plan.PotLifeMs, c.IsMixed, c.LastUsedMs, c.TakenMl))],
+            [.. _cups.Select(c => new ForecastBatch(c.Id, c.Person, c.StartMs, c.ReadyMs, _run.UseByMs(c.StartMs), c.IsMixed, c.LastUsedMs, c.TakenMl))],
             laps, _keepsBatches);
     }
 

@@ -59,6 +59,8 @@ public sealed record IssuedPlan
     public IReadOnlyList<IssuedReason> Against { get; set; } = [];
     /// <summary>What the data sheet warns of.</summary>
     public IReadOnlyList<Hazard> Hazards { get; set; } = [];
+    /// <summary>The room it was made for, and how its times follow a reading; left out: readings change nothing.</summary>
+    public IssuedRoom? Room { get; set; }
     /// <summary>When the next coat may follow without sanding, from the end of this one; left out: the data sheet gives none.</summary>
     public IssuedRecoat? Recoat { get; set; }
 }

@@ -50,6 +50,7 @@ public static class Issuing
                 Code = r.Code, Limit = r.Limit, En = r.Text(new Voice(Language.English, job.Units)), Es = r.Text(new Voice(Language.Spanish, job.Units)),
             })],
             Hazards = product.Hazards,
+            Room = RoomFollowing.Issue(work.Coat, job.Room),
             Recoat = product.Recoat is { } r ? new IssuedRecoat { EarliestMs = Ms(r.EarliestS), LatestMs = Ms(r.LatestS), AtCelsius = r.AtCelsius } : null,
         };
     }

@@ -20,8 +20,8 @@ public static class JoinedLaps
         foreach (var lap in run.Plan.Laps.Where(l => l.Kind is not LapKind.Break))
         {
             if (run.Sections.GetValueOrDefault(lap.A) is not { DryAtMs: { } endA } a || run.Sections.GetValueOrDefault(lap.B) is not { DryAtMs: { } endB } b) continue;
-            var age = Math.Max(endA, endB) - Math.Min(run.FilmSinceMs(a), run.FilmSinceMs(b));
-            joined.Add(new JoinedLap(lap, age, run.Plan.OpenTimeMs - age, a.IsAssumed || b.IsAssumed));
+            var age = run.FilmMs(Math.Max(endA, endB)) - Math.Min(run.FilmSinceMs(a), run.FilmSinceMs(b));
+            joined.Add(new JoinedLap(lap, age, run.OpenTimeMs - age, a.IsAssumed || b.IsAssumed));
         }
 
         return joined;

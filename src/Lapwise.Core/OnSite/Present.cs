@@ -100,7 +100,7 @@ public static class Presenting
     private static RunningLap? NextLap(Run run, PaceSeen pace, Forecast forecast)
     {
         if (forecast.Laps.Where(l => l.Standing is LapStage.Open).OrderBy(l => l.SinceMs).ThenBy(l => l.Lap.A, StringComparer.Ordinal).FirstOrDefault() is not { } lap) return null;
-        var left = lap.SinceMs + run.Plan.OpenTimeMs - forecast.NowMs;
+        var left = lap.SinceMs + run.OpenTimeMs - forecast.NowMs;
         var joining = forecast.Sections.FirstOrDefault(s => (s.Section.Id == lap.Lap.A || s.Section.Id == lap.Lap.B) && s.Progress is Progress.Ahead);
         return new RunningLap(lap.Lap, joining?.Section, left, joining is null ? null : left - pace.TimeOf(joining.Section, joining.Person));
     }

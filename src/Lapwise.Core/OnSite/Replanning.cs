@@ -27,22 +27,41 @@ public static class Replanning
     /// <param name="mostSteps">Counted steps of the search.</param>
     public static Replan Replan(Run run, long nowMs, long mostSteps = UsualSteps)
     {
+        // Without a pause nothing is ever waited for, so the task has ended when it is handed back.
+        var replanned = ReplanAsync(run, nowMs, mostSteps, Effort.AtOnce.Pause);
+        return replanned.IsCompleted ? replanned.Result : throw new InvalidOperationException("replanning paused without a pause");
+    }
+
+    /// <summary>The same in slices, with a pause between them.</summary>
+    /// <exception cref="OperationCanceledException">The pause stopped it.</exception>
+    public static async ValueTask<Replan> ReplanAsync(Run run, long nowMs, long mostSteps, Pause pause)
+    {
+        ArgumentNullException.ThrowIfNull(pause);
         var pace = PaceSeen.Of(run);
         var kept = new Way(Forecasting.Ahead(run, run.Turns), Forecasting.Of(run, pace, nowMs, run.Turns));
         // Before anything is mixed the issued plan stands: it was searched for longer than a phone can now.
-        if (kept.Turns.Count == 0 || !run.HasBegun || (kept.Forecast.KeepsBatches && kept.Forecast.LeastMarginMs >= run.Plan.TargetMarginMs)) return Told(run, kept, kept, pace);
+        if (kept.Turns.Count == 0 || !run.HasBegun || (kept.Forecast.KeepsBatches && kept.Forecast.LeastMarginMs >= run.Plan.TargetMarginMs)) return await ToldAsync(run, kept, kept, pace, pause);
 
         var best = kept;
         // The same sections in the same order, with batches mixed elsewhere, change the least.
-        foreach (var way in WithBatches(run, pace, nowMs, [.. kept.Turns.Select(t => t with { Batch = "" })])) best = way.IsBetterThan(best, run.Plan) ? way : best;
+        foreach (var way in WithBatches(run, pace, nowMs, [.. kept.Turns.Select(t => t with { Batch = "" })]))
+        {
+            best = way.IsBetterThan(best, run.Plan) ? way : best;
+            await pause();
+        }
+
         foreach (var rollers in RollersTried(run))
         {
             if (best.Keeps(run.Plan.TargetMarginMs)) break;
-            var order = Search(run, pace, nowMs, rollers, [], mostSteps);
-            foreach (var way in WithBatches(run, pace, nowMs, order)) best = way.IsBetterThan(best, run.Plan) ? way : best;
+            var order = await SearchAsync(run, pace, nowMs, rollers, [], mostSteps, pause);
+            foreach (var way in WithBatches(run, pace, nowMs, order))
+            {
+                best = way.IsBetterThan(best, run.Plan) ? way : best;
+                await pause();
+            }
         }
 
-        return Told(run, kept, best, pace);
+        return await ToldAsync(run, kept, best, pace, pause);
     }
 
     /// <summary>Those who roll in the order in force; all hands only where that loses a lap.</summary>
@@ -81,7 +100,7 @@ public static class Replanning
     }
 
     /// <summary>The order search over what is ahead, with what is wet already begun; laps given up are left out of it.</summary>
-    internal static IReadOnlyList<IssuedTurn> Search(Run run, PaceSeen pace, long nowMs, IReadOnlyList<int> rollers, IReadOnlyCollection<IssuedLap> givenUp, long mostSteps)
+    internal static async ValueTask<IReadOnlyList<IssuedTurn>> SearchAsync(Run run, PaceSeen pace, long nowMs, IReadOnlyList<int> rollers, IReadOnlyCollection<IssuedLap> givenUp, long mostSteps, Pause pause)
     {
         var ahead = Forecasting.Ahead(run, run.Turns).Select(t => t.Section).ToHashSet(StringComparer.Ordinal);
         var laps = run.Plan.Laps.Where(l => l.Kind is not LapKind.Break && !givenUp.Contains(l) && (ahead.Contains(l.A) || ahead.Contains(l.B))).ToList();
@@ -93,7 +112,7 @@ public static class Replanning
 
         var problem = new OrderProblem(
             [.. taking.Select(s => begun.TryGetValue(s.Id, out var b)
-                ? new OrderSection(s.Id, [WholeSeconds(b.EndMs - b.FilmSinceMs)], StartedAtMs: -WholeSeconds(nowMs - b.FilmSinceMs))
+                ? new OrderSection(s.Id, [WholeSeconds(run.FilmMs(b.EndMs) - b.FilmSinceMs)], StartedAtMs: -WholeSeconds(nowMs - b.FilmSinceMs))
                 : new OrderSection(s.Id, [.. rollers.Select(p => WholeSeconds(pace.TimeOf(s, p)))]))],
             [.. laps.Where(l => place.ContainsKey(l.A) && place.ContainsKey(l.B)).Select(l => new OrderLap(place[l.A], place[l.B]))],
             [.. taking.SelectMany(s => s.After.Where(a => place.ContainsKey(a) && ahead.Contains(s.Id)).Select(a => (place[a], place[s.Id])))],
@@ -101,7 +120,7 @@ public static class Replanning
         {
             Apart = rollers.Count == 1 ? [] : [.. from a in taking from b in taking where place[a.Id] < place[b.Id] && Forecasting.Elbows(a, b) select (place[a.Id], place[b.Id])],
         };
-        var found = OrderSearch.Solve(problem, mostSteps, Math.Max(1, run.Plan.OpenTimeMs - run.Plan.TargetMarginMs));
+        var found = await OrderSearch.SolveAsync(problem, mostSteps, Math.Max(1, run.OpenTimeMs - run.Plan.TargetMarginMs), pause);
         return TurnsOf(found, taking, rollers, ahead);
     }
 
@@ -126,9 +145,9 @@ public static class Replanning
 
     private static long WholeSeconds(long ms) => (ms + 999) / 1000 * 1000;
 
-    private static Replan Told(Run run, Way kept, Way best, PaceSeen pace)
+    private static async ValueTask<Replan> ToldAsync(Run run, Way kept, Way best, PaceSeen pace, Pause pause)
     {
-        var salvage = best.Forecast.Lost.Any() ? Salvaging.Salvage(run, pace, kept, best) : null;
+        var salvage = best.Forecast.Lost.Any() ? await Salvaging.SalvageAsync(run, pace, kept, best, pause) : null;
         var isChanged = !ReferenceEquals(kept, best) && !kept.Turns.SequenceEqual(best.Turns);
         return new Replan(best.Turns, best.Forecast, isChanged, isChanged ? [.. Changes(run, kept, best)] : []) { Salvage = salvage };
     }

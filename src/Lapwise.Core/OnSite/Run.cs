@@ -34,9 +34,41 @@ public sealed record Run(
     public bool IsBegun(string section) => Sections.ContainsKey(section);
     public bool IsDry(string section) => Sections.GetValueOrDefault(section) is { DryAtMs: not null };
 
+    /// <summary>The room as it was read on site, in the order of time; empty: as planned.</summary>
+    public IReadOnlyList<RoomRead> Room { get; init; } = [];
+
+    /// <summary>How long the film takes a lap in the room as it was read last.</summary>
+    public long OpenTimeMs => (long)(Plan.OpenTimeMs * (Room is [.., var now] ? now.Open : 1));
+
+    /// <summary>How long a batch lives in the room as it was read last.</summary>
+    public long PotLifeMs => (long)(Plan.PotLifeMs * (Room is [.., var now] ? now.Pot : 1));
+
     /// <summary>When the film of a section begins to count: earlier than its first wet material by what the age of its batch had used.</summary>
-    public long FilmSinceMs(SectionDone section) =>
-        Batches.LastOrDefault(b => b.AtMs <= section.WetAtMs) is { } batch ? section.WetAtMs - BatchAgeing.UsedMs(Plan.BatchAgeShare, section.WetAtMs - batch.AtMs - Plan.MixMs) : section.WetAtMs;
+    public long FilmSinceMs(SectionDone section) => FilmMs(
+        Batches.LastOrDefault(b => b.AtMs <= section.WetAtMs) is { } batch ? section.WetAtMs - BatchAgeing.UsedMs(Plan.BatchAgeShare, section.WetAtMs - batch.AtMs - Plan.MixMs) : section.WetAtMs);
+
+    /// <summary>
+    /// A time in the past as it counts for film in the room of now: where the room was slower than it is now, film aged less, and
+    /// counts as younger; by the equivalent age, a share of the open time stays that share. From the last reading on, itself.
+    /// </summary>
+    public long FilmMs(long atMs) => Equivalent(atMs, r => r.Open);
+
+    /// <summary>When a batch that began then must be used up.</summary>
+    public long UseByMs(long mixedMs) => Equivalent(mixedMs, r => r.Pot) + PotLifeMs;
+
+    private long Equivalent(long atMs, Func<RoomRead, double> share)
+    {
+        if (Room.Count == 0 || atMs >= Room[^1].AtMs) return atMs;
+        var now = share(Room[^1]);
+        double equivalent = Room[^1].AtMs;
+        for (var i = Room.Count - 1; i >= 0 && atMs < Room[i].AtMs; i--)
+        {
+            var (from, then) = i > 0 ? (Math.Max(atMs, Room[i - 1].AtMs), share(Room[i - 1])) : (atMs, 1.0);
+            equivalent -= (Room[i].AtMs - from) * now / then;
+        }
+
+        return (long)Math.Round(equivalent);
+    }
 
     /// <summary>How long all hands stood still between two times.</summary>
     public long HaltedMs(long fromMs, long toMs) => Halts.Sum(h => Math.Max(0, Math.Min(toMs, h.ToMs ?? toMs) - Math.Max(fromMs, h.FromMs)));

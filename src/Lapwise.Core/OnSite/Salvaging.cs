@@ -1,5 +1,6 @@
 using Lapwise.Core.Explain;
 using Lapwise.Core.Measure;
+using Lapwise.Core.Work;
 
 namespace Lapwise.Core.OnSite;
 
@@ -23,7 +24,7 @@ internal static class Salvaging
     private const int MostRounds = 6;
     private const long StepsARound = 300;
 
-    public static Salvage Salvage(Run run, PaceSeen pace, Way kept, Way best)
+    public static async ValueTask<Salvage> SalvageAsync(Run run, PaceSeen pace, Way kept, Way best, Pause pause)
     {
         var ways = new List<Way> { kept };
         if (!ReferenceEquals(kept, best)) ways.Add(best);
@@ -31,14 +32,27 @@ internal static class Salvaging
         var givenUp = best.Forecast.Lost.Where(l => !CanBeHad(run, pace, l, best.Forecast.NowMs)).Select(l => l.Lap).ToHashSet();
         for (var round = 0; round < MostRounds && best.Turns.Count > 1; round++)
         {
-            var found = Replanning.WithBatches(run, pace, best.Forecast.NowMs, Replanning.Search(run, pace, best.Forecast.NowMs, rollers, givenUp, StepsARound)).ToList();
+            var found = new List<Way>();
+            foreach (var tried in Replanning.WithBatches(run, pace, best.Forecast.NowMs, await Replanning.SearchAsync(run, pace, best.Forecast.NowMs, rollers, givenUp, StepsARound, pause)))
+            {
+                found.Add(tried);
+                await pause();
+            }
+
             ways.AddRange(found);
             var way = found.Aggregate((a, b) => b.IsBetterThan(a, run.Plan) ? b : a);
             if (way.Forecast.Lost.Where(l => !givenUp.Contains(l.Lap)).MinBy(l => LineHarm.SeenM(l.Lap, run.Plan)) is not { } next) break;
             givenUp.Add(next.Lap);
         }
 
-        var stop = ways.SelectMany((way, i) => Stops(run, way).Select(s => (s.Way, s.Left, s.Lines, Rank: i)))
+        var stops = new List<(Way Way, IReadOnlySet<string> Left, IReadOnlyList<SalvageLine> Lines, int Rank)>();
+        foreach (var (way, i) in ways.Select((w, i) => (w, i)))
+        {
+            stops.AddRange(Stops(run, way).Select(s => (s.Way, s.Left, s.Lines, i)));
+            await pause();
+        }
+
+        var stop = stops
             .OrderBy(s => Math.Round(s.Lines.Sum(l => l.SeenM), 6)).ThenBy(s => s.Left.Count).ThenBy(s => s.Lines.Count).ThenBy(s => s.Rank)
             .First();
         IReadOnlyList<SalvageLine> lines = [.. stop.Lines.OrderByDescending(l => l.SeenM).ThenBy(l => l.Lap.A, StringComparer.Ordinal)];
@@ -54,7 +68,7 @@ internal static class Salvaging
         if (lap.Standing is LapStage.Ahead) return true;
         if (lap.Standing is LapStage.Joined) return false;
         var late = new[] { lap.Lap.A, lap.Lap.B }.Select(run.SectionOf).Where(s => !run.IsDry(s.Id)).Max(s => run.IsBegun(s.Id) ? 0 : Enumerable.Range(0, run.Plan.Crew.Count).Min(p => pace.TimeOf(s, p)));
-        return lap.SinceMs + run.Plan.OpenTimeMs >= nowMs + late;
+        return lap.SinceMs + run.OpenTimeMs >= nowMs + late;
     }
 
     /// <summary>Going on to the end, and stopping after each section: of everything, or only of the tops with a lost lap.</summary>

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using Lapwise.Client.Jobs;
 using Lapwise.Client.Keeping;
 using Lapwise.Core.Explain;
 using Lapwise.Core.OnSite;
@@ -14,9 +15,13 @@ internal sealed class OpenRun(string job, string id, MarkKeeping keeping, Server
     /// <summary>A clock that has moved so far against the server's is held against it again.</summary>
     private const long ClockMoved = 2_000;
 
+    /// <summary>A clock that differs by less is nobody's worry.</summary>
+    private const long ClockWorthSaying = 60_000;
+
     private readonly Dictionary<string, MarkDocument> _marks = new(StringComparer.Ordinal);
     private readonly HashSet<string> _unsent = new(StringComparer.Ordinal);
     private readonly SemaphoreSlim _oneAtATime = new(1, 1);
+    private CancellationTokenSource _replanning = new();
     private long _number;
     private long _upto;
     private bool _isSending;
@@ -39,6 +44,8 @@ internal sealed class OpenRun(string job, string id, MarkKeeping keeping, Server
     /// <summary>Null: not tried yet.</summary>
     public bool? HasReception { get; private set; }
     public int Unsent => _unsent.Count;
+    /// <summary>By how much this device's clock is ahead of the shop's computer's, where that is more than a minute and known.</summary>
+    public long? ClockAheadMs => _pairedMs is { } behind && Math.Abs(behind) > ClockWorthSaying ? -behind : null;
     public bool Leads => Run?.Lead == keeping.DeviceId;
 
     public event Action? Changed;
@@ -70,13 +77,16 @@ internal sealed class OpenRun(string job, string id, MarkKeeping keeping, Server
 
     private async Task Mark(IReadOnlyList<ToMark> marks, DeviceMoment now)
     {
+        // What was being planned is of a moment that is over: the tap comes first.
+        await _replanning.CancelAsync();
         await _oneAtATime.WaitAsync();
         try
         {
+            var before = Run;
             await Keep(Stamped(marks, now));
             Refold();
             Show(now);
-            await Replan(now);
+            await Replan(now, before);
         }
         finally
         {
@@ -90,8 +100,10 @@ internal sealed class OpenRun(string job, string id, MarkKeeping keeping, Server
     /// <summary>A mark on its way to the disk is put there first.</summary>
     public async ValueTask DisposeAsync()
     {
+        await _replanning.CancelAsync();
         await _oneAtATime.WaitAsync();
         _oneAtATime.Dispose();
+        _replanning.Dispose();
     }
 
     /// <summary>Sends what the server does not have and takes in what others marked. Safe to call at any time.</summary>
@@ -134,10 +146,11 @@ internal sealed class OpenRun(string job, string id, MarkKeeping keeping, Server
         foreach (var mark in sent) _unsent.Remove(mark.Id);
         await keeping.Put(job, id, [.. news, .. sent], sent: true);
         if (news.Count == 0) return;
+        var before = Run;
         Refold();
         var now = await Moment();
         Show(now);
-        if (Leads) await Replan(now);
+        if (Leads) await Replan(now, before);
     }
 
     /// <summary>Once a start of the page, and again when either clock has been set.</summary>
@@ -151,16 +164,29 @@ internal sealed class OpenRun(string job, string id, MarkKeeping keeping, Server
         Refold();
     }
 
-    private async Task Replan(DeviceMoment now)
+    /// <param name="before">The run before what was marked.</param>
+    private async Task Replan(DeviceMoment now, Run? before)
     {
         Changes = [];
         if (Run is not { } run) return;
+        if (before is not null) Changes = RoomFollowing.Told(before, run);
         var started = Stopwatch.GetTimestamp();
-        var replan = Replanning.Replan(run, run.Clock.At(now));
+        await _replanning.CancelAsync();
+        _replanning = new CancellationTokenSource();
+        Replan replan;
+        try
+        {
+            replan = await Replanning.ReplanAsync(run, run.Clock.At(now), Replanning.UsualSteps, new Breathing(_replanning.Token).Pause);
+        }
+        catch (OperationCanceledException)
+        {
+            return;
+        }
+
         ReplanTook = Stopwatch.GetElapsedTime(started);
         Salvage = replan.Salvage;
         if (!replan.IsChanged || !Leads) return;
-        Changes = replan.Changes;
+        Changes = [.. Changes, .. replan.Changes];
         await Keep(Stamped([new ToMark(new What.Replanned(replan.Turns))], now));
         Refold();
         Show(now);
