@@ -19,6 +19,8 @@ builder.Services.AddSingleton<Drafts>();
 builder.Services.AddSingleton<JobCopies>();
 builder.Services.AddSingleton<Coatings>();
 builder.Services.AddSingleton<ShopRates>();
+builder.Services.AddSingleton<EditKeeping>();
+builder.Services.AddSingleton<Removals>();
 builder.Services.AddSingleton<Synchronising>();
 builder.Services.AddSingleton<Photos>();
 builder.Services.AddSingleton<RunGoingOn>();

@@ -103,6 +103,7 @@ public static class LapwiseServer
         ListProducts.Map(api);
         ReadProduct.Map(api);
         SaveProduct.Map(api);
+        RemoveProduct.Map(api);
         TakeOffOfJob.Map(api);
         MaterialsOfJob.Map(api);
         PlanOfJob.Map(api);

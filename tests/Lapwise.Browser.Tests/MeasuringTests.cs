@@ -63,6 +63,36 @@ public sealed class MeasuringTests(PublishedServer server)
     }
 
     [Fact]
+    public async Task Steps_are_taken_back_after_a_reload_and_in_the_next_tab_too()
+    {
+        await using var window = await server.Window(390, 844);
+        var address = $"/jobs/{await server.CopyOfDemo()}/measure";
+        var page = await window.Open(address);
+        await page.Field("Thickness").FillAsync("2 in");
+        await page.Locator("label[for='edge-0-F-Open']").ClickAsync();
+        await page.Field("Thickness").FillAsync("3 in");
+        await page.Keyboard.PressAsync("Control+z");
+        await Expect(page.Field("Thickness")).ToHaveValueAsync("2 in");
+        await page.Kept("Saved");
+        await page.ReloadAsync();
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Redo" })).ToBeEnabledAsync(new() { Timeout = Pages.FirstStartMs });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Redo" }).ClickAsync();
+        await Expect(page.Field("Thickness")).ToHaveValueAsync("3 in");
+        await page.Kept("Saved");
+        await page.CloseAsync();
+
+        page = await window.Open(address);
+        var undo = page.GetByRole(AriaRole.Button, new() { Name = "Undo" });
+        await Expect(undo).ToBeEnabledAsync(new() { Timeout = Pages.FirstStartMs });
+        await undo.ClickAsync();
+        await undo.ClickAsync();
+        await Expect(page.Locator("#edge-0-F-Open")).Not.ToBeCheckedAsync();
+        await undo.ClickAsync();
+        await Expect(page.Field("Thickness")).ToHaveValueAsync("1 1/2 in");
+        await Expect(undo).ToBeDisabledAsync();
+    }
+
+    [Fact]
     public async Task Lengths_are_typed_on_large_keys_and_the_drawing_follows()
     {
         await using var window = await server.Window(390, 844);

@@ -93,20 +93,21 @@ public sealed partial class OnSiteTests(PublishedServer server)
     }
 
     /// <summary>
-    /// Every other kill comes in the same moment as the tap, when the mark is on the disk or not; whatever was shown once is there
-    /// after it, and nothing is there twice.
+    /// Two hundred kills. Every other one comes in the same moment as the tap, when the mark is on the disk or not; whatever was
+    /// shown or answered once is there after it, and nothing is there twice. A few are of the whole page, opened again each time;
+    /// the rest are of a page that does nothing but put marks on the disk by the same door, so that the number can be had.
     /// </summary>
     [Fact]
-    public async Task Killing_the_page_over_and_over_loses_no_mark_and_doubles_none()
+    public async Task Killing_the_page_two_hundred_times_loses_no_mark_and_doubles_none()
     {
-        const int kills = 30;
+        const int whole = 8, writers = 192;
         var job = await server.CopyOfDemo();
         await using var window = await Phone();
         var page = await Prepared(window, job);
         await Tap(page);
         await Tap(page);
         var shown = new List<string>();
-        for (var kill = 0; kill < kills; kill++)
+        for (var kill = 0; kill < whole; kill++)
         {
             // A note is a mark like any other and can be made without end.
             await page.EvaluateAsync("document.querySelectorAll('.run-more details').forEach(d => d.open = true)");
@@ -120,16 +121,43 @@ public sealed partial class OnSiteTests(PublishedServer server)
 
             await page.CloseAsync(new() { RunBeforeUnload = false });
             page = await Opened(window, job);
-            var log = await page.Locator(".run-log").TextContentAsync();
-            Assert.All(shown, note => Assert.Equal(2, log!.Split($"“{note}”").Length));
-            if (kill % 2 == 1 && log!.Contains($"note {kill}.", StringComparison.Ordinal)) shown.Add($"note {kill}.");
+            var seen = await page.Locator(".run-log").TextContentAsync();
+            Assert.All(shown, note => Assert.Equal(2, seen!.Split($"“{note}”").Length));
+            if (kill % 2 == 1 && seen!.Contains($"note {kill}.", StringComparison.Ordinal)) shown.Add($"note {kill}.");
         }
 
+        await page.CloseAsync();
+        for (var kill = whole; kill < whole + writers; kill++)
+        {
+            var writer = await window.NewPageAsync();
+            await writer.GotoAsync("/manifest.webmanifest");
+            var waits = kill % 2 == 0;
+            var put = writer.EvaluateAsync<bool>($$"""
+                async () => {
+                  const run = await import("/js/run.js");
+                  const like = JSON.parse(await run.all("{{job}}")).map(m => ({ ...JSON.parse(m.text), run: m.run })).filter(m => m.kind === "note").at(-1);
+                  const { run: id, ...mark } = like;
+                  const next = { ...mark, id: crypto.randomUUID().replaceAll("-", ""), number: mark.number + 1, text: "note {{kill}}." };
+                  const kept = run.put("{{job}}", id, [{ id: next.id, text: JSON.stringify(next) }], false);
+                  return {{(waits ? "await kept" : "true")}};
+                }
+                """);
+            Assert.True(await put);
+            if (waits) shown.Add($"note {kill}.");
+            await writer.CloseAsync(new() { RunBeforeUnload = false });
+        }
+
+        page = await Opened(window, job);
         await Sent(page);
+        var log = await page.Locator(".run-log").TextContentAsync();
+        Assert.All(shown, note => Assert.Equal(2, log!.Split($"“{note}”").Length));
         var marks = await Marks(job);
-        Assert.Equal(shown.Order(), marks.Where(m => m.GetProperty("kind").GetString() == "note").Select(m => m.GetProperty("text").GetString()).Order());
+        var notes = marks.Where(m => m.GetProperty("kind").GetString() == "note").Select(m => m.GetProperty("text").GetString()!).ToList();
+        Assert.Equal(notes.Distinct(StringComparer.Ordinal).Count(), notes.Count);
+        Assert.Empty(shown.Except(notes, StringComparer.Ordinal));
         Assert.Equal(marks.Count, marks.Select(m => m.GetProperty("id").GetString()).Distinct().Count());
         Assert.Equal(1, Count(marks, "batchMixed"));
+        TestContext.Current.SendDiagnosticMessage($"{whole + writers} kills: {shown.Count} marks shown or answered, {notes.Count} kept");
     }
 
     [Fact]
@@ -226,6 +254,81 @@ public sealed partial class OnSiteTests(PublishedServer server)
         await Expect(page.Locator(".run-more")).ToContainTextAsync("This device's clock is 5 min ahead of the shop's");
         await Tap(page);
         await Expect(page.Locator(".run-clocks .run-time").First).ToHaveTextAsync(TimeShown());
+    }
+
+    /// <summary>A page that the system froze and thawed goes on where the clock is by then, and marks are taken as before.</summary>
+    [Fact]
+    public async Task A_screen_locked_and_frozen_for_minutes_goes_on_by_the_clock()
+    {
+        await using var window = await Phone();
+        var page = await Prepared(window, await server.CopyOfDemo());
+        await Tap(page);
+        await Tap(page);
+        var wire = await window.NewCDPSessionAsync(page);
+        await wire.SendAsync("Page.setWebLifecycleState", new() { ["state"] = "frozen" });
+        await wire.SendAsync("Page.setWebLifecycleState", new() { ["state"] = "active" });
+        // Timers slowed as in the background: the screen is drawn from clocks that are read, not from ticks that are counted.
+        await wire.SendAsync("Emulation.setCPUThrottlingRate", new() { ["rate"] = 6 });
+        await page.EvaluateAsync("{ const [now, steady] = [Date.now.bind(Date), performance.now.bind(performance)]; Date.now = () => now() + 240000; performance.now = () => steady() + 240000; }");
+        await Tap(page);
+        await wire.SendAsync("Emulation.setCPUThrottlingRate", new() { ["rate"] = 1 });
+        await Sent(page);
+        await page.EvaluateAsync("document.querySelectorAll('.run-more details').forEach(d => d.open = true)");
+        await Expect(page.Locator(".run-log li").First).ToContainTextAsync(FourMinutes());
+    }
+
+    /// <summary>The browser itself refuses the room: it is said, nothing marked is lost, and the server gets it.</summary>
+    [Fact]
+    public async Task A_quota_that_is_really_used_up_is_said_and_the_marks_reach_the_server()
+    {
+        var job = await server.CopyOfDemo();
+        await using var window = await Phone();
+        var page = await Prepared(window, job);
+        await Tap(page);
+        await Sent(page);
+        var wire = await window.NewCDPSessionAsync(page);
+        await wire.SendAsync("Storage.overrideQuotaForOrigin", new() { ["origin"] = server.Address, ["quotaSize"] = 1 });
+        await page.EvaluateAsync("document.querySelectorAll('.run-more details').forEach(d => d.open = true)");
+        await page.Locator("#run-note").FillAsync("no room " + new string('x', 20_000));
+        await page.Locator(".run-say:has(#run-note) button").ClickAsync();
+        await Expect(page.Locator(".run-main[data-kept=page]")).ToBeVisibleAsync();
+        await Expect(page.Locator(".run-warning")).ToContainTextAsync("does not keep the marks");
+        await Sent(page);
+        Assert.Contains(await Marks(job), m => m.GetProperty("kind").GetString() == "note");
+        await wire.SendAsync("Storage.overrideQuotaForOrigin", new() { ["origin"] = server.Address });
+    }
+
+    /// <summary>Eight hours without reception by a shifted clock: every tap is there, and arrives once when the server is back.</summary>
+    [Fact]
+    public async Task A_run_of_eight_hours_without_reception_arrives_whole()
+    {
+        var job = await server.CopyOfDemo();
+        await using var window = await Phone();
+        var page = await Prepared(window, job, shiftsClock: true);
+        await Sent(page);
+        await page.RouteAsync("**/api/**", route => route.AbortAsync());
+        var taps = 0;
+        for (var hour = 0; hour < 8; hour++)
+        {
+            await Tap(page);
+            taps++;
+            await page.Locator(".run-foot button", new() { HasText = "Pause" }).ClickAsync();
+            await page.GetByRole(AriaRole.Button, new() { Name = "Stop all hands" }).ClickAsync();
+            await Expect(page.Locator(".is-paused")).ToBeVisibleAsync();
+            await page.Clock.FastForwardAsync(3_600_000);
+            await page.Locator(".is-paused .run-tap").ClickAsync();
+            await Expect(page.Locator(".is-paused")).ToHaveCountAsync(0);
+        }
+
+        await Expect(page.Locator(".run-more")).ToContainTextAsync("No reception");
+        await page.UnrouteAllAsync();
+        await page.Clock.FastForwardAsync(10_000);
+        await Sent(page);
+        var marks = await Marks(job);
+        Assert.Equal(8, Count(marks, "paused"));
+        Assert.Equal(8, Count(marks, "resumed"));
+        Assert.Equal(taps, Count(marks, "batchMixed") + Count(marks, "sectionWet") + Count(marks, "sectionDry"));
+        Assert.Equal(marks.Count, marks.Select(m => m.GetProperty("id").GetString()).Distinct().Count());
     }
 
     [Fact]
@@ -352,6 +455,9 @@ public sealed partial class OnSiteTests(PublishedServer server)
             Assert.True(found.Violations.Length == 0, $"{name}: " + string.Join("; ", found.Violations.Select(v => $"{v.Id}: {v.Help} ({string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))})")));
         }
     }
+
+    [GeneratedRegex(@"^[4-9]:\d\d", RegexOptions.None, 30_000)]
+    private static partial Regex FourMinutes();
 
     [GeneratedRegex(@"^\d{1,2}:\d\d$", RegexOptions.None, 30_000)]
     private static partial Regex TimeShown();

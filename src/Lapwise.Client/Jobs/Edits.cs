@@ -1,46 +1,104 @@
+using System.Text.Json;
+using Lapwise.Client.Keeping;
 using Lapwise.Core.Jobs;
 
 namespace Lapwise.Client.Jobs;
 
 /// <summary>
 /// What was changed in an open job, back and forth without limit. A document is never written over, so a step costs only
-/// what it changed. Typing into one field is one step.
+/// what it changed. Typing into one field is one step. Steps are kept on this device as far as its storage goes, and are there
+/// again after a reload.
 /// </summary>
-internal sealed class Edits
+internal sealed class Edits(string job, EditKeeping keeping)
 {
-    private sealed record Edit(JobDocument Before, JobDocument After, string? Field);
+    private sealed record Edit(Lazy<JobDocument?> Before, Lazy<JobDocument?> After, string? Field);
 
-    private readonly Stack<Edit> done = new();
-    private readonly Stack<Edit> undone = new();
+    private readonly List<Edit> steps = [];
+    private int done;
+    private bool isTakenUp;
 
-    public bool CanUndo => done.Count > 0;
-    public bool CanRedo => undone.Count > 0;
+    public bool CanUndo => done > 0;
+    public bool CanRedo => done < steps.Count;
+    /// <summary>False: the latest steps are in this page alone.</summary>
+    public bool IsKept { get; private set; } = true;
+
+    public event Action? Changed;
+
+    /// <summary>The steps that were made before the page was loaded anew; none where something was changed here already.</summary>
+    public async Task TakeUp()
+    {
+        var kept = await keeping.Read(job);
+        if (isTakenUp || steps.Count > 0) return;
+        isTakenUp = true;
+        foreach (var step in kept.Steps.Where(s => s.Length == 3))
+        {
+            // Read only when it is wanted: there may be thousands.
+            var before = step[1].Length > 0 || steps.Count == 0 ? new Lazy<JobDocument?>(() => Read(step[1])) : steps[^1].After;
+            steps.Add(new Edit(before, new Lazy<JobDocument?>(() => Read(step[2])), step[0].Length > 0 ? step[0] : null));
+        }
+
+        done = Math.Clamp(kept.Count, 0, steps.Count);
+        if (steps.Count > 0) Changed?.Invoke();
+    }
 
     /// <param name="field">The field that was typed into; null: a button, a choice, a drag.</param>
     public void Note(JobDocument before, JobDocument after, string? field)
     {
-        undone.Clear();
-        var typesOn = field is not null && done.TryPeek(out var last) && last.Field == field && ReferenceEquals(last.After, before);
-        done.Push(typesOn ? done.Pop() with { After = after } : new Edit(before, after, field));
+        isTakenUp = true;
+        steps.RemoveRange(done, steps.Count - done);
+        var typesOn = field is not null && steps is [.., var last] && last.Field == field && last.After is { IsValueCreated: true, Value: { } left } && ReferenceEquals(left, before);
+        var edit = new Edit(typesOn ? steps[^1].Before : Is(before), Is(after), field);
+        if (typesOn) steps[^1] = edit;
+        else steps.Add(edit);
+        done = steps.Count;
+        var goesOn = done > 1 && steps[^2].After is { IsValueCreated: true, Value: { } earlier } && ReferenceEquals(earlier, edit.Before.Value);
+        _ = Told(keeping.Put(job, done - 1, field ?? "", goesOn ? "" : Write(edit.Before.Value), Write(after)));
     }
 
     /// <summary>The document without the last change; null: there is none.</summary>
     public JobDocument? Undo(JobDocument now)
     {
-        if (!done.TryPop(out var edit)) return null;
-        undone.Push(edit);
-        return Turned(edit.After, edit.Before, now);
+        if (!CanUndo) return null;
+        var edit = steps[--done];
+        _ = Told(keeping.Stand(job, done));
+        return Turned(edit.After.Value, edit.Before.Value, now);
     }
 
     /// <summary>The document with the change that was undone last; null: there is none.</summary>
     public JobDocument? Redo(JobDocument now)
     {
-        if (!undone.TryPop(out var edit)) return null;
-        done.Push(edit);
-        return Turned(edit.Before, edit.After, now);
+        if (!CanRedo) return null;
+        var edit = steps[done++];
+        _ = Told(keeping.Stand(job, done));
+        return Turned(edit.Before.Value, edit.After.Value, now);
     }
 
     /// <summary>What somebody else changed meanwhile stays: only this step is turned.</summary>
-    private static JobDocument Turned(JobDocument from, JobDocument to, JobDocument now) =>
-        ReferenceEquals(from, now) ? to : JobMerging.Merge(from, to, now).Job;
+    private static JobDocument Turned(JobDocument? from, JobDocument? to, JobDocument now) =>
+        from is null || to is null ? now : ReferenceEquals(from, now) ? to : JobMerging.Merge(from, to, now).Job;
+
+    private async Task Told(Task<bool> put)
+    {
+        var kept = await put;
+        if (kept == IsKept) return;
+        IsKept = kept;
+        Changed?.Invoke();
+    }
+
+    private static Lazy<JobDocument?> Is(JobDocument document) => new(document);
+
+    private static string Write(JobDocument? document) => document is null ? "" : JsonSerializer.Serialize(document, JobJson.Default.JobDocument);
+
+    private static JobDocument? Read(string text)
+    {
+        try
+        {
+            return text.Length == 0 ? null : JsonSerializer.Deserialize(text, JobJson.Default.JobDocument);
+        }
+        catch (JsonException)
+        {
+            // Left by another version of the page: that step turns nothing.
+            return null;
+        }
+    }
 }

@@ -10,8 +10,10 @@ internal sealed class OpenJob : IDisposable
     private readonly KeptJob kept;
     private string? typedInto;
 
-    public OpenJob(KeptJob kept, Coatings coatings)
+    public OpenJob(KeptJob kept, Coatings coatings, EditKeeping edits)
     {
+        Edits = new Edits(kept.Id, edits);
+        Edits.Changed += () => Changed?.Invoke();
         this.kept = kept;
         Workings = new Workings(() => Document, () => coatings.All);
         Workings.Changed += () => Changed?.Invoke();
@@ -29,8 +31,8 @@ internal sealed class OpenJob : IDisposable
 
     public event Action? Changed;
 
-    /// <summary>What was changed here since the job was opened, to take back.</summary>
-    public Edits Edits { get; } = new();
+    /// <summary>What was changed here, to take back.</summary>
+    public Edits Edits { get; }
 
     public void Change(Func<JobDocument, JobDocument> change)
     {

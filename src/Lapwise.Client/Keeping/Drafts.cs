@@ -51,6 +51,12 @@ internal sealed class Drafts(Cupboard cupboard)
         return null;
     }
 
+    /// <summary>Every record of a job, of any tab.</summary>
+    public async Task DropAll(string id)
+    {
+        foreach (var key in (await cupboard.Heads(Drawer.Drafts, 0)).Select(h => h[0]).Where(k => IdIn(k) == id)) await cupboard.Remove(Drawer.Drafts, key);
+    }
+
     public Task Drop(string key) => cupboard.Remove(Drawer.Drafts, key);
 
     /// <summary>Whether another tab, closed or open, also keeps something of this job.</summary>

@@ -43,6 +43,8 @@ internal sealed class Server(HttpClient http, Spoken spoken)
     public Task<Reply<ProductDocument>> Save(ProductDocument product, long? from) =>
         Ask(HttpMethod.Put, ProductAt(product.Id), JobFile.Write(product), from ?? 0, JobJson.Default.ProductDocument);
 
+    public Task<Reply<ProductDocument>> RemoveProduct(string id, long from) => Ask(HttpMethod.Delete, ProductAt(id), null, from, JobJson.Default.ProductDocument);
+
     public Task<Reply<PhonesLine>> Phones() => Ask(HttpMethod.Get, "api/phones", null, null, WireJson.Default.PhonesLine);
 
     public Task<Reply<PhonesLine>> OpenDoor() => Ask(HttpMethod.Put, "api/phones/door", null, null, WireJson.Default.PhonesLine);

@@ -3,7 +3,7 @@ using Lapwise.Core.Jobs;
 namespace Lapwise.Client.Keeping;
 
 /// <summary>Sends what is only on this device, job by job and then the photos, without its page being open.</summary>
-internal sealed class Synchronising(Server server, Drafts drafts, JobCopies copies, Photos photos)
+internal sealed class Synchronising(Server server, Drafts drafts, JobCopies copies, Photos photos, Removals removals)
 {
     private readonly Dictionary<string, Kept> standing = new(StringComparer.Ordinal);
     private bool isRunning;
@@ -16,8 +16,12 @@ internal sealed class Synchronising(Server server, Drafts drafts, JobCopies copi
     {
         if (isRunning) return;
         isRunning = true;
+        await removals.Send();
+        var removed = removals.All.Select(r => r.Id).ToHashSet(StringComparer.Ordinal);
         foreach (var (id, _) in await drafts.All())
         {
+            // What is taken out is not sent first.
+            if (removed.Contains(id)) continue;
             if (await KeptJob.Here(id, server, drafts, copies) is not { Kept: Kept.Sending } job) continue;
             using (job)
             {
