@@ -277,27 +277,6 @@ public sealed partial class OnSiteTests(PublishedServer server)
         await Expect(page.Locator(".run-log li").First).ToContainTextAsync(FourMinutes());
     }
 
-    /// <summary>The browser itself refuses the room: it is said, nothing marked is lost, and the server gets it.</summary>
-    [Fact]
-    public async Task A_quota_that_is_really_used_up_is_said_and_the_marks_reach_the_server()
-    {
-        var job = await server.CopyOfDemo();
-        await using var window = await Phone();
-        var page = await Prepared(window, job);
-        await Tap(page);
-        await Sent(page);
-        var wire = await window.NewCDPSessionAsync(page);
-        await wire.SendAsync("Storage.overrideQuotaForOrigin", new() { ["origin"] = server.Address, ["quotaSize"] = 1 });
-        await page.EvaluateAsync("document.querySelectorAll('.run-more details').forEach(d => d.open = true)");
-        await page.Locator("#run-note").FillAsync("no room " + new string('x', 20_000));
-        await page.Locator(".run-say:has(#run-note) button").ClickAsync();
-        await Expect(page.Locator(".run-main[data-kept=page]")).ToBeVisibleAsync();
-        await Expect(page.Locator(".run-warning")).ToContainTextAsync("does not keep the marks");
-        await Sent(page);
-        Assert.Contains(await Marks(job), m => m.GetProperty("kind").GetString() == "note");
-        await wire.SendAsync("Storage.overrideQuotaForOrigin", new() { ["origin"] = server.Address });
-    }
-
     /// <summary>Eight hours without reception by a shifted clock: every tap is there, and arrives once when the server is back.</summary>
     [Fact]
     public async Task A_run_of_eight_hours_without_reception_arrives_whole()
