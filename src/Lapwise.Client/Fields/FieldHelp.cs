@@ -113,7 +113,7 @@ internal static class FieldHelp
         ["crew.pace.walk"] = ("Changing place costs open time.", "Cambiar de sitio gasta tiempo abierto."),
         ["crew.pace.mix"] = ("While one mixes, the laps grow old.", "Mientras uno mezcla, los solapes envejecen."),
         ["aims.marginShare"] = ("What you keep in hand for a slip.", "Lo que guarda para un tropiezo."),
-        ["aims.largestSection"] = ("Larger is quicker, smaller is surer.", "Más grande es más rápido; más pequeña, más segura."),
+        ["aims.largestSection"] = ("Larger is quicker, smaller leaves more margin.", "Más grande es más rápido; más pequeña deja más margen."),
         ["aims.reach"] = ("How far you roll well from where you stand.", "Hasta dónde aplica bien desde donde está."),
         ["work.minute"] = ("Drag it to see what is wet at any minute.", "Arrástrelo para ver qué está húmedo en cada minuto."),
 
@@ -129,7 +129,7 @@ internal static class FieldHelp
 
         // Money
         ["rates.hourlyWage"] = ("What an hour of hands costs you.", "Lo que le cuesta una hora de manos."),
-        ["rates.burden"] = ("Insurance, dues and taxes on top of the wage.", "Seguros, cuotas e impuestos sobre el salario."),
+        ["rates.burden"] = ("Insurance, dues and taxes on top of the wage.", "Pólizas, cuotas e impuestos sobre el salario."),
         ["rates.overhead"] = ("Shop, van and office, as a share of the costs.", "Taller, furgoneta y oficina, como parte del coste."),
         ["rates.margin"] = ("What stays of the price when all is paid.", "Lo que queda del precio con todo pagado."),
         ["rates.waste"] = ("Material that is bought and never gets onto a top.", "Material comprado que nunca llega a una cubierta."),
