@@ -113,7 +113,8 @@ public static class Calendars
         return
         [
             $"{seed}", $"{problem.Visits.Count}", Report.Time(first!.Value.S), Percent(first.Value.Gap), Percent(found.Gap) + (found.IsProven ? " (proven)" : "") + broken, Report.Time(took),
-            again is Answer.Found(var other) && other.LastEnd == found.LastEnd && other.Visits.SequenceEqual(found.Visits) ? "yes" : "NO",
+            again is Answer.Found(var other) && other.LastEnd == found.LastEnd && other.Visits.SequenceEqual(found.Visits) ? "yes"
+                : again is Answer.Found({ IsRepeatable: false }) || !found.IsRepeatable ? "NO (cut by the net in real time)" : "NO",
         ];
     }
 

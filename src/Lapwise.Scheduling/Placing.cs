@@ -76,9 +76,24 @@ internal sealed class Placing(ScheduleProblem problem)
     /// <summary>The first end of what is in the way; null: there is enough.</summary>
     private long? Over(int gear, int amount, long from, long to)
     {
-        var here = taken[gear].Where(t => t.From < to && from < t.To).ToList();
-        foreach (var at in here.Select(t => Math.Max(t.From, from)).Append(from))
-            if (here.Where(t => t.From <= at && at < t.To).Sum(t => t.Amount) + amount > problem.Gear[gear].Count) return here.Min(t => t.To);
-        return null;
+        // Counted where it can rise: at the beginning, and where another's use begins.
+        var most = problem.Gear[gear].Count - amount;
+        long? free = null;
+        var isShort = At(from) > most;
+        foreach (var use in taken[gear])
+        {
+            if (use.From >= to || from >= use.To) continue;
+            free = free is { } sooner && sooner < use.To ? sooner : use.To;
+            isShort |= use.From > from && At(use.From) > most;
+        }
+
+        return isShort ? free : null;
+
+        int At(long moment)
+        {
+            var sum = 0;
+            foreach (var use in taken[gear]) if (use.From <= moment && moment < use.To) sum += use.Amount;
+            return sum;
+        }
     }
 }

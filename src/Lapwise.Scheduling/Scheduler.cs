@@ -15,6 +15,10 @@ public static class Scheduler
     /// <summary>Beyond this the solver is not asked; the answer at once stands, with its bound.</summary>
     public const int MostSearched = 1_500;
 
+    /// <summary>Orders tried for each unit of the solver's own count, in a shop of thirty jobs; one of more visits takes longer for each.</summary>
+    private const int TriesPerEffort = 200;
+    private const int VisitsOfThirtyJobs = 180;
+
     /// <param name="better">Told each better schedule, on the solver's own thread.</param>
     public static Answer Solve(ScheduleProblem problem, Effort effort, Action<Schedule>? better = null, CancellationToken stop = default)
     {
@@ -32,9 +36,21 @@ public static class Scheduler
         if (problem.Visits.Count > MostSearched || effort.Deterministic <= 0)
             return started is not null ? new Answer.Found(started) : first is not null ? new Answer.Found(Made(problem, first, bound, Deadlines.Missed(problem, first))) : new Answer.Undecided();
         if (problem.Before.Count > 0 && started is not null) return new Answer.Found(Calmer(problem, effort, started, better, stop));
+        if (started is not null && problem.Crews.Count > 0)
+        {
+            var tried = JobByJob.Shuffle(problem, started.Visits, bound, Tries(problem, effort), found => better?.Invoke(Made(problem, found, bound, [])), stop);
+            if (Checking.Broken(problem, tried).Count == 0) started = Made(problem, tried, bound, []);
+        }
+
         if (started is { IsProven: true }) return new Answer.Found(started);
 
         return Search(problem, effort, bound, started, first, better, stop);
+    }
+
+    private static int Tries(ScheduleProblem problem, Effort effort)
+    {
+        var size = Math.Max(1.0, (double)problem.Visits.Count / VisitsOfThirtyJobs);
+        return (int)(effort.Deterministic * TriesPerEffort / (size * size));
     }
 
     private static Answer Search(ScheduleProblem problem, Effort effort, long bound, Schedule? started, IReadOnlyList<PlacedVisit>? first, Action<Schedule>? better, CancellationToken stop)
