@@ -19,7 +19,7 @@ public static class LoggerText
     /// <summary>A year at one reading a minute has 525,600.</summary>
     public const int MostRows = 1_000_000;
 
-    private const int MostFaults = 20;
+    private const int MostFaults = 5;
 
     /// <summary>Text of a logger's file, whose letters are UTF-8 or the old single-byte ones.</summary>
     public static string TextOf(byte[] bytes)
@@ -40,6 +40,23 @@ public static class LoggerText
     {
         ArgumentNullException.ThrowIfNull(text);
         return new Reader(day, units).Read(text);
+    }
+
+    /// <summary>The end of a long text, with its headings: as much as the last hours take, for a page that shows but the last day.</summary>
+    /// <param name="Lines">Of the whole text.</param>
+    /// <param name="Kept">Of the readings at its end.</param>
+    public sealed record Ending(string Text, int Lines, int Kept);
+
+    // Looking at one line in so many is near enough, and quick where a page is.
+    private const int Stride = 50;
+    private const int Samples = 400;
+    private const int MostEndingLines = 20_000;
+
+    /// <summary>What the last hours of a text are, as written; null where it has no heading with a time, or its last line no date: then it is taken whole.</summary>
+    public static Ending? EndingOf(string text, double hours)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return new Reader(default, UnitSystem.Us).EndingOf(text, hours);
     }
 
     private enum Holds { Nothing, Time, Date, Air, Humidity, Surface, Dew }
@@ -78,7 +95,8 @@ public static class LoggerText
                 if (!HasDigit(written)) continue;
                 if (_columns.Length > 0) FromColumns(line, written.ToString());
                 else Typed(line, written.ToString());
-                if (_faults.Count >= MostFaults) break;
+                // What is wrong with how the whole text is written is said once.
+                if (_faults.Count >= MostFaults || _faults.Any(f => f.Code is "DecimalCommasUnclear" or "UnitsMixed")) break;
             }
 
             if (_faults.Count == 0 && _rows.Count == 0) Nothing();
@@ -86,6 +104,30 @@ public static class LoggerText
             if (_faults.Count == 0) DoubtSizes();
             return _faults.Count > 0 ? new LoggerRead(null, _faults, _notes) : Timed();
         }
+
+        public Ending? EndingOf(string text, double hours)
+        {
+            var lines = text.Split('\n');
+            var heading = Array.FindIndex(lines, l => Heading(l.Trim().Trim('\uFEFF')));
+            var last = Array.FindLastIndex(lines, HasDigit);
+            if (heading < 0 || last <= heading) return null;
+            // Day before month where any of some lines all over the text can only be read so.
+            var dayFirst = Enumerable.Range(0, Samples).Select(i => lines[heading + 1 + (int)((long)(last - heading - 1) * i / Samples)]).Any(l => TimeOf(l, dayFirst: false) is null && TimeOf(l, dayFirst: true) is not null);
+            if (TimeOf(lines[last], dayFirst) is not { } end) return null;
+            var from = last;
+            while (from - Stride > heading && last - from < MostEndingLines && (TimeOf(lines[from - Stride], dayFirst) is not { } at || Math.Abs((end - at).TotalHours) <= hours)) from -= Stride;
+            return new Ending(string.Join('\n', lines[heading..(heading + 1)].Concat(lines[from..(last + 1)])), lines.Length, last + 1 - from);
+        }
+
+        private DateTime? TimeOf(string line, bool dayFirst)
+        {
+            var fields = Split(line.Trim(), _between);
+            string Field(Holds what) => Array.IndexOf(_columns, what) is >= 0 and var i && i < fields.Count ? fields[i] : "";
+            var written = $"{Field(Holds.Date)} {Field(Holds.Time)}".Trim();
+            return new WallClock(DateTime.MinValue, dayFirst).Next(written)?.At is { Year: > 1 } at ? at : null;
+        }
+
+        private static bool HasDigit(string line) => HasDigit(line.AsSpan());
 
         private static bool HasDigit(ReadOnlySpan<char> line) => line.IndexOfAnyInRange('0', '9') >= 0;
 
@@ -168,7 +210,7 @@ public static class LoggerText
         private void Typed(int line, string written)
         {
             var words = written.Replace("° ", "°", StringComparison.Ordinal).Split([' ', '\t', ';'], StringSplitOptions.RemoveEmptyEntries);
-            var times = words.TakeWhile(w => w.Contains(':', StringComparison.Ordinal) || w.Count(c => c is '-' or '/') == 2 || Plain(w) is "am" or "pm" or "h").ToList();
+            var times = words.TakeWhile(w => w.Contains(':', StringComparison.Ordinal) || w.Count(c => c is '-' or '/') == 2 || (w.Count(c => c is '.') == 2 && char.IsAsciiDigit(w[0])) || Plain(w) is "am" or "pm" or "h").ToList();
             double? air = null, humidity = null;
             for (var i = times.Count; i < words.Length; i++)
             {
@@ -322,6 +364,8 @@ public static class LoggerText
         private void Nothing() => Add("", null, "NoReadings",
             v => _impossible > 0
                 ? v.Say($"No line of {_missing + _impossible} can be used; line {_firstImpossible.Line} has {_firstImpossible.Why(v)}, which cannot be.", $"No se puede usar ninguna de {_missing + _impossible} líneas; la {_firstImpossible.Line} tiene {_firstImpossible.Why(v)}, que no puede ser.")
+                : _missing > 0 && _columns.Length == 0
+                ? v.Say($"None of {_missing} lines has a time, a temperature with its unit and a humidity with its %, and no heading in English or Spanish says what the columns hold.", $"Ninguna de {_missing} líneas tiene hora, temperatura con su unidad y humedad con su %, y ningún título en español o inglés dice qué contienen las columnas.")
                 : _missing > 0
                 ? v.Say($"None of {_missing} lines has a time, a temperature and a humidity.", $"Ninguna de {_missing} líneas tiene hora, temperatura y humedad.")
                 : v.Say("There are no readings in this text.", "No hay lecturas en este texto."),

@@ -153,4 +153,38 @@ public sealed class LoggerTextTests
         var read = Read("Time,Temp °C,RH %\n" + string.Concat(Enumerable.Repeat("2026-01-01 00:00,18,50\n", LoggerText.MostRows + 1)));
         Assert.Equal("TooManyRows", Assert.Single(read.Faults).Code);
     }
+
+    [Fact]
+    public void What_is_wrong_with_every_line_is_said_once()
+    {
+        var lines = string.Join('\n', Enumerable.Range(0, 60).Select(m => $"2026-11-20 10:{m:00},20,5,50,3"));
+        var fault = Assert.Single(LoggerText.Read("time,temperature (°C),humidity (%)\n" + lines, Day, UnitSystem.Metric).Faults);
+        Assert.Equal(("DecimalCommasUnclear", 2), (fault.Code, fault.Line));
+    }
+
+    [Fact]
+    public void Headings_in_another_language_are_told_as_what_is_missing()
+    {
+        var fault = Assert.Single(LoggerText.Read("Zeit;Temperatur (°C);Feuchte (%)\n20.11.2026 10:00;20,5;50,3\n20.11.2026 10:10;20,5;50,3", Day, UnitSystem.Metric).Faults);
+        Assert.Contains("heading", fault.Text(Voice.Default), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("yyyy-MM-dd HH:mm")]
+    [InlineData("dd/MM/yyyy HH:mm")]
+    [InlineData("M/d/yyyy HH:mm")]
+    public void The_end_of_a_long_text_gives_the_same_last_day_as_the_whole(string format)
+    {
+        var start = new DateTime(2026, 3, 20);
+        var text = "Serial 7\nTime,Temp (°C),RH (%)\n" + string.Join('\n', Enumerable.Range(0, 30_000).Select(m =>
+            $"{start.AddMinutes(m).ToString(format, CultureInfo.InvariantCulture)},{(20 + (m % 700 / 100.0)).ToString(CultureInfo.InvariantCulture)},50"));
+        var ending = LoggerText.EndingOf(text, 36)!;
+        Assert.InRange(ending.Kept, 35 * 60, 37 * 60);
+        Assert.Equal(30_002, ending.Lines);
+        var (whole, end) = (RoomDay.Of(Invented.Clear, Read(text).Record!), RoomDay.Of(Invented.Clear, Read(ending.Text).Record!));
+        Assert.Equal(whole.Strip.Hours.Select(h => (h.From, h.Verdict, h.CoolestC, h.LeastDewMarginC)), end.Strip.Hours.Select(h => (h.From, h.Verdict, h.CoolestC, h.LeastDewMarginC)));
+    }
+
+    [Fact]
+    public void A_text_without_headings_or_dates_has_no_end_to_take() => Assert.Null(LoggerText.EndingOf("08:00 64 °F 55 %\n10:00 68 °F 50 %", 36));
 }
