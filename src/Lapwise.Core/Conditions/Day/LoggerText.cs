@@ -111,12 +111,40 @@ public static class LoggerText
             var heading = Array.FindIndex(lines, l => Heading(l.Trim().Trim('\uFEFF')));
             var last = Array.FindLastIndex(lines, HasDigit);
             if (heading < 0 || last <= heading) return null;
-            // Day before month where any of some lines all over the text can only be read so.
-            var dayFirst = Enumerable.Range(0, Samples).Select(i => lines[heading + 1 + (int)((long)(last - heading - 1) * i / Samples)]).Any(l => TimeOf(l, dayFirst: false) is null && TimeOf(l, dayFirst: true) is not null);
+            // Some lines all over the text settle which of day and month comes first, where any can only be read one way.
+            var orders = Enumerable.Range(0, Samples).Select(i => lines[heading + 1 + (int)((long)(last - heading - 1) * i / Samples)])
+                .Select(l => (Month: TimeOf(l, dayFirst: false) is not null, Day: TimeOf(l, dayFirst: true) is not null)).ToList();
+            var dayFirst = orders.Exists(o => o is { Day: true, Month: false });
+            var isSettled = dayFirst || orders.Exists(o => o is { Day: false, Month: true });
             if (TimeOf(lines[last], dayFirst) is not { } end) return null;
             var from = last;
             while (from - Stride > heading && last - from < MostEndingLines && (TimeOf(lines[from - Stride], dayFirst) is not { } at || Math.Abs((end - at).TotalHours) <= hours)) from -= Stride;
-            return new Ending(string.Join('\n', lines[heading..(heading + 1)].Concat(lines[from..(last + 1)])), lines.Length, last + 1 - from);
+            var kept = lines[from..(last + 1)].Select(l => isSettled ? WithDateSpelt(l, dayFirst) : l);
+            return new Ending(string.Join('\n', kept.Prepend(lines[heading])), lines.Length, last + 1 - from);
+        }
+
+        private readonly Dictionary<string, string> _spelt = new(StringComparer.Ordinal);
+
+        /// <summary>What the whole text settled, its end alone may not: its dates are written so that they can be read one way only.</summary>
+        private string WithDateSpelt(string line, bool dayFirst)
+        {
+            var end = 0;
+            var start = line.AsSpan().IndexOfAnyInRange('0', '9');
+            while (start >= 0 && start < line.Length)
+            {
+                for (end = start; end < line.Length && (char.IsAsciiDigit(line[end]) || line[end] is '/' or '.' or '-'); end++) { }
+                var token = line[start..end];
+                if (token.Count(c => c is '/' or '.' or '-') == 2)
+                {
+                    if (!_spelt.TryGetValue(token, out var spelt)) _spelt[token] = spelt = TimeOf(line, dayFirst) is { } at ? $"{at:yyyy-MM-dd}" : token;
+                    return string.Concat(line.AsSpan(0, start), spelt, line.AsSpan(end));
+                }
+
+                var next = line.AsSpan(Math.Min(line.Length, end + 1)).IndexOfAnyInRange('0', '9');
+                start = next < 0 ? -1 : end + 1 + next;
+            }
+
+            return line;
         }
 
         private DateTime? TimeOf(string line, bool dayFirst)
