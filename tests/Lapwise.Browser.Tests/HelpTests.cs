@@ -11,11 +11,11 @@ public sealed class HelpTests(PublishedServer server)
         (() => {
           document.querySelectorAll("details").forEach(d => d.open = true);
           const lines = e => (e?.getAttribute("aria-describedby") ?? "").split(" ").filter(i => i.endsWith("-help")).map(i => document.getElementById(i)?.textContent.trim()).filter(t => t);
-          return [...document.querySelectorAll("input, select, textarea")].filter(f => f.type !== "hidden" && lines(f).length + lines(f.closest("fieldset")).length === 0).map(f => f.id || f.outerHTML.slice(0, 90));
+          return [...document.querySelectorAll("input, select, textarea")].filter(f => f.type !== "hidden" && !f.readOnly && lines(f).length + lines(f.closest("fieldset")).length === 0).map(f => f.id || f.outerHTML.slice(0, 90));
         })()
         """;
 
-    private static readonly string[] Alone = ["/", "/shelf", "/products", "/products/new", "/phones", .. Lapwise.Core.Quick.QuickSum.All.Select(s => "/quick/" + s.Name)];
+    private static readonly string[] Alone = ["/", "/days", "/shelf", "/products", "/products/new", "/phones", .. Lapwise.Core.Quick.QuickSum.All.Select(s => "/quick/" + s.Name)];
 
     [Theory]
     [InlineData("en-US"), InlineData("es-MX")]
@@ -36,7 +36,7 @@ public sealed class HelpTests(PublishedServer server)
             fields += await page.Locator("input, select, textarea").CountAsync();
         }
         Assert.True(fields > 150, $"only {fields} fields were seen");
-        Assert.Empty(lacking);
+        Assert.True(lacking.Count == 0, "no line of why: " + string.Join("; ", lacking));
     }
 
     [Fact]
