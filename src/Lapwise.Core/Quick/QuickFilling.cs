@@ -143,7 +143,7 @@ public sealed record QuickFilling(Job Job, JobMaterials? Materials, JobCondition
     {
         const double apartK = 10;
         var waits = Waits.Of(coat.Product, [new TemperatureAt(0, Job.Room.Surface.Celsius)], holdsLast: true);
-        if ((waits.FirstOrDefault(w => w.For is WaitFor.EarliestRecoat) ?? waits.FirstOrDefault()) is not { } wait) return [];
+        if (Waits.NextOf(waits) is not { } wait) return [];
         var (law, swing) = (Waits.LawOf(coat.Product, wait), DailySwing.OrSteady(Job));
         return
         [

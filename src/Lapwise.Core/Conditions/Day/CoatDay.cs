@@ -29,7 +29,7 @@ public sealed record CoatDay(RoomDay Day, bool IsSteady, double EndsAtHour, Coat
     /// <summary>The wait that comes first in the work: the next coat, else the touch, else the use.</summary>
     private static Curve? CurveOf(IReadOnlyList<Wait> waits, Product product, DailySwing swing, double endsAtHour)
     {
-        if ((waits.FirstOrDefault(w => w.For is WaitFor.EarliestRecoat) ?? waits.FirstOrDefault()) is not { Seconds: { } doneS } wait) return null;
+        if (Waits.NextOf(waits) is not { Seconds: { } doneS } wait) return null;
         return DryingCurve.Of(
             v => v.Say($"Until {Waits.Say(wait.For, v)}, through the day's temperature", $"Hasta {Waits.Say(wait.For, v)}, según la temperatura del día"),
             Waits.LawOf(product, wait),

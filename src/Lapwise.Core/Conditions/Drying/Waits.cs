@@ -34,6 +34,9 @@ public static class Waits
         if (usable.FullCureS is { } cure) yield return (WaitFor.FullCure, cure, usable.AtCelsius);
     }
 
+    /// <summary>The one that comes first in the work: for the next coat, else the shortest known; null: there is none.</summary>
+    internal static Wait? NextOf(IReadOnlyList<Wait> waits) => waits.FirstOrDefault(w => w.For is WaitFor.EarliestRecoat) ?? (waits.Count > 0 ? waits[0] : null);
+
     /// <summary>How one of its waits follows the temperature.</summary>
     internal static TemperatureLaw LawOf(Product product, Wait wait) => CureLaw(product, wait.SheetS, wait.SheetCelsius);
 
