@@ -114,6 +114,7 @@ internal static class FieldHelp
         ["crew.pace.mix"] = ("While one mixes, the laps grow old.", "Mientras uno mezcla, los solapes envejecen."),
         ["aims.marginShare"] = ("What you keep in hand for a slip.", "Lo que guarda para un tropiezo."),
         ["aims.largestSection"] = ("Larger is quicker, smaller leaves more margin.", "Más grande es más rápido; más pequeña deja más margen."),
+        ["aims.vocMost"] = ("A local rule may cap what a coat gives off.", "Una norma local puede limitar lo que emite una capa."),
         ["aims.reach"] = ("How far you roll well from where you stand.", "Hasta dónde aplica bien desde donde está."),
         ["work.minute"] = ("Drag it to see what is wet at any minute.", "Arrástrelo para ver qué está húmedo en cada minuto."),
 
