@@ -68,7 +68,7 @@ public class BasesPartTests
         ["CoatMaterialsAnswer.NetMl"] = "net", ["CoatMaterialsAnswer.LossMl"] = "loss", ["CoatMaterialsAnswer.NeedMl"] = "need", ["CoatMaterialsAnswer.ThinnerMl"] = "thinner", ["CoatMaterialsAnswer.CostTotal"] = "cost",
         ["VocAnswer.ActualGPerL"] = "VOC as applied", ["VocAnswer.LessWaterGPerL"] = "VOC as applied", ["KitAnswer.SizeMl"] = "kits", ["KitAnswer.Count"] = "kits", ["KitAnswer.Price"] = "kits",
         ["CoatPlanAnswer.OpenTimeS"] = "open time", ["CoatPlanAnswer.PotLifeS"] = "pot life", ["CoatPlanAnswer.BatchAgeShare"] = "share of a batch's age", ["CoatPlanAnswer.WorstLapAgeS"] = "worst lap age",
-        ["CoatPlanAnswer.WorstSectionAgeS"] = "worst section age", ["CoatPlanAnswer.LapMarginS"] = "lap margin", ["CoatPlanAnswer.TargetMarginS"] = "margin aimed at", ["ProofAnswer.BoundS"] = "least worst age",
+        ["CoatPlanAnswer.WorstSectionAgeS"] = "worst section age", ["CoatPlanAnswer.LapMarginS"] = "lap margin", ["CoatPlanAnswer.TargetMarginS"] = "margin aimed at", ["ProofAnswer.BoundS"] = "least worst age", ["ProofAnswer.Ways"] = "least worst age",
         ["SectionAnswer.AreaM2"] = "flat", ["SectionAnswer.FilmM2"] = "to coat", ["SectionAnswer.EdgeM"] = "edges", ["SectionAnswer.StartS"] = "starts of the sections", ["SectionAnswer.WetEndS"] = "starts of the sections",
         ["SectionAnswer.EndS"] = "starts of the sections", ["SectionAnswer.UsedS"] = "share of a batch's age", ["LapAnswer.LengthM"] = "flat", ["LapAnswer.AgeS"] = "ages of the laps", ["LapAnswer.MarginS"] = "lap margin",
         ["BatchAnswer.MixStartS"] = "use batch", ["BatchAnswer.MixEndS"] = "use batch", ["BatchAnswer.UseByS"] = "use batch", ["BatchAnswer.NetMl"] = "ticket of batch", ["BatchAnswer.VolumeMl"] = "ticket of batch",
