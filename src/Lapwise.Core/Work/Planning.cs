@@ -35,9 +35,11 @@ public static class Planning
         var product = conditions.Coat.Product;
         var broken = product.BreakAllowed ? [] : measured.Tops.Where(t => t.Top.Breaks.Count > 0).ToList();
         if (broken.Count > 0) measured = measured with { Tops = [.. measured.Tops.Select(t => t with { Top = t.Top with { Breaks = [] } })] };
+        var aims = product.WholeTopAtOnce || product.Method is ApplicationMethod.Poured ? job.Aims : SectionCount.Bounded(job.Aims, measured);
+        if (aims != job.Aims) conditions = conditions with { Reasons = [.. conditions.Reasons, SectionCount.MadeLarger(job.Aims, aims)] };
         var work = product.Method is ApplicationMethod.Poured
             ? new PourPlanning(job, conditions).Plan(measured)
-            : await new CoatPlanning(job, conditions, effort).PlanAsync(measured);
+            : await new CoatPlanning(job with { Aims = aims }, conditions, effort).PlanAsync(measured);
         return broken.Count == 0 ? work : work with { Reasons = [.. work.Reasons, BreakNotAllowed(product, broken)] };
     }
 
