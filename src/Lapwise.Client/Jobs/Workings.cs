@@ -103,11 +103,13 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
             var started = Stopwatch.GetTimestamp();
             var breathing = new Breathing(stop);
             var work = await Planning.PlanAsync(job, measured, conditions, new Effort(1, breathing.Pause));
-            var supply = Supplying.Supply(job, materials, work);
             PlanTook = Stopwatch.GetElapsedTime(started);
-            // What is drawn next takes a slice of its own.
+            // Each of what follows, the drawing too, takes a slice of its own.
             await breathing.Rest();
-            Whole = new WholeJob(job, measured, materials, conditions, work, supply, Timing.Time(job, measured, conditions, work), Faults);
+            var supply = Supplying.Supply(job, materials, work);
+            var timeline = Timing.Time(job, measured, conditions, work);
+            await breathing.Rest();
+            Whole = new WholeJob(job, measured, materials, conditions, work, supply, timeline, Faults);
             IsPlanning = false;
             Changed?.Invoke();
         }

@@ -18,6 +18,10 @@ public static class Waits
     public static IReadOnlyList<Wait> Of(Product product, IReadOnlyList<TemperatureAt> course, bool holdsLast = false) =>
         [.. OnSheet(product).Select(w => Run(product, w.For, w.Seconds, w.Celsius, course, holdsLast))];
 
+    /// <summary>One of them; null where the sheet does not give it.</summary>
+    public static Wait? One(Product product, WaitFor what, IReadOnlyList<TemperatureAt> course, bool holdsLast = false) =>
+        OnSheet(product).Where(w => w.For == what).Select(w => Run(product, what, w.Seconds, w.Celsius, course, holdsLast)).FirstOrDefault();
+
     private static IEnumerable<(WaitFor For, double Seconds, double Celsius)> OnSheet(Product product)
     {
         if (product.DryToTouch is { } touch) yield return (WaitFor.DryToTouch, touch.Seconds, touch.Celsius);

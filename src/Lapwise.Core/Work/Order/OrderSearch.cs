@@ -50,7 +50,8 @@ public sealed class OrderSearch
     /// <summary>The same in slices short enough for a page, with a pause after each.</summary>
     internal static async ValueTask<FoundOrder> SolveAsync(OrderProblem problem, long mostSteps, long enoughMs, Pause pause)
     {
-        const long slice = 250;
+        // A step's work grows with the sections.
+        var slice = Math.Clamp(5000 / Math.Max(1, problem.Sections.Count), 25, 250);
         var search = Towards(problem, enoughMs);
         await pause();
         while (search.Steps < mostSteps && !search.IsEnough(enoughMs) && search.Step(Math.Min(slice, mostSteps - search.Steps))) await pause();
