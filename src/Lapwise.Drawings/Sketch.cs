@@ -30,7 +30,13 @@ internal sealed class Sketch(double textSize)
     /// <summary>Keeps texts out of a box.</summary>
     public void KeepClear(Box box) => taken.Add(box);
 
-    public bool IsClear(Box box) => !taken.Any(box.Overlaps);
+    public bool IsClear(Box box)
+    {
+        // Asked for every place of every text: a plain loop.
+        foreach (var one in taken)
+            if (box.Overlaps(one)) return false;
+        return true;
+    }
 
     /// <summary>
     /// Puts a text at the first place that is free and allowed; where none is, at the one that collides least,
