@@ -74,12 +74,12 @@ public sealed partial class HardJobsTests
         }
     }
 
-    [GeneratedRegex(@"\{ kind: open, profile: \{[^}]*\} \}")]
+    [GeneratedRegex(@"\{ kind: open, profile: \{[^}]*\} \}", RegexOptions.CultureInvariant, 30_000)]
     private static partial Regex OpenSide();
 
-    [GeneratedRegex(@"crew:\n(  .*\n)+")]
+    [GeneratedRegex(@"crew:\n(?:  .*\n)+", RegexOptions.CultureInvariant, 30_000)]
     private static partial Regex Crew();
 
-    [GeneratedRegex(@"\s+")]
+    [GeneratedRegex(@"\s+", RegexOptions.CultureInvariant, 30_000)]
     private static partial Regex Line();
 }
