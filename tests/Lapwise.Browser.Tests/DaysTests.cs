@@ -20,7 +20,7 @@ public sealed class DaysTests(PublishedServer server)
         var page = await window.Open("/days");
         await Expect(page.Locator("#crews-head")).ToBeVisibleAsync(Patient);
         await page.GetByRole(AriaRole.Button, new() { Name = isEnglish ? "+ Crew" : "+ Equipo" }).ClickAsync();
-        await Expect(page.Locator("#days-at-crews-0--name")).ToHaveValueAsync(new Regex("crew 1|equipo 1"));
+        await Expect(page.Locator("#days-at-crews-0--name")).ToHaveValueAsync(Words("crew 1|equipo 1"));
 
         await Find();
         await page.GetByRole(AriaRole.Button, new() { Name = isEnglish ? "Settle on these days" : "Quedarse con estos días" }).ClickAsync();
@@ -35,7 +35,7 @@ public sealed class DaysTests(PublishedServer server)
         var lost = page.Locator("[id^='days-at-lost-'][id$='--date']").Last;
         await lost.FillAsync(coat);
         await lost.BlurAsync();
-        await Expect(page.Locator("#found-head ~ .answer")).ToContainTextAsync(new Regex(isEnglish ? "has changed since|settled days" : "ha cambiado|días acordados"), new() { Timeout = 30_000 });
+        await Expect(page.Locator("#found-head ~ .answer")).ToContainTextAsync(Words(isEnglish ? "has changed since|settled days" : "ha cambiado|días acordados"), new() { Timeout = 30_000 });
         await Find();
         await Expect(page.Locator("#moves-head")).ToBeVisibleAsync(Patient);
 
@@ -50,13 +50,15 @@ public sealed class DaysTests(PublishedServer server)
         // As long as it takes on a machine that does other things too; a first answer is enough here.
         async Task Find()
         {
-            await page.GetByRole(AriaRole.Button, new() { NameRegex = new Regex(isEnglish ? "^Find " : "^Buscar") }).ClickAsync();
+            await page.GetByRole(AriaRole.Button, new() { NameRegex = Words(isEnglish ? "^Find " : "^Buscar") }).ClickAsync();
             var settle = page.GetByRole(AriaRole.Button, new() { Name = isEnglish ? "Settle on these days" : "Quedarse con estos días" });
             await Expect(page.Locator("#bars-head")).ToHaveTextAsync(isEnglish ? "Found, not settled yet" : "Hallados, aún sin acordar", new() { Timeout = Pages.FirstStartMs });
-            var stop = page.GetByRole(AriaRole.Button, new() { NameRegex = new Regex(isEnglish ? "^Stop" : "^Parar") });
+            var stop = page.GetByRole(AriaRole.Button, new() { NameRegex = Words(isEnglish ? "^Stop" : "^Parar") });
             await Expect(stop.Or(settle).First).ToBeVisibleAsync(Patient);
             if (await stop.IsVisibleAsync()) await page.EvaluateAsync("fetch('api/days/search', { method: 'DELETE' })");
             await Expect(settle).ToBeVisibleAsync(Patient);
         }
     }
+
+    private static Regex Words(string pattern) => new(pattern, RegexOptions.None, TimeSpan.FromSeconds(30));
 }

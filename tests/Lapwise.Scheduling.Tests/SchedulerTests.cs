@@ -177,7 +177,7 @@ public sealed class SchedulerTests
         // Four jobs of a day each that hold the one tent, for as many crews as jobs: nobody waits for a crew.
         var visits = Enumerable.Range(0, 4).Select(i => Crewed($"job {i}", $"job {i}", 300)).ToList();
         var problem = Shop(visits) with { Crews = [.. Enumerable.Range(0, 4).Select(c => new Crew($"crew {c}", [], []))], Gear = [new Gear("tent", 1)], Holds = [.. Enumerable.Range(0, 4).Select(i => new Hold(0, 1, i, i))] };
-        var schedule = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, Effort.AtOnce)).Schedule;
+        var schedule = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, Effort.AtOnce, stop: TestContext.Current.CancellationToken)).Schedule;
 
         // One a day: 8:00 to 13:00 on the fourth, and no search was needed to know it.
         Assert.Equal((3 * Shops.DayMin) + (13 * 60), schedule.LastEnd);
@@ -190,9 +190,9 @@ public sealed class SchedulerTests
     public void The_bound_of_a_busy_shop_is_no_later_than_what_is_found_and_the_same_tries_find_the_same(int seed)
     {
         var problem = Shops.Make(seed, 12, 2, 60, tents: 2);
-        var at = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, Effort.AtOnce)).Schedule;
-        var one = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, new Effort(0.5))).Schedule;
-        var other = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, new Effort(0.5))).Schedule;
+        var at = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, Effort.AtOnce, stop: TestContext.Current.CancellationToken)).Schedule;
+        var one = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, new Effort(0.5), stop: TestContext.Current.CancellationToken)).Schedule;
+        var other = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, new Effort(0.5), stop: TestContext.Current.CancellationToken)).Schedule;
 
         Assert.Empty(Checking.Broken(problem, one.Visits));
         Assert.True(one.Bound <= one.LastEnd && one.LastEnd <= at.LastEnd);

@@ -31,7 +31,7 @@ public sealed class ShopDaysTests
     private static (ScheduleProblem Problem, Schedule Schedule) Placed(Shop shop)
     {
         var problem = ShopDays.Problem(Jobs, shop);
-        var schedule = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, Effort.AtOnce)).Schedule;
+        var schedule = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, Effort.AtOnce, stop: TestContext.Current.CancellationToken)).Schedule;
         Assert.Empty(Checking.Broken(problem, schedule.Visits));
         return (problem, schedule);
     }
@@ -124,7 +124,7 @@ public sealed class ShopDaysTests
     public void A_day_the_last_visit_must_end_by_that_cannot_be_met_is_told_with_how_much_and_the_window_to_blame()
     {
         var problem = ShopDays.Problem(Jobs, Asked(new DaysDocument { Jobs = [new JobDaysDocument { Job = "kitchen", EndBy = "2026-12-08" }] }));
-        var late = Assert.Single(Assert.IsType<Answer.Found>(Scheduler.Solve(problem, Effort.AtOnce)).Schedule.Reasons);
+        var late = Assert.Single(Assert.IsType<Answer.Found>(Scheduler.Solve(problem, Effort.AtOnce, stop: TestContext.Current.CancellationToken)).Schedule.Reasons);
 
         Assert.Equal("DeadlineMissed", late.Code);
         Assert.Contains("Even alone it would be", late.Text(Voice.Default), StringComparison.Ordinal);
@@ -135,7 +135,7 @@ public sealed class ShopDaysTests
     public void Gear_of_which_there_is_none_is_refused_by_its_name()
     {
         var problem = ShopDays.Problem(Jobs, Shop(crews: 2, tents: 0));
-        var refused = Assert.IsType<Answer.Refused>(Scheduler.Solve(problem, Effort.AtOnce));
+        var refused = Assert.IsType<Answer.Refused>(Scheduler.Solve(problem, Effort.AtOnce, stop: TestContext.Current.CancellationToken));
 
         Assert.Contains("tent", Assert.Single(refused.Reasons).Text(Voice.Default), StringComparison.Ordinal);
     }
@@ -153,10 +153,10 @@ public sealed class ShopDaysTests
     {
         var shop = Shop(crews: 1, tents: 1);
         IReadOnlyList<ShopJob> two = [.. Jobs.Take(2)];
-        var settled = ShopDays.Written(two, shop, Assert.IsType<Answer.Found>(Scheduler.Solve(ShopDays.Problem(two, shop), Effort.AtOnce)).Schedule);
+        var settled = ShopDays.Written(two, shop, Assert.IsType<Answer.Found>(Scheduler.Solve(ShopDays.Problem(two, shop), Effort.AtOnce, stop: TestContext.Current.CancellationToken)).Schedule);
 
         var problem = ShopDays.Problem(Jobs, shop, settled);
-        var schedule = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, new Effort(1))).Schedule;
+        var schedule = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, new Effort(1), stop: TestContext.Current.CancellationToken)).Schedule;
 
         Assert.Empty(Checking.Broken(problem, schedule.Visits));
         Assert.Empty(Moves.Since(problem.Before, problem, schedule.Visits));
@@ -167,12 +167,12 @@ public sealed class ShopDaysTests
     public void A_day_lost_moves_only_the_job_it_falls_on_and_what_that_pushes()
     {
         IReadOnlyList<ShopJob> apart = [.. Jobs.Take(2)];
-        var settled = ShopDays.Written(apart, Shop(), Assert.IsType<Answer.Found>(Scheduler.Solve(ShopDays.Problem(apart, Shop()), Effort.AtOnce)).Schedule);
+        var settled = ShopDays.Written(apart, Shop(), Assert.IsType<Answer.Found>(Scheduler.Solve(ShopDays.Problem(apart, Shop()), Effort.AtOnce, stop: TestContext.Current.CancellationToken)).Schedule);
         var coat = settled.First(v => v.IsCoat && v.Job == "kitchen");
 
         var shop = Shop(2, null, new LostDayDocument { Date = coat.From[..10], Job = "kitchen" });
         var problem = ShopDays.Problem(apart, shop, settled);
-        var moves = Moves.Since(problem.Before, problem, Assert.IsType<Answer.Found>(Scheduler.Solve(problem, new Effort(1))).Schedule.Visits);
+        var moves = Moves.Since(problem.Before, problem, Assert.IsType<Answer.Found>(Scheduler.Solve(problem, new Effort(1), stop: TestContext.Current.CancellationToken)).Schedule.Visits);
 
         Assert.Contains(moves, m => problem.Visits[m.Visit].Id == coat.Id);
         Assert.All(moves, m => Assert.Equal("kitchen", problem.Visits[m.Visit].Job));

@@ -28,11 +28,13 @@ internal static class FeedOfDays
             .Produces(StatusCodes.Status200OK, contentType: "text/calendar").ProducesProblem(StatusCodes.Status404NotFound);
     }
 
+    private static readonly System.Buffers.SearchValues<char> KeyLetters = System.Buffers.SearchValues.Create("0123456789abcdef");
+
     /// <summary>Whether a request asks for a calendar by its key and for nothing else.</summary>
     public static bool IsAsked(HttpRequest request) =>
         (HttpMethods.IsGet(request.Method) || HttpMethods.IsHead(request.Method)) && request.Path.Value is { } path
         && path.StartsWith(Folder, StringComparison.Ordinal) && path.EndsWith(Ending, StringComparison.Ordinal)
-        && path.AsSpan(Folder.Length, Math.Max(0, path.Length - Folder.Length - Ending.Length)) is { Length: > 0 } key && key.IndexOfAnyExcept("0123456789abcdef") < 0;
+        && path.AsSpan(Folder.Length, Math.Max(0, path.Length - Folder.Length - Ending.Length)) is { Length: > 0 } key && !key.ContainsAnyExcept(KeyLetters);
 
     private static async Task<IResult> Calendar(string file, HttpContext http, FeedKey key, SettledShelf settled, TimeProvider time, CancellationToken cancel)
     {
