@@ -16,6 +16,16 @@ public sealed class OrderSearchTests
         }, iter: 400);
 
     [Fact]
+    public void The_search_equals_brute_force_up_to_nine_sections() =>
+        Problems.Of(8, 9).Sample(problem =>
+        {
+            var order = OrderSearch.Solve(problem);
+            Assert.True(order.Proven);
+            Assert.Equal(BruteForce(problem), order.WorstLapAgeMs);
+            Recheck(problem, order);
+        }, iter: 12);
+
+    [Fact]
     public void With_mixing_the_search_equals_brute_force()
     {
         var gen = from problem in Problems.Small

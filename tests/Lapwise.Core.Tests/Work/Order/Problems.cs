@@ -21,8 +21,11 @@ internal static class Problems
         select ((r * columns) + c, (to.Item1 * columns) + to.Item2);
 
     /// <summary>Random small problems with every feature of one person: laps, limits, precedence, mixed times.</summary>
-    public static readonly Gen<OrderProblem> Small =
-        from count in Gen.Int[1, 7]
+    public static readonly Gen<OrderProblem> Small = Of(1, 7);
+
+    /// <summary>The same with so many sections.</summary>
+    public static Gen<OrderProblem> Of(int fewest, int most) =>
+        from count in Gen.Int[fewest, most]
         from times in Gen.Long[1, 9].Array[count]
         from laps in Gen.Select(Gen.Int[0, count - 1], Gen.Int[0, count - 1]).Array[0, 10]
         from before in Gen.Select(Gen.Int[0, count - 1], Gen.Int[0, count - 1]).Array[0, 2]
