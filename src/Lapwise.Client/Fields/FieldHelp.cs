@@ -184,6 +184,7 @@ internal static class FieldHelp
         ["shelf.product"] = ("So that a job finds what is already there.", "Para que un trabajo halle lo que ya hay."),
         ["shelf.color"] = ("A kit of another colour helps no job.", "Un juego de otro color no sirve."),
         ["shelf.lot"] = ("Two lots can differ in shade: one top, one lot.", "Dos lotes pueden variar de tono: una cubierta, un lote."),
+        ["shelf.least"] = ("Below it the coating is marked low, whatever the jobs take.", "Por debajo se marca bajo, pidan lo que pidan los trabajos."),
         ["shelf.size"] = ("Kits are bought whole, so their size decides how many.", "Los juegos se compran enteros: su tamaño decide cuántos."),
         ["shelf.count"] = ("That many packs, each followed by itself.", "Tantos envases, cada uno por separado."),
         ["shelf.expires"] = ("What ends first is used first; past it, nothing is used.", "Lo que vence antes se usa antes; vencido, no se usa."),

@@ -66,6 +66,10 @@ internal sealed class Server(HttpClient http, Spoken spoken)
     public Task<Reply<ShelfDocument>> Append(IReadOnlyList<ShelfEntryDocument> entries) =>
         Ask(HttpMethod.Post, "api/shelf/entries", JsonSerializer.Serialize(entries, JobJson.Default.IReadOnlyListShelfEntryDocument), null, JobJson.Default.ShelfDocument);
 
+    /// <summary>Saves what is to be kept, made from <paramref name="from"/>; 0: nothing was said before.</summary>
+    public Task<Reply<ShelfDocument>> Keep(IReadOnlyList<KeepDocument> keep, long from) =>
+        Ask(HttpMethod.Put, "api/shelf/keep", JsonSerializer.Serialize(new ShelfDocument { Keep = keep }, JobJson.Default.ShelfDocument), from, JobJson.Default.ShelfDocument);
+
     public Task<Reply<PurchaseAnswer>> Purchase(string chance, string units) =>
         Ask(HttpMethod.Get, $"api/purchase?chance={Uri.EscapeDataString(chance)}&units={units}", null, null, AnswerJson.Default.PurchaseAnswer);
 
