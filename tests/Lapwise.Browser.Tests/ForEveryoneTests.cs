@@ -50,7 +50,16 @@ public sealed class ForEveryoneTests(PublishedServer server)
         async Task Check(string name)
         {
             if (!await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth")) faults.Add($"{name} scrolls sideways at {width} px");
-            faults.AddRange((await page.RunAxe()).Violations.Select(v => $"{name}: {v.Id}: {v.Help} ({string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))})"));
+            var found = await page.RunAxe();
+            if (found.Violations.Length > 0)
+            {
+                // What is drawn anew while it is looked at, as a price half faded, is looked at again.
+                await page.Settled();
+                await page.Until("document.getAnimations().every(a => !(a instanceof CSSTransition) || a.playState !== 'running')");
+                found = await page.RunAxe();
+            }
+
+            faults.AddRange(found.Violations.Select(v => $"{name}: {v.Id}: {v.Help} ({string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))})"));
         }
     }
 
