@@ -41,11 +41,21 @@ public sealed class EverythingOnTests
         {
             var order = OrderSearch.Solve(problem);
             var rival = LeastAge(problem);
-            Assert.Equal(rival is not null, order.KeepsLimits);
-            if (rival is null) return;
+            if (rival is null)
+            {
+                Assert.True(!order.KeepsLimits || MixesFurtherAhead(order));
+                return;
+            }
+
+            Assert.True(order.KeepsLimits);
             Assert.True(order.Proven);
-            Assert.Equal(rival.Value, order.WorstLapAgeMs);
+            // Sweeps may mix a batch before the one before it is in use, which neither search nor rival do: then they may do better.
+            Assert.True(MixesFurtherAhead(order) ? order.WorstLapAgeMs <= rival : order.WorstLapAgeMs == rival,
+                $"{rival} by the general solver, {order.WorstLapAgeMs} by the core: {string.Join(' ', order.Sections)} {string.Join(' ', order.Mixes)}");
         }, iter: 300, threads: 1);
+
+    private static bool MixesFurtherAhead(FoundOrder order) => order.Mixes.Any(mix =>
+        mix.Batch > 0 && order.Sections.Where(s => s.Batch == mix.Batch - 1).Select(s => s.StartMs).DefaultIfEmpty(long.MaxValue).Min() > mix.StartMs);
 
     /// <summary>The smallest worst age, ms; null: no order keeps every limit.</summary>
     private static long? LeastAge(OrderProblem problem)
