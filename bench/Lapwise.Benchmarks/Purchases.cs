@@ -20,7 +20,7 @@ public static class Purchases
         {
             var product = Clear(random, sizes: 12);
             var needs = Enumerable.Range(0, jobs).Select(i => new ComingNeed($"Job {i}", Day.AddDays(i / 4), Shade.Of(product.Id, null), random.Next(600, 4000), random.Next(100, 500))).ToList();
-            var packs = Enumerable.Range(0, 4 + (jobs / 20)).Select(i => new Pack($"p{i}", Shade.Of(product.Id, null), $"L{i / 4}", 1000, Day.AddDays(random.Next(1, 200)), null, 600, 300) { ShareA = product.Recipe.Of(1)[0].Ml }).ToList();
+            var packs = Enumerable.Range(0, 4 + (jobs / 20)).Select(i => new Pack($"p{i}", Shade.Of(product.Id, null), $"L{i / 4}", 1000, Day.AddDays(random.Next(1, 200)), null, Pack.Full(product.Recipe, 1000))).ToList();
 
             var watch = Stopwatch.StartNew();
             var bought = Purchasing.Purchase(needs, new Shelf(packs, []), [product]).Shades[0];

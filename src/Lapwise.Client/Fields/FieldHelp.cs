@@ -190,6 +190,7 @@ internal static class FieldHelp
         ["shelf.expires"] = ("What ends first is used first; past it, nothing is used.", "Lo que vence antes se usa antes; vencido, no se usa."),
         ["shelf.price"] = ("Goes into the price of the next job.", "Entra en el precio del próximo trabajo."),
         ["shelf.a"] = ("A and B run out separately; the smaller decides.", "A y B se acaban por separado; manda el menor."),
+        ["shelf.c"] = ("Left empty it goes with A at the mix ratio.", "Vacío va con A en la proporción de mezcla."),
         ["shelf.b"] = ("A and B run out separately; the smaller decides.", "A y B se acaban por separado; manda el menor."),
         ["shelf.job"] = ("Later it tells what a job really took.", "Después dice lo que llevó de verdad un trabajo."),
         ["shelf.until"] = ("An open can lasts less than a sealed one.", "Un bote abierto dura menos que uno cerrado."),

@@ -18,7 +18,7 @@ public static class ShelfBases
     /// <summary>What is left in the packs.</summary>
     public static Basis Packs(IReadOnlyList<Pack> packs) => new("V_left = V_in − Σ V_out",
         [
-            .. packs.Select(p => new BasisInput(_ => p.Id, v => v.Say($"as it came in {v.Volume(p.SizeMl)}, A {v.Percent(p.ShareA, 1)} of it", $"al entrar {v.Volume(p.SizeMl)}, A {v.Percent(p.ShareA, 1)}"))),
+            .. packs.Select(p => new BasisInput(_ => p.Id, v => v.Say("as it came in ", "al entrar ") + v.Volume(p.SizeMl) + ": " + string.Join(", ", p.Parts.Select(x => $"{x.Name} {v.Percent(x.Share, 1)}")))),
             new(v => v.Say("taken and counted", "usado y medido"), v => v.Say("as the log has it", "según el registro")),
         ], Sources.AsEntered);
 

@@ -17,7 +17,7 @@ public sealed record ShelfDocument
     public IReadOnlyList<KeepDocument>? Keep { get; set; }
 }
 
-/// <summary>What happened to a pack: a kit's A and B that belong together.</summary>
+/// <summary>What happened to a pack: a kit's parts that belong together.</summary>
 [JsonConverter(typeof(CamelCaseEnumConverter<ShelfEntryKind>))]
 public enum ShelfEntryKind
 {
@@ -52,7 +52,7 @@ public sealed record ShelfEntryDocument
     public string? Color { get; set; }
     /// <summary>Received: the maker's lot number.</summary>
     public string? Lot { get; set; }
-    /// <summary>Received: A and B together of one pack.</summary>
+    /// <summary>Received: all parts together of one pack.</summary>
     public Entry? Size { get; set; }
     /// <summary>Received: how many packs; left out: one.</summary>
     public int? Count { get; set; }
@@ -62,6 +62,8 @@ public sealed record ShelfEntryDocument
     public Entry? A { get; set; }
     /// <summary>The same of B.</summary>
     public Entry? B { get; set; }
+    /// <summary>The same of the third part, where there is one; left out: it goes with A at the ratio.</summary>
+    public Entry? C { get; set; }
     /// <summary>Received: what one pack cost.</summary>
     public Entry? Price { get; set; }
     /// <summary>Taken: for which job.</summary>
@@ -77,6 +79,6 @@ public sealed record KeepDocument
     public string Product { get; set; } = "";
     /// <summary>Colour; left out: clear.</summary>
     public string? Color { get; set; }
-    /// <summary>A and B together.</summary>
+    /// <summary>All parts together.</summary>
     public Entry Least { get; set; } = "";
 }

@@ -19,7 +19,7 @@ public static class ShelfReading
     // What cup and scale cannot show is not left on a shelf.
     private const double DustMl = 0.01;
 
-    /// <param name="products">Known products; they say how a pack divides into A and B.</param>
+    /// <param name="products">Known products; they say how a pack divides into its parts.</param>
     /// <param name="units">What a bare number means.</param>
     public static ShelfRead Read(ShelfDocument document, IReadOnlyList<Product> products, UnitSystem units)
     {
@@ -48,7 +48,7 @@ public static class ShelfReading
 
         public IReadOnlyList<Pack> Standing() =>
         [
-            .. _packs.Values.Where(p => p.LeftAMl > DustMl || p.LeftBMl > DustMl).OrderBy(p => p.Expires ?? DateOnly.MaxValue).ThenBy(p => p.Opened ?? DateOnly.MaxValue).ThenBy(p => p.Id, StringComparer.Ordinal),
+            .. _packs.Values.Where(p => p.Parts.Any(x => x.LeftMl > DustMl)).OrderBy(p => p.Expires ?? DateOnly.MaxValue).ThenBy(p => p.Opened ?? DateOnly.MaxValue).ThenBy(p => p.Id, StringComparer.Ordinal),
         ];
 
         public void Take(ShelfEntryDocument entry, string path)
@@ -80,9 +80,9 @@ public static class ShelfReading
             {
                 ShelfEntryKind.Opened => pack with { Opened = on, Expires = Earlier(pack.Expires, entry.Expires is null ? null : fields.Day(path + ".expires", entry.Expires)) },
                 ShelfEntryKind.Taken => Taken(entry, path, pack, on),
-                ShelfEntryKind.Counted => pack with { LeftAMl = Left(path + ".a", entry.A), LeftBMl = Left(path + ".b", entry.B) },
+                ShelfEntryKind.Counted => pack.With(Amounts(entry, path, pack)),
                 ShelfEntryKind.Redated => pack with { Expires = Reasoned(entry, path) ? fields.Day(path + ".expires", entry.Expires) : null },
-                ShelfEntryKind.WrittenOff => Reasoned(entry, path) ? pack with { LeftAMl = 0, LeftBMl = 0 } : pack,
+                ShelfEntryKind.WrittenOff => Reasoned(entry, path) ? pack.With([.. pack.Parts.Select(_ => 0.0)]) : pack,
                 _ => throw new ArgumentOutOfRangeException(nameof(entry)),
             };
             if (fields.Count == before) _packs[entry.Pack] = after;
@@ -116,15 +116,10 @@ public static class ShelfReading
             }
 
             if (fields.Count > before) return;
-            var filled = product.Recipe.Of(size);
             for (var i = 1; i <= count; i++)
             {
                 var id = count == 1 ? entry.Pack : $"{entry.Pack}.{i.ToString(CultureInfo.InvariantCulture)}";
-                _packs[id] = new Pack(id, Shade.Of(product.Id, entry.Color), (entry.Lot ?? "").Trim(), size, expires, null, filled[0].Ml, filled[1].Ml)
-                {
-                    ShareA = filled[0].Ml / size,
-                    ShareC = filled.Skip(2).Sum(p => p.Ml) / size,
-                };
+                _packs[id] = new Pack(id, Shade.Of(product.Id, entry.Color), (entry.Lot ?? "").Trim(), size, expires, null, Pack.Full(product.Recipe, size));
             }
         }
 
@@ -138,18 +133,24 @@ public static class ShelfReading
                 return pack;
             }
 
-            var (a, b) = (Left(path + ".a", entry.A), Left(path + ".b", entry.B));
-            if (a > pack.LeftAMl + DustMl || b > pack.LeftBMl + DustMl)
+            var taken = Amounts(entry, path, pack);
+            foreach (var (part, ml) in pack.Parts.Zip(taken).Where(p => p.Second > p.First.LeftMl + DustMl).Take(1))
             {
                 fields.Add(path, "MoreThanLeft",
-                    v => v.Say($"{v.Volume(a)} of A and {v.Volume(b)} of B are more than the {v.Volume(pack.LeftAMl)} and {v.Volume(pack.LeftBMl)} left in it.", $"{v.Volume(a)} de A y {v.Volume(b)} de B son más que los {v.Volume(pack.LeftAMl)} y {v.Volume(pack.LeftBMl)} que quedan."),
+                    v => v.Say($"{v.Volume(ml)} of {part.Name} is more than the {v.Volume(part.LeftMl)} left in it.", $"{v.Volume(ml)} de {part.Name} es más que los {v.Volume(part.LeftMl)} que quedan."),
                     v => v.Say("Check the amounts, or count the pack anew.", "Revise las cantidades, o vuelva a medir el envase."));
             }
 
-            return pack with { LeftAMl = Math.Max(0, pack.LeftAMl - a), LeftBMl = Math.Max(0, pack.LeftBMl - b) };
+            return pack.With([.. pack.Parts.Zip(taken, (part, ml) => Math.Max(0, part.LeftMl - ml))]);
         }
 
-        private double Left(string path, Entry? entry) => fields.Volume(path, entry, Ranges.LeftInPack);
+        /// <summary>mL of each part. A third part that is left out goes with A, as entries wrote it before it could be said.</summary>
+        private double[] Amounts(ShelfEntryDocument entry, string path, Pack pack)
+        {
+            var a = fields.Volume(path + ".a", entry.A, Ranges.LeftInPack);
+            var b = fields.Volume(path + ".b", entry.B, Ranges.LeftInPack);
+            return [a, b, .. pack.Parts.Skip(2).Select(c => entry.C is null ? a * c.Share / pack.Parts[0].Share : fields.Volume(path + ".c", entry.C, Ranges.LeftInPack))];
+        }
 
         private bool Reasoned(ShelfEntryDocument entry, string path)
         {

@@ -27,7 +27,7 @@ public sealed class ShelfReadingTests
     {
         var read = Read(Received(count: 3));
         Assert.Equal(["p.1", "p.2", "p.3"], read.Shelf.Packs.Select(p => p.Id));
-        Assert.All(read.Shelf.Packs, p => Assert.Equal((600.0, 300.0), (Math.Round(p.LeftAMl, 6), Math.Round(p.LeftBMl, 6))));
+        Assert.All(read.Shelf.Packs, p => Assert.Equal((600.0, 300.0), (Math.Round(p.Parts[0].LeftMl, 6), Math.Round(p.Parts[1].LeftMl, 6))));
     }
 
     [Fact]
@@ -44,6 +44,28 @@ public sealed class ShelfReadingTests
         Assert.Equal(600, Only(Read(Received(), taken)).UsableMl, 6);
         Assert.Equal(300, Only(Read(Received(), taken, Then(ShelfEntryKind.Counted, "2026-11-23") with { A = "390 mL", B = "100 mL" })).UsableMl, 6);
     }
+
+    // 4 : 2 : 1.5 by volume fills a pack of 900 mL with 480, 240 and 180 mL.
+    private static readonly Product Three = Invented.Clear with { Mix = new MixRatio(MixBasis.Volume, 4, 2, 1.5) };
+
+    private static Pack OfThree(ShelfEntryDocument then)
+    {
+        var read = ShelfReading.Read(new ShelfDocument { Entries = [Received(), then] }, [Three], UnitSystem.Metric);
+        return Only(read);
+    }
+
+    [Fact]
+    public void Of_three_parts_each_has_its_own_rest_and_the_scarcest_decides()
+    {
+        var pack = OfThree(Then(ShelfEntryKind.Counted, "2026-11-22") with { A = "400 mL", B = "200 mL", C = "60 mL" });
+        Assert.Equal([("A", 400.0), ("B", 200.0), ("C", 60.0)], pack.Parts.Select(p => (p.Name, Math.Round(p.LeftMl, 6))));
+        // 60 mL of C is a third of what came in.
+        Assert.Equal(300, pack.UsableMl, 6);
+    }
+
+    [Fact]
+    public void A_third_part_that_is_not_said_goes_with_A() =>
+        Assert.Equal(135, OfThree(Then(ShelfEntryKind.Taken, "2026-11-22") with { A = "120 mL", B = "60 mL" }).Parts[2].LeftMl, 6);
 
     [Fact]
     public void The_same_entry_sent_twice_counts_once()

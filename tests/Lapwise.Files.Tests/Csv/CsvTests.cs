@@ -82,7 +82,7 @@ public sealed class CsvTests
     public void A_table_of_the_shelf_is_receipts_and_counts_and_twice_is_once()
     {
         var day = new DateOnly(2026, 11, 25);
-        var full = new Pack("p", Shade.Of("clear", null), "L1", 900, day.AddDays(90), null, 600, 300) { ShareA = 2.0 / 3 };
+        var full = new Pack("p", Shade.Of("clear", null), "L1", 900, day.AddDays(90), null, [new PackPart("A", 2.0 / 3, 600), new PackPart("B", 1.0 / 3, 300)]);
         var shelf = new Shelf([full], []);
         Assert.Empty(ShelfCsv.Read(ShelfCsv.Write(shelf), shelf, day).Entries);
 
@@ -90,6 +90,16 @@ public sealed class CsvTests
         Assert.Empty(faults);
         Assert.Equal([(ShelfEntryKind.Counted, "p"), (ShelfEntryKind.Received, "q")], entries.Select(e => (e.Kind, e.Pack)));
         Assert.Equal(entries.Select(e => e.Id), ShelfCsv.Read("pack,product,color,lot,size_ml,left_a_ml,left_b_ml,expires\r\np,clear,,L1,900,100,50,\r\nq,clear,blue,L2,900,,,2027-01-01\r\n", shelf, day).Entries.Select(e => e.Id));
+    }
+
+    [Fact]
+    public void A_table_of_the_shelf_says_what_is_left_of_a_third_part()
+    {
+        var day = new DateOnly(2026, 11, 25);
+        var shelf = new Shelf([new Pack("p", Shade.Of("primer", null), "", 900, null, null, [new PackPart("A", 0.5, 450), new PackPart("B", 0.3, 270), new PackPart("C", 0.2, 180)])], []);
+        Assert.Empty(ShelfCsv.Read(ShelfCsv.Write(shelf), shelf, day).Entries);
+        var counted = Assert.Single(ShelfCsv.Read(ShelfCsv.Write(shelf).Replace(",180,", ",90,", StringComparison.Ordinal), shelf, day).Entries);
+        Assert.Equal(("450 mL", "270 mL", "90 mL"), (counted.A?.Text, counted.B?.Text, counted.C?.Text));
     }
 
     /// <summary>A reader of RFC 4180 in a dozen lines, for the test only.</summary>

@@ -15,7 +15,7 @@ public sealed class PurchasingTests
     private static ComingNeed Need(double net, double loss = 0, int day = 0, string job = "Kitchen") => new(job, Monday.AddDays(day), Shade, net, loss);
 
     private static Pack Pack(string id, double ml, int? lastDay, Shade? shade = null) =>
-        new(id, shade ?? Shade, "L1", ml, lastDay is { } d ? Monday.AddDays(d) : null, null, ml * 2 / 3, ml / 3) { ShareA = 2.0 / 3 };
+        new(id, shade ?? Shade, "L1", ml, lastDay is { } d ? Monday.AddDays(d) : null, null, [new PackPart("A", 2.0 / 3, ml * 2 / 3), new PackPart("B", 1.0 / 3, ml / 3)]);
 
     private static ShadePurchase Buy(IReadOnlyList<ComingNeed> needs, params IReadOnlyList<Pack> packs) =>
         Assert.Single(Purchasing.Purchase(needs, new Shelf(packs, []), [Clear]).Shades);
@@ -91,7 +91,7 @@ public sealed class PurchasingTests
     [Fact]
     public void Half_a_pack_of_one_part_counts_by_the_part_that_runs_out()
     {
-        var pack = Pack("p", 900, null) with { LeftBMl = 100 };
+        var pack = Pack("p", 900, null).With([600, 100]);
         Assert.Equal(500 - 300, Buy([Need(500)], pack).BuyAtLeastMl, 9);
     }
 
