@@ -13,6 +13,7 @@ internal static class WorkReasons
         if (work.LapMarginMs >= 0 && work.LapMarginMs < work.TargetMarginMs) yield return MarginNarrow(work);
         if (!keepsBatches) yield return BatchOutlivesPot(work);
         if (work.Batches.Count > 1) yield return BatchesChange(work);
+        if (WaitsWhileItStands(work)) yield return StandingIsWaitedOut(work);
         foreach (var older in OlderBatch(work)) yield return older;
         if (work.Coat.Product.WholeTopAtOnce && WholeFaceByOne(work, job) is { } whole) yield return whole;
         else if (job.Crew.Count > 1 && work.Sections.All(s => s.Person == 0)) yield return work.LapMarginMs >= work.TargetMarginMs ? OneRolls(job) : MoreHandsDoNotHelp(job);
@@ -126,6 +127,18 @@ internal static class WorkReasons
                     "Box the colour before the first batch and stir every batch alike, so that no step in colour or gloss shows there; a planned joint or a larger batch within the product's limit moves the change.",
                     "Junte el color antes de la primera mezcla y remueva todas las mezclas igual, para que ahí no se note un cambio de color o de brillo; una junta prevista o una mezcla mayor dentro del límite del producto mueve el cambio."));
     }
+
+    /// <summary>A later batch stands while whoever rolls it has nothing to roll.</summary>
+    private static bool WaitsWhileItStands(CoatWork work) =>
+        work.Coat.Product.InductionS > 0 && work.Batches.Skip(1).Any(b => work.Sections.Any(s => s.Person == b.MixedBy));
+
+    private static Reason StandingIsWaitedOut(CoatWork work) => new("StandingIsWaitedOut", Limit.Note,
+        v => v.Say(
+            $"Each batch stands {Voice.Span(work.Coat.Product.InductionS)} before it is used, and whoever mixes it also rolls: every lap across a change of batch waits that long. Mixing the next batch while the one before is still being rolled was not tried.",
+            $"Cada mezcla reposa {Voice.Span(work.Coat.Product.InductionS)} antes de usarse, y quien la prepara también aplica: todo solape en un cambio de mezcla espera ese tiempo. No se probó a preparar la siguiente mientras aún se aplica la anterior."),
+        v => v.Say(
+            "A second person who mixes takes the wait out of the plan; so does one batch for the whole coat, or a change of batch at a planned joint.",
+            "Una segunda persona que mezcle quita esa espera del plan; también una sola mezcla para toda la capa, o un cambio de mezcla en una junta prevista."));
 
     private static Reason MoreHandsDoNotHelp(Job job) => new("MoreHandsDoNotHelp", Limit.Note,
         v => v.Say(

@@ -89,6 +89,8 @@ public sealed class PlanningTests
             Assert.Equal(coat.PotLifeMs, b.UseByMs - b.MixStartMs);
             Assert.True(coat.Sections.Where(s => s.Batch == b.Id).Min(s => s.StartMs) >= b.ReadyMs);
         });
+        // What was not tried is said, and only where it costs something.
+        Assert.Equal(people == 1, coat.Reasons.Any(r => r.Code == "StandingIsWaitedOut"));
     }
 
     /// <summary>12 ft × 5 ft, walkable all round; the pace of the defaults.</summary>
