@@ -24,6 +24,14 @@ public static class JobBases
         .. whole.Work.Coats.SelectMany(c => Work(c, whole.Job)), .. whole.Supply.Coats.SelectMany(c => Supply(c, whole.Job.Tools)), .. Days(whole.Timeline),
     ];
 
+    /// <summary>What is said of one coat in every phase.</summary>
+    /// <param name="coat">Place of the coat in the system, from 0.</param>
+    public static IEnumerable<BasedNumber> OfCoat(WholeJob whole, int coat) =>
+    [
+        .. Materials(new JobMaterials([whole.Materials.Coats[coat]])), .. Conditions(whole.Conditions with { Coats = [whole.Conditions.Coats[coat]] }),
+        .. Work(whole.Work.Coats[coat], whole.Job), .. Supply(whole.Supply.Coats[coat], whole.Job.Tools),
+    ];
+
     public static IEnumerable<BasedNumber> Measured(MeasuredJob measured)
     {
         foreach (var top in measured.Tops)
