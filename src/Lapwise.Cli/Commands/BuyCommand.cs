@@ -30,7 +30,7 @@ internal static class BuyCommand
             var read = JobReading.Read(input.Document, input.Products);
             if (read.Job is not { } job || read.Faults.Count > 0) return Faults.Print(input.WithLines(read.Faults), voice, terminal);
             library.AddRange((input.Document.Products ?? []).Concat(input.Products));
-            needs.AddRange(Purchasing.NeedsOf(job, Estimating.Estimate(job, Measuring.Measure(job)), job.Timeline.Start));
+            needs.AddRange(Purchasing.NeedsOf(job, Estimating.Estimate(job, Measuring.Measure(job)), job.Timeline.Start, AgreementReading.IsBoardSigned(input.Document)));
         }
 
         if (Chance(request) is not { } chance)
@@ -86,6 +86,7 @@ internal static class BuyCommand
             foreach (var reason in shade.Reasons) terminal.Reason(reason, v);
         }
 
+        foreach (var held in purchase.HeldBack) terminal.Reason(held.Reason, v);
         terminal.Line(v.Say($"{v.Percent(purchase.ChanceAsked, 1)} is asked for each coating and colour on its own; of several together the chance is less.",
             $"El {v.Percent(purchase.ChanceAsked, 1)} se pide para cada recubrimiento y color por separado; para varios juntos la probabilidad es menor."));
         terminal.Line(v.Say("Needs are estimates of net and loss; rounding to the marks of a cup adds a little.", "Las necesidades son estimaciones de neto y pérdida; redondear a las marcas del vaso añade un poco."));

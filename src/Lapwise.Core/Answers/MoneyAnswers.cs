@@ -41,7 +41,10 @@ public sealed record AmountAnswer(string Name, decimal Amount);
 public sealed record StageAnswer(string Name, decimal Share, decimal Net, decimal Tax, decimal Total);
 
 /// <param name="ChanceAsked">Of not running short, for each product and colour.</param>
-public sealed record PurchaseAnswer(double ChanceAsked, decimal Cost, IReadOnlyList<ShadePurchaseAnswer> Shades);
+/// <param name="HeldBack">Needs for which nothing is bought yet, each with its reason.</param>
+public sealed record PurchaseAnswer(double ChanceAsked, decimal Cost, IReadOnlyList<ShadePurchaseAnswer> Shades, IReadOnlyList<HeldBackAnswer> HeldBack);
+
+public sealed record HeldBackAnswer(string Job, string Product, string? Color, double NeedMl, ReasonAnswer Reason);
 
 /// <param name="Color">Left out: clear.</param>
 /// <param name="Enough">The chance that shelf and kits reach to the end of every job.</param>
@@ -74,5 +77,6 @@ public static class MoneyAnswering
         [.. purchase.Shades.Select(s => new ShadePurchaseAnswer(
             s.Product.Id, s.Product.Name, s.Shade.Color.Length > 0 ? s.Shade.Color : null, s.Needs.Count,
             Math.Round(s.NeedMl, 3), Math.Round(s.FromShelfMl, 3), Math.Round(s.BuyAtLeastMl, 3),
-            [.. s.Kits.Select(k => new KitAnswer(Math.Round(k.SizeMl, 6), k.Count, k.Price))], s.Cost, s.Enough.Share, s.CostJobByJob, ReasonAnswer.Of(s.Reasons, voice)))]);
+            [.. s.Kits.Select(k => new KitAnswer(Math.Round(k.SizeMl, 6), k.Count, k.Price))], s.Cost, s.Enough.Share, s.CostJobByJob, ReasonAnswer.Of(s.Reasons, voice)))],
+        [.. purchase.HeldBack.Select(h => new HeldBackAnswer(h.Need.Job, h.Product.Id, h.Need.Shade.Color, Math.Round(h.Need.NeedMl, 3), ReasonAnswer.Of([h.Reason], voice)[0]))]);
 }

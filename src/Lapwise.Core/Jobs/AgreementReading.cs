@@ -13,6 +13,13 @@ public static class AgreementReading
     private const int MostChanges = 100;
     private const int MostVisits = 100;
 
+    /// <summary>Whether the customer has signed the sample board: no colour is bought before. A day that cannot be read is not signed.</summary>
+    public static bool IsBoardSigned(JobDocument job)
+    {
+        var fields = new Fields(job.Units);
+        return fields.DayOrNull("agreement.sampleBoard.signedOn", job.Agreement?.SampleBoard?.SignedOn) is not null && fields.Count == 0;
+    }
+
     public static AgreementRead Read(JobDocument job, Currency currency)
     {
         var document = job.Agreement ?? new AgreementDocument();

@@ -32,5 +32,9 @@ internal static class BuyingReasons
         return reasons;
     }
 
+    public static Reason BoardNotSigned(Product product, ComingNeed need) => new("BoardNotSigned", Limit.Note,
+        v => v.Say($"{need.Job}: {v.Volume(need.NeedMl)} of {product.Name} in {need.Shade.Color} is held back, and is not in the cost: the sample board is not signed.", $"{need.Job}: {v.Volume(need.NeedMl)} de {product.Name} en {need.Shade.Color} esperan, y no están en el costo: la muestra no está firmada."),
+        v => v.Say("Show the board in the customer's own light, have it signed, and note the day in the job's money.", "Enseñe la muestra con la luz del cliente, haga que la firme, y anote el día en el dinero del trabajo."));
+
     private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

@@ -10,14 +10,21 @@ namespace Lapwise.Core.Supply.Buying;
 /// <param name="LossMl">What tools, cups and edges are expected to keep; it varies.</param>
 public sealed record ComingNeed(string Job, DateOnly? On, Shade Shade, double NetMl, double LossMl)
 {
+    /// <summary>A colour whose sample board is not signed: it is not bought yet.</summary>
+    public bool AwaitsBoard { get; init; }
+
     public double NeedMl => NetMl + LossMl;
 }
 
 /// <summary>One order for all coming jobs.</summary>
-public sealed record Purchase(double ChanceAsked, IReadOnlyList<ShadePurchase> Shades)
+/// <param name="HeldBack">Needs for which nothing is bought yet.</param>
+public sealed record Purchase(double ChanceAsked, IReadOnlyList<ShadePurchase> Shades, IReadOnlyList<HeldBackNeed> HeldBack)
 {
     public decimal Cost => Shades.Sum(s => s.Cost);
 }
+
+/// <param name="Reason">Why it waits, and for what.</param>
+public sealed record HeldBackNeed(Product Product, ComingNeed Need, Reason Reason);
 
 /// <summary>What to buy of one product in one colour.</summary>
 /// <param name="NeedMl">What the jobs take if all goes as expected.</param>

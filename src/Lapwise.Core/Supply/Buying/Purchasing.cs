@@ -16,13 +16,15 @@ public static class Purchasing
 
     /// <summary>What the coats of a job take.</summary>
     /// <param name="on">The day it is coated; null: not set.</param>
-    public static IEnumerable<ComingNeed> NeedsOf(Job job, JobMaterials materials, DateOnly? on) =>
-        materials.Coats.Select(c => new ComingNeed(job.Name, on, Shade.Of(c.Coat.Product.Id, c.Coat.Color), c.NetMl, c.LossMl));
+    /// <param name="isBoardSigned">Whether its sample board is signed; a clear coat waits for none.</param>
+    public static IEnumerable<ComingNeed> NeedsOf(Job job, JobMaterials materials, DateOnly? on, bool isBoardSigned) =>
+        materials.Coats.Select(c => (Coat: c, Shade: Shade.Of(c.Coat.Product.Id, c.Coat.Color)))
+            .Select(c => new ComingNeed(job.Name, on, c.Shade, c.Coat.NetMl, c.Coat.LossMl) { AwaitsBoard = c.Shade.Color.Length > 0 && !isBoardSigned });
 
     /// <summary>
     /// The cheapest kits for each product and colour. In each of many trials the losses of every coat are drawn by chance and
     /// the shelf is used up first expired first; what is then still missing must be bought. Enough is bought for the share of
-    /// trials asked for, by the exact cheapest cover.
+    /// trials asked for, by the exact cheapest cover. A colour whose sample board is not signed is held back and named.
     /// </summary>
     /// <param name="products">Must hold every product a need names; a need of another is left out.</param>
     /// <param name="chance">Wanted for each product and colour, <see cref="LeastChance"/> to <see cref="MostChance"/>.</param>
@@ -32,9 +34,10 @@ public static class Purchasing
         ArgumentOutOfRangeException.ThrowIfGreaterThan(chance, MostChance);
         ArgumentOutOfRangeException.ThrowIfLessThan(trials, 1);
         var known = products.DistinctBy(p => p.Id, StringComparer.Ordinal).ToDictionary(p => p.Id, StringComparer.Ordinal);
-        var shades = needs.Where(n => known.ContainsKey(n.Shade.Product)).GroupBy(n => n.Shade)
+        var shades = needs.Where(n => !n.AwaitsBoard && known.ContainsKey(n.Shade.Product)).GroupBy(n => n.Shade)
             .OrderBy(g => known[g.Key.Product].Name, StringComparer.Ordinal).ThenBy(g => g.Key.Color, StringComparer.OrdinalIgnoreCase);
-        return new Purchase(chance, [.. shades.Select((g, i) => OfShade(known[g.Key.Product], [.. g], shelf, chance, trials, new Draws(seed + (ulong)i)))]);
+        return new Purchase(chance, [.. shades.Select((g, i) => OfShade(known[g.Key.Product], [.. g], shelf, chance, trials, new Draws(seed + (ulong)i)))],
+            [.. needs.Where(n => n.AwaitsBoard && known.ContainsKey(n.Shade.Product)).Select(n => new HeldBackNeed(known[n.Shade.Product], n, BuyingReasons.BoardNotSigned(known[n.Shade.Product], n)))]);
     }
 
     private static ShadePurchase OfShade(Product product, IReadOnlyList<ComingNeed> needs, Shelf shelf, double chance, int trials, Draws draws)

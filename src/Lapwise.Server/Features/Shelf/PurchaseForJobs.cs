@@ -39,7 +39,7 @@ internal static class PurchaseForJobs
         {
             if (wanted.Count > 0 && !wanted.Contains(listed.Id)) continue;
             if (await jobs.Find(listed.Id, cancel) is not { } stored || JobReading.Read(stored.Document, library).Job is not { } job) continue;
-            needs.AddRange(Purchasing.NeedsOf(job, Estimating.Estimate(job, Measuring.Measure(job)), job.Timeline.Start));
+            needs.AddRange(Purchasing.NeedsOf(job, Estimating.Estimate(job, Measuring.Measure(job)), job.Timeline.Start, AgreementReading.IsBoardSigned(stored.Document)));
         }
 
         var all = JobReading.ReadProducts(new JobDocument(), library);

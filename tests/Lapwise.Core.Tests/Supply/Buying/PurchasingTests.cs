@@ -30,6 +30,30 @@ public sealed class PurchasingTests
     }
 
     [Fact]
+    public void A_colour_is_bought_only_once_its_sample_board_is_signed()
+    {
+        var slate = Shade.Of(Clear.Id, "slate");
+        var waits = Need(3000) with { Shade = slate, AwaitsBoard = true };
+        var purchase = Purchasing.Purchase([Need(1000), waits], Empty, [Clear]);
+        Assert.Equal((Shade, 40m), (Assert.Single(purchase.Shades).Shade, purchase.Cost));
+        var held = Assert.Single(purchase.HeldBack);
+        Assert.Equal((waits, "BoardNotSigned"), (held.Need, held.Reason.Code));
+        Assert.Empty(Purchasing.Purchase([waits with { AwaitsBoard = false }], Empty, [Clear]).HeldBack);
+    }
+
+    [Theory]
+    [InlineData(null, false)]
+    [InlineData("someday", false)]
+    [InlineData("2026-11-20", true)]
+    public void A_board_is_signed_on_a_day(string? signedOn, bool signed)
+    {
+        var document = new JobDocument { Agreement = new AgreementDocument { SampleBoard = new SampleBoardDocument { SignedOn = signedOn } } };
+        Assert.Equal(signed, AgreementReading.IsBoardSigned(document));
+        var job = Invented.Job with { System = [Invented.Coat, Invented.Coat with { Color = "slate" }] };
+        Assert.Equal([false, !signed], Purchasing.NeedsOf(job, Lapwise.Core.Materials.Estimating.Estimate(job, Lapwise.Core.Measure.Measuring.Measure(job)), null, signed).Select(n => n.AwaitsBoard));
+    }
+
+    [Fact]
     public void Together_costs_no_more_than_job_by_job() =>
         Gen.Double[100, 6000].Array[1, 6].Sample(nets =>
         {
