@@ -7,7 +7,7 @@ using Lapwise.Core.Explain;
 namespace Lapwise.Core.Jobs;
 
 [JsonConverter(typeof(CamelCaseEnumConverter<ShopPart>))]
-public enum ShopPart { Job, Product, ShelfEntry, Rates, Days }
+public enum ShopPart { Job, Product, ShelfEntry, Keep, Rates, Days }
 
 [JsonConverter(typeof(CamelCaseEnumConverter<TakingIn>))]
 public enum TakingIn
@@ -36,9 +36,16 @@ public static class ShopTaking
         .. Steps(ShopPart.Product, own.Products, other.Products, p => p.Id, p => p.Name, JobJson.Default.ProductDocument, TakingIn.Changed),
         .. Steps(ShopPart.Job, own.Jobs, other.Jobs, j => j.Id, j => j.Job.Name, JobJson.Default.KeptJobDocument, TakingIn.Changed),
         .. Steps(ShopPart.ShelfEntry, own.Shelf?.Entries ?? [], other.Shelf?.Entries ?? [], e => e.Id, e => e.Pack, JobJson.Default.ShelfEntryDocument, TakingIn.Kept),
+        .. Steps(ShopPart.Keep, own.Shelf?.Keep ?? [], other.Shelf?.Keep ?? [], KeepId, KeepId, JobJson.Default.KeepDocument, TakingIn.Changed),
         .. other.Rates is { } rates ? Steps(ShopPart.Rates, own.Rates is { } had ? [had] : [], [rates], _ => "", _ => "", JobJson.Default.RatesDocument, TakingIn.Changed) : [],
         .. other.Days is { } days ? Steps(ShopPart.Days, own.Days is { } stood ? [stood] : [], [days], _ => "", _ => "", JobJson.Default.DaysDocument, TakingIn.Changed) : [],
     ];
+
+    /// <summary>What is to be kept after another shop's is taken in: the other's level where it names one, the own elsewhere.</summary>
+    public static IReadOnlyList<KeepDocument> Keeps(ShelfDocument? own, ShelfDocument? other) =>
+        [.. (other?.Keep ?? []).Concat(own?.Keep ?? []).DistinctBy(KeepId, StringComparer.OrdinalIgnoreCase)];
+
+    private static string KeepId(KeepDocument keep) => $"{keep.Product} {keep.Color?.Trim()}".TrimEnd();
 
     private static IEnumerable<TakingStep> Steps<T>(ShopPart part, IReadOnlyList<T> own, IReadOnlyList<T> other, Func<T, string> id, Func<T, string> name, JsonTypeInfo<T> json, TakingIn whereItDiffers)
     {

@@ -65,7 +65,7 @@ internal static class Importing
 }
 
 /// <summary>Tells what taking in would change, and changes it when that has been seen.</summary>
-internal sealed class TakingInShop(JobShelf jobs, ProductShelf products, ShelfLog log, RatesShelf rates, DaysShelf days)
+internal sealed class TakingInShop(JobShelf jobs, ProductShelf products, ShelfLog log, KeepShelf keeps, RatesShelf rates, DaysShelf days)
 {
     public async Task<IResult> Answer(HttpRequest request, ShopDocument other, IReadOnlyList<Fault> faults, int mostTold, CancellationToken cancel)
     {
@@ -76,7 +76,7 @@ internal sealed class TakingInShop(JobShelf jobs, ProductShelf products, ShelfLo
         {
             Jobs = kept,
             Products = await products.All(cancel),
-            Shelf = new ShelfDocument { Entries = await log.All(cancel) },
+            Shelf = new ShelfDocument { Entries = await log.All(cancel), Keep = (await keeps.Find(RatesShelf.Own, cancel))?.Document.Keep },
             Rates = (await rates.Find(RatesShelf.Own, cancel))?.Document,
             Days = (await days.Find(RatesShelf.Own, cancel))?.Document,
         };
@@ -88,16 +88,17 @@ internal sealed class TakingInShop(JobShelf jobs, ProductShelf products, ShelfLo
         var mark = Mark(plan);
         var asked = request.Query["plan"].ToString();
         if (asked != mark) return Results.Ok(Told(plan, mark, isDone: false, mostTold));
-        await Change(plan, other, cancel);
+        await Change(plan, own, other, cancel);
         return Results.Ok(Told(plan, mark, isDone: true, mostTold));
     }
 
-    private async Task Change(IReadOnlyList<TakingStep> plan, ShopDocument other, CancellationToken cancel)
+    private async Task Change(IReadOnlyList<TakingStep> plan, ShopDocument own, ShopDocument other, CancellationToken cancel)
     {
         var wanted = plan.Where(s => s.What is TakingIn.New or TakingIn.Changed).Select(s => (s.Part, s.Id)).ToHashSet();
         await products.PutAll([.. other.Products.DistinctBy(p => p.Id, StringComparer.Ordinal).Where(p => wanted.Contains((ShopPart.Product, p.Id))).Select(p => (p.Id, p))], cancel);
         await jobs.PutAll([.. other.Jobs.DistinctBy(j => j.Id, StringComparer.Ordinal).Where(j => wanted.Contains((ShopPart.Job, j.Id))).Select(j => (j.Id, j.Job))], cancel);
         await log.Add(other.Shelf?.Entries ?? [], cancel);
+        if (wanted.Any(w => w.Part == ShopPart.Keep)) await Put(keeps, new ShelfDocument { Keep = ShopTaking.Keeps(own.Shelf, other.Shelf) }, cancel);
         if (other.Rates is { } charged) await Put(rates, charged, cancel);
         if (other.Days is { } planned) await Put(days, planned, cancel);
     }
@@ -121,10 +122,10 @@ internal sealed class TakingInShop(JobShelf jobs, ProductShelf products, ShelfLo
         var had = own.Shelf!.Entries;
         var known = had.Select(e => e.Id).ToHashSet(StringComparer.Ordinal);
         IReadOnlyList<ShelfEntryDocument> added = [.. (other.Shelf?.Entries ?? []).Where(e => !known.Contains(e.Id))];
-        if (added.Count == 0) return [];
+        if (added.Count == 0 && other.Shelf?.Keep is null) return [];
         var all = JobReading.ReadProducts(new JobDocument(), [.. other.Products, .. own.Products]);
         var before = ShelfReading.Read(new ShelfDocument { Entries = had }, all, voice.Units).Faults.Count;
-        return ShelfReading.Read(new ShelfDocument { Entries = [.. had, .. added] }, all, voice.Units).Faults.Skip(before);
+        return ShelfReading.Read(new ShelfDocument { Entries = [.. had, .. added], Keep = other.Shelf?.Keep }, all, voice.Units).Faults.Skip(before);
     }
 
     private static string Mark(IReadOnlyList<TakingStep> plan) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(

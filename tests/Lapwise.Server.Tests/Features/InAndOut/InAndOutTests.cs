@@ -23,13 +23,14 @@ public sealed class InAndOutTests
         await using var to = await OnNewDatabase();
         await from.Send(HttpMethod.Post, "/api/shelf/entries", """[{"id":"r1","on":"2026-11-20","kind":"received","pack":"C7","product":"clear-fast-two-part","lot":"L7","size":"24 fl oz"}]""");
         await from.Send(HttpMethod.Put, "/api/rates", """{"margin":"31 %"}""", ifNone: true);
+        await from.Send(HttpMethod.Put, "/api/shelf/keep", """{"lapwise":1,"keep":[{"product":"clear-fast-two-part","least":"1 qt"}]}""", ifNone: true);
         var demo = JsonSerializer.Deserialize(await from.Http.GetStringAsync("/api/jobs/demo", Stop), JobJson.Default.JobDocument)!;
         await from.Send(HttpMethod.Put, "/api/jobs/other", Json(demo with { Name = "Other = kitchen" }), ifNone: true);
 
         var export = await from.Http.GetStringAsync("/api/export", Stop);
         var told = await Post(to, "/api/import", export);
         Assert.False(told.GetProperty("isDone").GetBoolean());
-        Assert.Equal(3, told.GetProperty("new").GetInt32()); // job, entry, rates
+        Assert.Equal(4, told.GetProperty("new").GetInt32()); // job, entry, level to keep, rates
         Assert.Equal(HttpStatusCode.NotFound, (await to.Send(HttpMethod.Get, "/api/jobs/other")).StatusCode); // told, not done
 
         var done = await Post(to, "/api/import?plan=" + told.GetProperty("plan").GetString(), export);
@@ -51,6 +52,19 @@ public sealed class InAndOutTests
         await server.Send(HttpMethod.Put, "/api/jobs/demo", Json(demo with { Name = "Changed meanwhile" }), ifMatch: VersionOf(read));
         Assert.False((await Post(server, "/api/import?plan=" + told.GetProperty("plan").GetString(), export)).GetProperty("isDone").GetBoolean());
         Assert.Contains("Changed meanwhile", await server.Http.GetStringAsync("/api/jobs/demo", Stop));
+    }
+
+    [Fact]
+    public async Task A_level_to_keep_that_comes_in_takes_the_place_of_its_own_and_leaves_the_others()
+    {
+        await using var server = await OnNewDatabase();
+        await server.Send(HttpMethod.Put, "/api/shelf/keep", """{"lapwise":1,"keep":[{"product":"clear-fast-two-part","least":"1 qt"},{"product":"clear-fast-two-part","color":"slate","least":"2 qt"}]}""", ifNone: true);
+        const string Other = """{"lapwise":1,"shelf":{"lapwise":1,"entries":[],"keep":[{"product":"clear-fast-two-part","least":"3 qt"}]}}""";
+        var told = await Post(server, "/api/import", Other);
+        Assert.Equal(("keep", "changed"), (told.GetProperty("steps")[0].GetProperty("part").GetString(), told.GetProperty("steps")[0].GetProperty("what").GetString()));
+        await Post(server, "/api/import?plan=" + told.GetProperty("plan").GetString(), Other);
+        var keep = JsonSerializer.Deserialize(await server.Http.GetStringAsync("/api/shelf", Stop), JobJson.Default.ShelfDocument)!.Keep!;
+        Assert.Equal([("", "3 qt"), ("slate", "2 qt")], keep.Select(k => (k.Color ?? "", k.Least.Text)));
     }
 
     [Fact]
