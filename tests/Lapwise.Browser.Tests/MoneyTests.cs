@@ -1,0 +1,75 @@
+using System.Globalization;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace Lapwise.Browser.Tests;
+
+/// <summary>From the price to the quote that is given out, on the page a customer's kitchen is priced on.</summary>
+public sealed class MoneyTests(PublishedServer server)
+{
+    [Fact]
+    public async Task A_price_is_set_its_payments_agreed_and_a_quote_given_out_that_stays_as_it_was()
+    {
+        var id = await server.CopyOfDemo();
+        await using var window = await server.Window();
+        var page = await window.Open($"/jobs/{id}/money");
+        var total = page.Locator("data[data-is='total']");
+        await Expect(total).ToBeVisibleAsync(new() { Timeout = Pages.FirstStartMs });
+        var before = await Value(total);
+
+        await page.Field("Wage of an hour").FillAsync("48");
+        await Expect(page.GetByText("With the shop's rates")).ToBeVisibleAsync();
+        Assert.True(await Value(total) > before);
+
+        await page.GetByText("Payments, and how long a quote holds").ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Set the payments yourself" }).ClickAsync();
+        var shares = page.Field("Share of the price");
+        await shares.First.FillAsync("50 %");
+        await Expect(page.GetByText("Make them come to 100 %.").First).ToBeVisibleAsync();
+        await shares.Last.FillAsync("50 %");
+        await Expect(page.GetByText("Make them come to 100 %.")).ToHaveCountAsync(0);
+        await page.Field("A quote holds, days").FillAsync("14");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep as the shop's rates" }).ClickAsync();
+        await Expect(page.GetByText("With the shop's rates")).ToHaveCountAsync(0);
+
+        var give = page.GetByRole(AriaRole.Button, new() { Name = "Give out a quote at this price" });
+        await Expect(give).ToBeEnabledAsync(new() { Timeout = Pages.FirstStartMs });
+        var charged = await Value(total);
+        await give.ClickAsync();
+        var quotes = page.Locator("section[aria-labelledby=quotes] li");
+        await Expect(quotes).ToHaveCountAsync(1);
+
+        // The rates move on; the quote does not.
+        await page.Field("Margin").FillAsync("45 %");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep as the shop's rates" }).ClickAsync();
+        await Expect(page.GetByText("With the shop's rates")).ToHaveCountAsync(0);
+        var link = quotes.First.Locator("a.paper").Last;
+        var paper = await window.NewPageAsync();
+        await paper.GotoAsync("/" + await link.GetAttributeAsync("href"));
+        await Expect(paper.Locator("body")).ToContainTextAsync(charged.ToString("N2", CultureInfo.InvariantCulture));
+        await Expect(paper.Locator("body")).ToContainTextAsync("with the order");
+        await Expect(paper.Locator("body")).ToContainTextAsync(Math.Round((decimal)charged / 2, 2, MidpointRounding.ToZero).ToString("N2", CultureInfo.InvariantCulture));
+    }
+
+    [Theory]
+    [InlineData("packet")]
+    [InlineData("tickets")]
+    [InlineData("packing")]
+    [InlineData("days")]
+    [InlineData("care")]
+    public async Task Each_paper_answers_as_a_page_and_as_a_pdf(string what)
+    {
+        await using var window = await server.Window();
+        var page = await window.Open("/jobs/demo/money");
+        var links = page.Locator($"a.paper[href*='/papers/{what}']");
+        await Expect(links).ToHaveCountAsync(2, new() { Timeout = Pages.FirstStartMs });
+        foreach (var (link, type) in new[] { (links.First, "application/pdf"), (links.Last, "text/html") })
+        {
+            var answer = await window.APIRequest.GetAsync(server.Address + "/" + await link.GetAttributeAsync("href"));
+            Assert.Equal(200, answer.Status);
+            Assert.StartsWith(type, answer.Headers["content-type"], StringComparison.Ordinal);
+        }
+    }
+
+    private static async Task<double> Value(ILocator data) => double.Parse((await data.GetAttributeAsync("value"))!, CultureInfo.InvariantCulture);
+}
