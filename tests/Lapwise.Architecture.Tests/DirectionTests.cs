@@ -83,7 +83,7 @@ public sealed class DirectionTests
     /// <summary>Left to right: the words and quantities, the job, the phases, then what sees them all.</summary>
     private static int Place(string folder, string type)
     {
-        string[] right = ["Bases", "Quick", "Answers", ""];
+        string[] right = ["Bases", "Quick", "Answers", "Shop", ""];
         if (folder.Length == 0 && type is nameof(Phase) or nameof(Phases)) return 0;
         if (folder is "Quantities" or "Explain") return 0;
         if (folder is "Jobs") return 1;

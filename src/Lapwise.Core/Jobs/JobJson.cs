@@ -18,5 +18,5 @@ namespace Lapwise.Core.Jobs;
 [JsonSerializable(typeof(RatesDocument))]
 [JsonSerializable(typeof(DaysDocument))]
 [JsonSerializable(typeof(SettledDaysDocument))]
-[JsonSerializable(typeof(ShopDocument))]
+[JsonSerializable(typeof(KeepDocument))]
 public sealed partial class JobJson : JsonSerializerContext;

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Lapwise.Core.Jobs;
+using Lapwise.Core.Shop;
 using Lapwise.Files.Csv;
 using Lapwise.Store;
 
@@ -20,7 +21,7 @@ internal static class Exporting
 
     // The server writes only without holding a thread, so each document is written apart and put in raw.
     // Written as it is read, one document at a time: ten thousand jobs need no more memory than one.
-    private static async Task Everything(HttpContext http, JobShelf jobs, ProductShelf products, ShelfLog log, KeepShelf keeps, RatesShelf rates, DaysShelf days, CancellationToken cancel)
+    private static async Task Everything(HttpContext http, JobShelf jobs, ProductShelf products, ShelfLog log, KeepShelf keeps, RatesShelf rates, DaysShelf days, QuoteFolder quotes, CancellationToken cancel)
     {
         http.Response.ContentType = "application/json; charset=utf-8";
         http.Response.Headers.ContentDisposition = "attachment; filename=lapwise.json";
@@ -30,7 +31,7 @@ internal static class Exporting
         json.WriteStartArray("jobs");
         await foreach (var job in jobs.EachStored(cancel))
         {
-            json.WriteRawValue(JsonSerializer.SerializeToUtf8Bytes(new KeptJobDocument { Id = job.Id, Job = job.Document }, JobJson.Default.KeptJobDocument));
+            json.WriteRawValue(JsonSerializer.SerializeToUtf8Bytes(new KeptJobDocument { Id = job.Id, Job = job.Document }, ShopJson.Default.KeptJobDocument));
             if (json.BytesPending > 1 << 16) await json.FlushAsync(cancel);
         }
 
@@ -52,6 +53,16 @@ internal static class Exporting
             json.WriteRawValue(JsonSerializer.SerializeToUtf8Bytes(planned, JobJson.Default.DaysDocument));
         }
 
+        var hasQuotes = false;
+        await foreach (var quote in quotes.Each(cancel))
+        {
+            if (!hasQuotes) json.WriteStartArray("quotes");
+            hasQuotes = true;
+            json.WriteRawValue(JsonSerializer.SerializeToUtf8Bytes(quote, ShopJson.Default.IssuedQuote));
+            if (json.BytesPending > 1 << 16) await json.FlushAsync(cancel);
+        }
+
+        if (hasQuotes) json.WriteEndArray();
         json.WriteEndObject();
         await json.FlushAsync(cancel);
     }

@@ -1,8 +1,11 @@
+using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
+using Lapwise.Core.Money;
+using Lapwise.Core.Shop;
 using Lapwise.Files.Csv;
 using Lapwise.Server.Http;
 using Lapwise.Store;
@@ -32,7 +35,7 @@ internal static class Importing
     private static async Task<IResult> Everything(HttpContext http, TakingInShop shop, CancellationToken cancel)
     {
         if (http.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size) size.MaxRequestBodySize = MostBytes;
-        var (document, refusal) = await Bodies.Read(http.Request, JobJson.Default.ShopDocument, cancel);
+        var (document, refusal) = await Bodies.Read(http.Request, ShopJson.Default.ShopDocument, cancel);
         if (document is null) return refusal!;
         if (document.Lapwise is < 1 or > ShopDocument.CurrentVersion)
         {
@@ -65,7 +68,7 @@ internal static class Importing
 }
 
 /// <summary>Tells what taking in would change, and changes it when that has been seen.</summary>
-internal sealed class TakingInShop(JobShelf jobs, ProductShelf products, ShelfLog log, KeepShelf keeps, RatesShelf rates, DaysShelf days)
+internal sealed class TakingInShop(JobShelf jobs, ProductShelf products, ShelfLog log, KeepShelf keeps, RatesShelf rates, DaysShelf days, QuoteFolder quotes)
 {
     public async Task<IResult> Answer(HttpRequest request, ShopDocument other, IReadOnlyList<Fault> faults, int mostTold, CancellationToken cancel)
     {
@@ -79,9 +82,10 @@ internal sealed class TakingInShop(JobShelf jobs, ProductShelf products, ShelfLo
             Shelf = new ShelfDocument { Entries = await log.All(cancel), Keep = (await keeps.Find(RatesShelf.Own, cancel))?.Document.Keep },
             Rates = (await rates.Find(RatesShelf.Own, cancel))?.Document,
             Days = (await days.Find(RatesShelf.Own, cancel))?.Document,
+            Quotes = await quotes.Each(cancel).ToListAsync(cancel),
         };
 
-        IReadOnlyList<Fault> all = [.. faults, .. IdFaults(other), .. ShelfFaults(own, other, voice)];
+        IReadOnlyList<Fault> all = [.. faults, .. IdFaults(other), .. QuoteFaults(own, other), .. ShelfFaults(own, other, voice)];
         if (all.Count > 0) return Problems.Faults(StatusCodes.Status422UnprocessableEntity, all, voice);
 
         var plan = ShopTaking.Plan(own, other);
@@ -99,6 +103,7 @@ internal sealed class TakingInShop(JobShelf jobs, ProductShelf products, ShelfLo
         await jobs.PutAll([.. other.Jobs.DistinctBy(j => j.Id, StringComparer.Ordinal).Where(j => wanted.Contains((ShopPart.Job, j.Id))).Select(j => (j.Id, j.Job))], cancel);
         await log.Add(other.Shelf?.Entries ?? [], cancel);
         if (wanted.Any(w => w.Part == ShopPart.Keep)) await Put(keeps, new ShelfDocument { Keep = ShopTaking.Keeps(own.Shelf, other.Shelf) }, cancel);
+        await quotes.AddAll([.. (other.Quotes ?? []).DistinctBy(q => q.Id, StringComparer.Ordinal).Where(q => wanted.Contains((ShopPart.Quote, q.Id)))], cancel);
         if (other.Rates is { } charged) await Put(rates, charged, cancel);
         if (other.Days is { } planned) await Put(days, planned, cancel);
     }
@@ -112,9 +117,36 @@ internal sealed class TakingInShop(JobShelf jobs, ProductShelf products, ShelfLo
     private static IEnumerable<Fault> IdFaults(ShopDocument other) =>
         other.Jobs.Select((j, i) => (j.Id, Path: $"jobs[{i}].id")).Concat(other.Products.Select((p, i) => (p.Id, Path: $"products[{i}].id")))
             .Concat((other.Shelf?.Entries ?? []).Select((e, i) => (e.Id, Path: $"shelf.entries[{i}].id")))
+            .Concat((other.Quotes ?? []).Select((q, i) => (q.Id, Path: $"quotes[{i}].id")))
             .Where(x => !DocumentId.IsUsable(x.Id))
             .Select(x => new Fault(x.Path, "IdNotUsable",
                 v => v.Say($"\"{x.Id}\" cannot be an id.", $"«{x.Id}» no puede ser un id."), v => v.Say("Use up to 64 letters, digits, - and _.", "Use hasta 64 letras, cifras, - y _.")));
+
+    /// <summary>A number on paper is one quote's for good.</summary>
+    private static IEnumerable<Fault> QuoteFaults(ShopDocument own, ShopDocument other)
+    {
+        var taken = own.Quotes!.ToDictionary(q => q.Number, q => q.Id, StringComparer.Ordinal);
+        foreach (var (quote, place) in (other.Quotes ?? []).Select((q, i) => (q, i)))
+        {
+            if (!int.TryParse(quote.Number, NumberStyles.None, CultureInfo.InvariantCulture, out _))
+            {
+                yield return new Fault($"quotes[{place}].number", "NumberNotRead",
+                    v => v.Say($"\"{quote.Number}\" is no number of a quote.", $"«{quote.Number}» no es un número de presupuesto."), v => v.Say("Write digits only, as on the paper.", "Escriba solo cifras, como en el papel."));
+            }
+            else if (!taken.TryAdd(quote.Number, quote.Id) && taken[quote.Number] != quote.Id)
+            {
+                yield return new Fault($"quotes[{place}].number", "NumberTaken",
+                    v => v.Say($"Quote {quote.Number} was given out here with other words.", $"El presupuesto {quote.Number} ya se entregó aquí con otro contenido."),
+                    v => v.Say("Leave the quotes out of the file: the rest can be taken in.", "Quite los presupuestos del archivo: el resto se puede traer."));
+            }
+
+            if (!DateOnly.TryParseExact(quote.On, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out _))
+            {
+                yield return new Fault($"quotes[{place}].on", "DayNotRead",
+                    v => v.Say($"\"{quote.On}\" is no day.", $"«{quote.On}» no es un día."), v => v.Say("Write it as 2026-11-25.", "Escríbalo como 2026-11-25."));
+            }
+        }
+    }
 
     /// <summary>Faults that only the new entries bring.</summary>
     private static IEnumerable<Fault> ShelfFaults(ShopDocument own, ShopDocument other, Voice voice)

@@ -28,7 +28,7 @@ internal static class IssueQuote
         var today = DateOnly.FromDateTime(time.GetLocalNow().DateTime);
         if (before is [var last, ..] && last.Fingerprint == fingerprint && last.Program == ProgramVersion.Own && last.On == Day(today) && last.Language == voice.Language) return Results.Ok(last);
 
-        var number = await quotes.Count(cancel) + 1;
+        var number = await quotes.NextNumber(cancel);
         var quote = new IssuedQuote
         {
             Id = DocumentId.New(time.GetUtcNow()),

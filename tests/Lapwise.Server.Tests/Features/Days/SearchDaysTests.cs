@@ -2,6 +2,7 @@ using System.Net;
 using System.Text.Json;
 using Lapwise.Core.Answers;
 using Lapwise.Core.Jobs;
+using Lapwise.Core.Shop;
 using static Lapwise.Server.Tests.RunningServer;
 
 namespace Lapwise.Server.Tests.Features.Days;
@@ -105,7 +106,7 @@ public sealed class SearchDaysTests : IAsyncLifetime
     public async Task Ten_thousand_jobs_are_refused_with_what_would_cure_it()
     {
         var shop = new ShopDocument { Jobs = [.. Enumerable.Range(0, 10_000).Select(i => new KeptJobDocument { Id = $"j{i}", Job = new JobDocument { Name = $"Job {i}" } })] };
-        var text = JsonSerializer.Serialize(shop, JobJson.Default.ShopDocument);
+        var text = JsonSerializer.Serialize(shop, ShopJson.Default.ShopDocument);
         var plan = (await Body(await server.Send(HttpMethod.Post, "/api/import", text))).GetProperty("plan").GetString();
         await server.Send(HttpMethod.Post, $"/api/import?plan={plan}", text);
         var told = await Ended();

@@ -2,6 +2,7 @@ using System.Net;
 using System.Text;
 using System.Text.Json;
 using Lapwise.Core.Jobs;
+using Lapwise.Core.Shop;
 using static Lapwise.Server.Tests.RunningServer;
 
 namespace Lapwise.Server.Tests.Features.InAndOut;
@@ -27,10 +28,13 @@ public sealed class InAndOutTests
         var demo = JsonSerializer.Deserialize(await from.Http.GetStringAsync("/api/jobs/demo", Stop), JobJson.Default.JobDocument)!;
         await from.Send(HttpMethod.Put, "/api/jobs/other", Json(demo with { Name = "Other = kitchen" }), ifNone: true);
 
+        await from.Send(HttpMethod.Post, "/api/jobs/demo/quotes");
+        await from.Send(HttpMethod.Post, "/api/jobs/other/quotes");
+
         var export = await from.Http.GetStringAsync("/api/export", Stop);
         var told = await Post(to, "/api/import", export);
         Assert.False(told.GetProperty("isDone").GetBoolean());
-        Assert.Equal(4, told.GetProperty("new").GetInt32()); // job, entry, level to keep, rates
+        Assert.Equal(6, told.GetProperty("new").GetInt32()); // job, entry, level to keep, rates, two quotes
         Assert.Equal(HttpStatusCode.NotFound, (await to.Send(HttpMethod.Get, "/api/jobs/other")).StatusCode); // told, not done
 
         var done = await Post(to, "/api/import?plan=" + told.GetProperty("plan").GetString(), export);
@@ -52,6 +56,26 @@ public sealed class InAndOutTests
         await server.Send(HttpMethod.Put, "/api/jobs/demo", Json(demo with { Name = "Changed meanwhile" }), ifMatch: VersionOf(read));
         Assert.False((await Post(server, "/api/import?plan=" + told.GetProperty("plan").GetString(), export)).GetProperty("isDone").GetBoolean());
         Assert.Contains("Changed meanwhile", await server.Http.GetStringAsync("/api/jobs/demo", Stop));
+    }
+
+    [Fact]
+    public async Task A_quote_given_out_is_never_written_over_and_the_next_number_comes_after_all()
+    {
+        await using var server = await OnNewDatabase();
+        var quote = await Body(await server.Send(HttpMethod.Post, "/api/jobs/demo/quotes"));
+        var export = await server.Http.GetStringAsync("/api/export", Stop);
+
+        var other = export.Replace(quote.GetProperty("validUntil").GetString()!, "2031-01-01", StringComparison.Ordinal);
+        Assert.Equal(1, (await Post(server, "/api/import", other)).GetProperty("kept").GetInt32());
+
+        var sameNumber = export.Replace(quote.GetProperty("id").GetString()!, "another", StringComparison.Ordinal);
+        Assert.Equal("NumberTaken", (await Post(server, "/api/import", sameNumber)).GetProperty("faults")[0].GetProperty("code").GetString());
+
+        var later = sameNumber.Replace("\"number\": \"0001\"", "\"number\": \"0041\"", StringComparison.Ordinal);
+        var told = await Post(server, "/api/import", later);
+        await Post(server, "/api/import?plan=" + told.GetProperty("plan").GetString(), later);
+        await server.Send(HttpMethod.Put, "/api/rates", """{"margin":"31 %"}""", ifNone: true);
+        Assert.Equal("0042", (await Body(await server.Send(HttpMethod.Post, "/api/jobs/demo/quotes"))).GetProperty("number").GetString());
     }
 
     [Fact]
@@ -95,7 +119,7 @@ public sealed class InAndOutTests
     {
         await using var server = await OnNewDatabase();
         var shop = new ShopDocument { Jobs = [.. Enumerable.Range(0, 10_000).Select(i => new KeptJobDocument { Id = $"j{i}", Job = new JobDocument { Name = $"Job {i}", Tops = [new TopDocument { Name = "Top" }] } })] };
-        var text = JsonSerializer.Serialize(shop, JobJson.Default.ShopDocument);
+        var text = JsonSerializer.Serialize(shop, ShopJson.Default.ShopDocument);
         var told = await Post(server, "/api/import", text);
         Assert.Equal(10_000, told.GetProperty("new").GetInt32());
         await Post(server, "/api/import?plan=" + told.GetProperty("plan").GetString(), text);

@@ -1,6 +1,10 @@
-namespace Lapwise.Core.Jobs;
+using System.Text.Json.Serialization;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Money;
 
-/// <summary>Everything a shop has, in one document: jobs, products, shelf and rates.</summary>
+namespace Lapwise.Core.Shop;
+
+/// <summary>Everything a shop has, in one document: jobs, products, shelf, rates, and the quotes given out.</summary>
 public sealed record ShopDocument
 {
     public const int CurrentVersion = 1;
@@ -17,6 +21,8 @@ public sealed record ShopDocument
     public RatesDocument? Rates { get; set; }
     /// <summary>Crews, gear and days lost; left out: nothing is entered.</summary>
     public DaysDocument? Days { get; set; }
+    /// <summary>The quotes given out, in their order; left out: none.</summary>
+    public IReadOnlyList<IssuedQuote>? Quotes { get; set; }
 }
 
 /// <summary>A job under the id it is stored by.</summary>
@@ -27,3 +33,14 @@ public sealed record KeptJobDocument
     /// <summary>The job as entered.</summary>
     public JobDocument Job { get; set; } = new();
 }
+
+/// <summary>Source-generated JSON of the whole shop.</summary>
+[JsonSourceGenerationOptions(
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
+    WriteIndented = true,
+    DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+    UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
+    UseStringEnumConverter = true,
+    MaxDepth = 34)]
+[JsonSerializable(typeof(ShopDocument))]
+public sealed partial class ShopJson : JsonSerializerContext;

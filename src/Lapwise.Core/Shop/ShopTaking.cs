@@ -3,11 +3,13 @@ using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Money;
 
-namespace Lapwise.Core.Jobs;
+namespace Lapwise.Core.Shop;
 
 [JsonConverter(typeof(CamelCaseEnumConverter<ShopPart>))]
-public enum ShopPart { Job, Product, ShelfEntry, Keep, Rates, Days }
+public enum ShopPart { Job, Product, ShelfEntry, Keep, Rates, Days, Quote }
 
 [JsonConverter(typeof(CamelCaseEnumConverter<TakingIn>))]
 public enum TakingIn
@@ -18,7 +20,7 @@ public enum TakingIn
     Changed,
     /// <summary>There, and the same: nothing is done.</summary>
     Same,
-    /// <summary>An entry of the log that is there with other words: the log is never edited, so it stays as it is.</summary>
+    /// <summary>An entry of the log, or a quote given out, that is there with other words: neither is ever edited, so it stays as it is.</summary>
     Kept,
 }
 
@@ -34,11 +36,12 @@ public static class ShopTaking
     public static IReadOnlyList<TakingStep> Plan(ShopDocument own, ShopDocument other) =>
     [
         .. Steps(ShopPart.Product, own.Products, other.Products, p => p.Id, p => p.Name, JobJson.Default.ProductDocument, TakingIn.Changed),
-        .. Steps(ShopPart.Job, own.Jobs, other.Jobs, j => j.Id, j => j.Job.Name, JobJson.Default.KeptJobDocument, TakingIn.Changed),
+        .. Steps(ShopPart.Job, own.Jobs, other.Jobs, j => j.Id, j => j.Job.Name, ShopJson.Default.KeptJobDocument, TakingIn.Changed),
         .. Steps(ShopPart.ShelfEntry, own.Shelf?.Entries ?? [], other.Shelf?.Entries ?? [], e => e.Id, e => e.Pack, JobJson.Default.ShelfEntryDocument, TakingIn.Kept),
         .. Steps(ShopPart.Keep, own.Shelf?.Keep ?? [], other.Shelf?.Keep ?? [], KeepId, KeepId, JobJson.Default.KeepDocument, TakingIn.Changed),
         .. other.Rates is { } rates ? Steps(ShopPart.Rates, own.Rates is { } had ? [had] : [], [rates], _ => "", _ => "", JobJson.Default.RatesDocument, TakingIn.Changed) : [],
         .. other.Days is { } days ? Steps(ShopPart.Days, own.Days is { } stood ? [stood] : [], [days], _ => "", _ => "", JobJson.Default.DaysDocument, TakingIn.Changed) : [],
+        .. Steps(ShopPart.Quote, own.Quotes ?? [], other.Quotes ?? [], q => q.Id, q => q.Number, ShopJson.Default.IssuedQuote, TakingIn.Kept),
     ];
 
     /// <summary>What is to be kept after another shop's is taken in: the other's level where it names one, the own elsewhere.</summary>
