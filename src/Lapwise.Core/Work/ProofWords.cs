@@ -18,7 +18,12 @@ public static class ProofWords
                     $"El orden de vertidos más sencillo que se encontró, con una peor edad de {worst}; no se ha demostrado que no haya otro mejor, solo que ninguno baja de {bound}.");
         }
 
-        var (forEn, forEs) = work.Sections.Any(s => s.Person != work.Sections[0].Person) ? ("this crew", "este equipo") : ("one who rolls", "una persona que aplica");
+        var (forEn, forEs) = (work.Sections.Any(s => s.Person != work.Sections[0].Person), work.Batches.Count > 1) switch
+        {
+            (true, true) => ("this crew with at most one batch mixed ahead", "este equipo con una mezcla adelantada como mucho"),
+            (true, false) => ("this crew", "este equipo"),
+            _ => ("one who rolls", "una persona que aplica"),
+        };
         return work.Proof switch
         {
             { State: ProofState.Proven, Ways: { } ways } => voice.Say(

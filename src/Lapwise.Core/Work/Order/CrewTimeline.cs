@@ -79,11 +79,19 @@ internal static class CrewTimeline
         Array.Fill(lastOf, -1);
         foreach (var u in Begun(model)) lastOf[person[u]] = u;
         var begun = new List<int>(Begun(model));
+        var opens = new Dictionary<int, int>();   // the first section rolled from a batch
         foreach (var (u, k, batch) in order)
         {
             if (lastOf[k] >= 0) gaps.Add((lastOf[k], u, took[lastOf[k]]));
             lastOf[k] = u;
-            if (u >= model.Count) continue;
+            if (u >= model.Count)
+            {
+                // No batch is mixed before the one before it is in use: the search proves nothing of other orders.
+                if (opens.TryGetValue(batch, out var inUse)) gaps.Add((inUse, u, 0));
+                continue;
+            }
+
+            opens.TryAdd(batch, u);
             foreach (var other in model.Apart[u].Where(begun.Contains)) gaps.Add((other, u, took[other]));
             begun.Add(u);
             if (model.Mixing is not { } mixing || batch < 0) continue;
