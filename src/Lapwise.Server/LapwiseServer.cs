@@ -130,6 +130,7 @@ public static class LapwiseServer
         Importing.Map(api);
         QuickSums.Map(api);
         ListRuns.Map(api);
+        RecordPapers.Map(api);
         ReadMarks.Map(api);
         AppendMarks.Map(api);
         PhonesOfShop.Map(api);

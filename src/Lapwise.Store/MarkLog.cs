@@ -35,6 +35,14 @@ public sealed class MarkLog(IDbContextFactory<ShopDatabase> databases)
         return ([.. rows.Select(r => JsonSerializer.Deserialize(r.Json, RunJson.Default.MarkDocument)!)], rows.Count > 0 ? rows[^1].Arrival : after);
     }
 
+    /// <summary>Every mark of a run, in the order in which they came in.</summary>
+    public async Task<IReadOnlyList<MarkDocument>> All(string job, string run, CancellationToken cancel)
+    {
+        await using var database = await databases.CreateDbContextAsync(cancel);
+        var rows = await database.Marks.AsNoTracking().Where(m => m.Job == job && m.Run == run).OrderBy(m => m.Arrival).Select(m => m.Json).ToListAsync(cancel);
+        return [.. rows.Select(r => JsonSerializer.Deserialize(r, RunJson.Default.MarkDocument)!)];
+    }
+
     /// <summary>The runs of a job, the one last marked first.</summary>
     public async Task<IReadOnlyList<RunLine>> Runs(string job, CancellationToken cancel)
     {

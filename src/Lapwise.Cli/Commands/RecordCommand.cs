@@ -1,7 +1,9 @@
+using System.Text;
 using System.Text.Json.Serialization;
 using Lapwise.Core;
 using Lapwise.Core.Explain;
 using Lapwise.Core.OnSite;
+using Lapwise.Documents;
 using Lapwise.Files;
 
 namespace Lapwise.Cli.Commands;
@@ -12,8 +14,8 @@ internal static class RecordCommand
     public static readonly Command Command = new("record", ["RUN"], [Phases.OnSite],
         v => v.Say("what was done on site, from the marks of a run", "lo que se hizo en obra, según las marcas de una aplicación"),
         v => v.Say(
-            "RUN is the file that the run's page exports. Every mark stands in the record; what was undone, dated back or filled in by the program is said so. Marks of several devices may be put into one file, in any order and more than once.\nEnds with 1 where a lap was joined too late.",
-            "RUN es el archivo que exporta la página de la aplicación. Todas las marcas quedan en el registro; lo deshecho, lo puesto con hora anterior y lo que completó el programa se indica. Se pueden juntar en un archivo las marcas de varios equipos, en cualquier orden y repetidas.\nTermina con 1 si algún solape se unió tarde."),
+            "RUN is the file that the run's page exports. Every mark stands in the record; what was undone, dated back or filled in by the program is said so. Marks of several devices may be put into one file, in any order and more than once. --out writes it on paper too, as a PDF or as a page (x.html).\nEnds with 1 where a lap was joined too late.",
+            "RUN es el archivo que exporta la página de la aplicación. Todas las marcas quedan en el registro; lo deshecho, lo puesto con hora anterior y lo que completó el programa se indica. Se pueden juntar en un archivo las marcas de varios equipos, en cualquier orden y repetidas. --out lo escribe además en papel, en PDF o como página (x.html).\nTermina con 1 si algún solape se unió tarde."),
         Run);
 
     private static Outcome Run(Request request, Terminal terminal)
@@ -31,6 +33,14 @@ internal static class RecordCommand
         }
 
         var laps = JoinedLaps.Of(run);
+        if (request.OutFile is { } path)
+        {
+            var isPage = path.EndsWith(".html", StringComparison.OrdinalIgnoreCase);
+            var paper = isPage ? Encoding.UTF8.GetBytes(RecordSheet.Html(run, v, TimeZoneInfo.Local)) : RecordSheet.Pdf(run, v, TimeZoneInfo.Local);
+            if (OutFile.Write(path, paper, v, terminal) is { } unwritten) return unwritten;
+            if (!request.Json) terminal.Line(v.Say($"Record: {path}", $"Registro: {path}"));
+        }
+
         if (request.Json) terminal.Json(Answer(run, laps, v), RecordJson.Default.RecordAnswer);
         else Print(run, laps, v, terminal);
         return laps.Any(l => l.IsLost) ? Outcome.DoesNotWork : Outcome.Done;
@@ -40,7 +50,7 @@ internal static class RecordCommand
     {
         terminal.Line($"{run.Plan.Job}: {run.Plan.Product}");
         var table = Screen.Table(new Column.Number(v.Say("Clock", "Reloj")), new Column.Text(v.Say("Mark", "Marca")), new Column.Text(""));
-        foreach (var logged in run.Log) table.Row(ClockOf(logged, run), MarkWords.Of(logged, run, v), HowOf(logged, v));
+        foreach (var logged in run.Log) table.Row(ClockOf(logged, run), MarkWords.Of(logged, run, v), MarkWords.How(logged, v));
         terminal.Tables().Write(table);
 
         if (laps.Count > 0)
@@ -57,17 +67,6 @@ internal static class RecordCommand
     }
 
     private static string ClockOf(LoggedMark logged, Run run) => Voice.Clock(Math.Max(0, logged.AtMs - run.Log[0].AtMs) / 1000.0);
-
-    private static string HowOf(LoggedMark logged, Voice v)
-    {
-        string?[] how =
-        [
-            logged.Counts ? null : v.Say("undone", "deshecha"),
-            logged.Mark.Stamp.Assumed ? v.Say("assumed", "supuesta") : null,
-            logged.Mark.Stamp.BackMs > 0 && !logged.Mark.Stamp.Assumed ? v.Say($"dated back {Voice.Span(logged.Mark.Stamp.BackMs / 1000.0)}", $"{Voice.Span(logged.Mark.Stamp.BackMs / 1000.0)} antes") : null,
-        ];
-        return string.Join(", ", how.Where(h => h is not null));
-    }
 
     private static RecordAnswer Answer(Run run, IReadOnlyList<JoinedLap> laps, Voice v) => new(
         run.Plan.Job, run.Plan.Product, run.Plan.Fingerprint, run.IsDone,

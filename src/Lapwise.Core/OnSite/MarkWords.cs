@@ -29,6 +29,18 @@ public static class MarkWords
         _ => v.Say($"Not known to this program: {logged.Document.Kind}.", $"Desconocido para este programa: {logged.Document.Kind}."),
     };
 
+    /// <summary>How a mark came about, where it was not simply tapped: undone, assumed, dated back.</summary>
+    public static string How(LoggedMark logged, Voice v)
+    {
+        string?[] how =
+        [
+            logged.Counts ? null : v.Say("undone", "deshecha"),
+            logged.Mark.Stamp.Assumed ? v.Say("assumed", "supuesta") : null,
+            logged.Mark.Stamp.BackMs > 0 && !logged.Mark.Stamp.Assumed ? v.Say($"dated back {Voice.Span(logged.Mark.Stamp.BackMs / 1000.0)}", $"{Voice.Span(logged.Mark.Stamp.BackMs / 1000.0)} antes") : null,
+        ];
+        return string.Join(", ", how.Where(h => h is not null));
+    }
+
     /// <summary>A lap by its two sections, the lower number first.</summary>
     public static string Of(IssuedLap lap) => (lap.A.Length, lap.A).CompareTo((lap.B.Length, lap.B)) <= 0 ? $"{lap.A}–{lap.B}" : $"{lap.B}–{lap.A}";
 

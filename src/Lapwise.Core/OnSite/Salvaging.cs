@@ -102,7 +102,7 @@ internal static class Salvaging
         return lines;
     }
 
-    private static IReadOnlyList<Phrase> Mend(IssuedPlan plan, IReadOnlyList<SalvageLine> lines, bool leaves)
+    internal static IReadOnlyList<Phrase> Mend(IssuedPlan plan, IReadOnlyList<SalvageLine> lines, bool leaves)
     {
         if (lines.Count == 0) return [];
         var faces = lines.SelectMany(l => new[] { l.Lap.A, l.Lap.B }).Select(id => plan.Sections.First(s => s.Id == id)).DistinctBy(s => (s.Top, s.Face, s.Side)).ToList();

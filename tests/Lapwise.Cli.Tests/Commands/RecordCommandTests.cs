@@ -55,6 +55,16 @@ public sealed class RecordCommandTests
     }
 
     [Theory]
+    [InlineData("record.pdf", "%PDF")]
+    [InlineData("record.html", "<!doctype html>")]
+    public void It_is_written_on_paper_where_asked(string name, string start)
+    {
+        var path = Path.Combine(Directory.CreateTempSubdirectory("lapwise").FullName, name);
+        Assert.Equal(Outcome.Done, Shell.RunWith(File(late: false), "record", "-", "--out", path).Outcome);
+        Assert.StartsWith(start, System.IO.File.ReadAllText(path), StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("[]", "This is not the record of a run.")]
     [InlineData("{\"lapwise\":2,\"marks\":[]}", "lapwise: This document is version 2")]
     [InlineData("{\"lapwise\":1,\"marks\":[{\"kind\":\"note\"}]}", "marks[0].id: A mark has no id")]

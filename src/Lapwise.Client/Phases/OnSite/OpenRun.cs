@@ -28,6 +28,8 @@ internal sealed class OpenRun(string job, string id, MarkKeeping keeping, Server
     private long? _pairedMs;
 
     public string Id => id;
+    /// <summary>Id of the job it belongs to.</summary>
+    public string Job => job;
     public Run? Run { get; private set; }
     /// <summary>The last clocks read; what is shown is shown for these.</summary>
     public long NowMs { get; private set; }

@@ -98,4 +98,18 @@ public sealed class MarksTests(RunningServer server) : IClassFixture<RunningServ
         Assert.Equal(HttpStatusCode.BadRequest, (await server.Send(HttpMethod.Post, "/api/jobs/kitchen/runs/bad/marks", body)).StatusCode);
         Assert.Empty((await Post("bad", Json())).Marks);
     }
+
+    [Fact]
+    public async Task The_record_of_a_run_is_a_paper_and_a_page_and_without_its_plan_there_is_none()
+    {
+        var plan = new IssuedPlan { Job = "Tidemill house", Product = "Invented clear", OpenTimeMs = 480_000, PotLifeMs = 2_700_000, Crew = ["Alba"], Sections = [new() { Id = "1", Top = "Island", TakesMs = [180_000], EndMs = 180_000 }] };
+        await Post("told", Json(Mark("a", 2)));
+        Assert.Equal(HttpStatusCode.NotFound, (await server.Send(HttpMethod.Get, "/api/jobs/kitchen/runs/told/record")).StatusCode);
+        await Post("told", Json(MarkReading.Write(new Mark(new Stamp("a-1", new DeviceMoment("a", "s", 1_790_000_000_000, 0), 1, false, 0), new What.Issued(plan)))));
+
+        var page = await server.Send(HttpMethod.Get, "/api/jobs/kitchen/runs/told/record?language=en");
+        Assert.Contains("Record of what was done", await page.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+        var paper = await server.Send(HttpMethod.Get, "/api/jobs/kitchen/runs/told/record.pdf");
+        Assert.Equal("application/pdf", paper.Content.Headers.ContentType?.MediaType);
+    }
 }
