@@ -4,6 +4,7 @@ using Lapwise.Core.Explain;
 using Lapwise.Core.Supply;
 using Lapwise.Core.Work;
 using Lapwise.Core.Work.Pouring;
+using Lapwise.Drawings;
 
 namespace Lapwise.Cli.Commands;
 
@@ -12,15 +13,30 @@ internal static class PlanCommand
 {
     public static readonly Command Command = JobCommand.WithProducts("plan", [Phases.Work, Phases.Supply],
         v => v.Say("sections in order, laps with their age, batches on the clock", "secciones en orden, solapes con su edad, mezclas con hora"),
-        v => v.Say("Lap age is the later end of two sections minus the earlier start. The margin is the open time minus the worst of all lap and section ages. Ends with 1 where the plan does not work.",
-            "La edad de un solape es el último final de dos secciones menos el primer inicio. El margen es el tiempo abierto menos la peor edad de solape o sección. Termina con 1 donde el plan no funciona."),
+        v => v.Say("Lap age is the later end of two sections minus the earlier start. The margin is the open time minus the worst of all lap and section ages. --out x.svg draws each coat on each top. Ends with 1 where the plan does not work.",
+            "La edad de un solape es el último final de dos secciones menos el primer inicio. El margen es el tiempo abierto menos la peor edad de solape o sección. --out x.svg dibuja cada capa en cada cubierta. Termina con 1 donde el plan no funciona."),
         (whole, input, request, terminal) =>
         {
+            if (request.OutFile is { } path && Draw(whole, path, input.Voice, terminal) is { } unwritten) return unwritten;
             if (request.Json) terminal.Json(Answer(whole, input, request), AnswerJson.Default.PlanAnswer);
             else for (var coat = 0; coat < whole.Work.Coats.Count; coat++) Print(whole, coat, input, request, terminal);
             if (!request.Json) terminal.Cautions(whole.Job, input.Voice);
             return Enumerable.Range(0, whole.Work.Coats.Count).All(whole.Holds) ? Outcome.Done : Outcome.DoesNotWork;
         });
+
+    /// <summary>A picture for each coat and top: the file named, or, of several, that name with coat and top in it.</summary>
+    /// <returns>Null where all were written.</returns>
+    private static Outcome? Draw(WholeJob whole, string path, Voice v, Terminal terminal)
+    {
+        var drawn = whole.Work.Coats.SelectMany((work, coat) => whole.Measured.Tops.Select((top, place) => (work, top, Name: $"-{coat + 1}-{place + 1}"))).ToList();
+        foreach (var (work, top, name) in drawn)
+        {
+            var file = drawn.Count == 1 ? path : Path.Combine(Path.GetDirectoryName(path) ?? "", Path.GetFileNameWithoutExtension(path) + name + Path.GetExtension(path));
+            if (OutFile.Write(file, PlanDrawing.Draw(top, work, whole.Job.Crew, v, Sheet.Wide), v, terminal) is { } unwritten) return unwritten;
+        }
+
+        return null;
+    }
 
     private static PlanAnswer Answer(WholeJob whole, JobInput input, Request request) => new([.. Answering.Plan(whole, input.Voice).Coats.Select((answer, coat) => answer with
     {

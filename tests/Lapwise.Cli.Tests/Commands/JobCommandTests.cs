@@ -143,4 +143,13 @@ public sealed class JobCommandTests
         var json = Files.DocumentFile.Write(Files.DocumentFile.ReadJob(File.ReadAllText(Kitchen)).Document!, Files.DocumentForm.Json);
         Assert.Equal(Shell.Run("plan", Kitchen, "--json").Out, Shell.RunWith(json, "plan", "-", "--json", "--products", Shell.Sample("products")).Out);
     }
+
+    [Fact]
+    public void A_plan_is_drawn_as_svg_for_each_coat_and_top()
+    {
+        var folder = Directory.CreateTempSubdirectory("lapwise").FullName;
+        Shell.Run("plan", Kitchen, "--out", Path.Combine(folder, "plan.svg"));
+        Assert.Equal(["plan-1-1.svg", "plan-1-2.svg", "plan-2-1.svg", "plan-2-2.svg"], Directory.GetFiles(folder).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+        Assert.All(Directory.GetFiles(folder), f => Assert.Equal("svg", System.Xml.Linq.XDocument.Load(f).Root!.Name.LocalName));
+    }
 }

@@ -89,7 +89,7 @@ export function watch(page) {
 
 export function save(name, text) {
   const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+  link.href = URL.createObjectURL(new Blob([text], { type: name.endsWith(".svg") ? "image/svg+xml" : "application/json" }));
   link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
