@@ -38,4 +38,18 @@ internal static class PriceReasons
                 v => v.Say("Have it signed before doing it.", "Haga que lo firmen antes de hacerlo."));
         }
     }
+
+    /// <summary>What a missed window costs, where it puts a step in.</summary>
+    public static IEnumerable<Reason> Inserted(IReadOnlyList<LabourStep> labour, Rates rates)
+    {
+        foreach (var coat in labour.Where(s => s.IsInserted).GroupBy(s => s.Coat))
+        {
+            var cost = coat.Aggregate(MoneyAmount.Zero(rates.Currency), (sum, step) => sum + Labour.Cost(step, rates));
+            var withOverhead = (cost * (1 + rates.Overhead)).Rounded();
+            yield return new Reason("MissedWindowCosts", Limit.Note,
+                v => v.Say($"A latest recoat that is missed puts in {string.Join(", ", coat.Select(s => s.Name(v)))}: it costs you {v.Money(withOverhead)}, with overhead, and is in this price.",
+                    $"Un repintado máximo que no se cumple añade {string.Join(", ", coat.Select(s => s.Name(v)))}: le cuesta {v.Money(withOverhead)}, con gastos generales, y está en este precio."),
+                v => v.Say("Work longer that day, warm or cool the room, or take a product with a wider window: then it is not needed.", "Trabaje más ese día, caliente o enfríe la sala, o elija un producto con ventana más ancha: así no hace falta."));
+        }
+    }
 }

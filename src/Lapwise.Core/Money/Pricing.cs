@@ -39,7 +39,7 @@ public static class Pricing
         return new PriceRead(
             new JobPrice(
                 rates, lines, overhead, cost, rework, floor, quoted, net, taxed, tax, Stages(rates, net, tax),
-                [.. PriceReasons.Of(rates, agreement, net, floor, rework)],
+                [.. PriceReasons.Of(rates, agreement, net, floor, rework), .. PriceReasons.Inserted(labour, rates)],
                 BasisOf(rates, cost, rework)),
             []);
     }
@@ -48,9 +48,7 @@ public static class Pricing
     {
         foreach (var step in labour)
         {
-            var hours = (decimal)step.PersonS / 3600;
-            yield return new CostLine(CostKind.Labour, step.Coat, step.Name,
-                v => $"{Voice.Span(step.PersonS)} × {v.Money(rates.LabourPerHour)}/h", (rates.LabourPerHour * hours).Rounded());
+            yield return new CostLine(CostKind.Labour, step.Coat, step.Name, v => $"{Voice.Span(step.PersonS)} × {v.Money(rates.LabourPerHour)}/h", Labour.Cost(step, rates));
         }
 
         for (var i = 0; i < supply.Coats.Count; i++)

@@ -43,6 +43,17 @@ public sealed class PricingTests
         Assert.Equal((402.61m, 29.19m, 431.80m), (price.Net.Value, price.Tax.Value, price.Total.Value));
     }
 
+    /// <summary>Two people for 30 min are 1 h · 37.50; with 15 % overhead 43.125, rounded to 43.13.</summary>
+    [Fact]
+    public void A_step_that_a_missed_window_puts_in_is_said_with_what_it_costs()
+    {
+        Assert.DoesNotContain(Price(Supply(84), Rates()).Reasons, r => r.Code == "MissedWindowCosts");
+        LabourStep sanded = new(1, _ => "sand between coats", 3600) { IsInserted = true };
+        var price = Pricing.Price(Supply(84, 84), [.. TwoHours, sanded], Rates(), Plain, [null, null]).Price!;
+        Assert.Contains("43.13", Assert.Single(price.Reasons, r => r.Code == "MissedWindowCosts").Text(Voice.Default));
+        Assert.Equal(112.50m, price.CostOf(CostKind.Labour).Value);
+    }
+
     [Fact]
     public void A_margin_of_a_fifth_is_a_markup_of_a_quarter()
     {
