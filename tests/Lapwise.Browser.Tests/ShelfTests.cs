@@ -8,6 +8,23 @@ namespace Lapwise.Browser.Tests;
 public sealed class ShelfTests(PublishedServer server)
 {
     [Fact]
+    public async Task A_batch_says_which_lot_it_is_measured_from()
+    {
+        await using var window = await server.Window(390, 844);
+        var page = await window.Open("/shelf");
+        await Expect(page.Locator("#levels")).ToBeVisibleAsync(new() { Timeout = Pages.FirstStartMs });
+        await page.Locator("#e-product").SelectOptionAsync("clear-fast-two-part");
+        await page.Locator("#e-lot").FillAsync("Q-41");
+        await page.Locator("#e-size").FillAsync("24 fl oz");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Write it in the log" }).ClickAsync();
+        await Expect(page.Locator("#packs ~ ul")).ToContainTextAsync("Q-41", new() { Timeout = 30_000 });
+
+        await page.GotoAsync("/jobs/demo/supply");
+        await Expect(page.Locator(".ticket-lots").First).ToContainTextAsync("Q-41", new() { Timeout = Pages.FirstStartMs });
+        Assert.Equal(0, await page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth"));
+    }
+
+    [Fact]
     public async Task What_came_in_is_on_the_shelf_and_low_once_more_is_to_be_kept()
     {
         await using var window = await server.Window(390, 844);
