@@ -1,9 +1,10 @@
+using System.Text.RegularExpressions;
 using static Microsoft.Playwright.Assertions;
 
 namespace Lapwise.Browser.Tests;
 
 /// <summary>What the trade says against a job, and notes of it, is as open to doubt as any figure.</summary>
-public sealed class ReasonsTests(PublishedServer server)
+public sealed partial class ReasonsTests(PublishedServer server)
 {
     [Theory]
     [InlineData("materials")]
@@ -18,7 +19,7 @@ public sealed class ReasonsTests(PublishedServer server)
         await page.Settled();
         await Expect(page.Locator("ul.reasons").First).ToBeAttachedAsync(new() { Timeout = Pages.FirstStartMs });
         await page.EvaluateAsync("() => document.querySelectorAll('details:not(.basis)').forEach(d => d.open = true)");
-        var saying = page.Locator("ul.reasons").Filter(new() { HasTextRegex = new("[0-9]") });
+        var saying = page.Locator("ul.reasons").Filter(new() { HasTextRegex = AnyDigit() });
         for (var i = 0; i < await saying.CountAsync(); i++)
         {
             var opener = saying.Nth(i).Locator("xpath=following-sibling::*[1][self::details]");
@@ -26,4 +27,7 @@ public sealed class ReasonsTests(PublishedServer server)
             await Expect(opener.Locator(".formula").First).ToBeAttachedAsync();
         }
     }
+
+    [GeneratedRegex("[0-9]", RegexOptions.None, 30_000)]
+    private static partial Regex AnyDigit();
 }

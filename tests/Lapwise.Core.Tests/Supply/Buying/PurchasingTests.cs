@@ -45,12 +45,12 @@ public sealed class PurchasingTests
     [InlineData(null, false)]
     [InlineData("someday", false)]
     [InlineData("2026-11-20", true)]
-    public void A_board_is_signed_on_a_day(string? signedOn, bool signed)
+    public void A_board_is_signed_on_a_day(string? signedOn, bool isSigned)
     {
         var document = new JobDocument { Agreement = new AgreementDocument { SampleBoard = new SampleBoardDocument { SignedOn = signedOn } } };
-        Assert.Equal(signed, AgreementReading.IsBoardSigned(document));
+        Assert.Equal(isSigned, AgreementReading.IsBoardSigned(document));
         var job = Invented.Job with { System = [Invented.Coat, Invented.Coat with { Color = "slate" }] };
-        Assert.Equal([false, !signed], Purchasing.NeedsOf(job, Lapwise.Core.Materials.Estimating.Estimate(job, Lapwise.Core.Measure.Measuring.Measure(job)), null, signed).Select(n => n.AwaitsBoard));
+        Assert.Equal([false, !isSigned], Purchasing.NeedsOf(job, Lapwise.Core.Materials.Estimating.Estimate(job, Lapwise.Core.Measure.Measuring.Measure(job)), null, isSigned).Select(n => n.AwaitsBoard));
     }
 
     [Fact]
