@@ -2,6 +2,7 @@ using System.Globalization;
 using Lapwise.Drawings;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
+using Part = PdfSharp.UniversalAccessibility.PdfBlockLevelElementTag;
 
 namespace Lapwise.Documents;
 
@@ -21,21 +22,34 @@ internal sealed class PdfWriting : IDisposable
 
     private readonly Document document;
     private readonly PdfDocument pdf = new();
-    private readonly List<XGraphics> pages = [];
+    private readonly PdfTags tags;
+    private readonly int? pageCount;
     private readonly Dictionary<(double Size, bool Bold), XFont> fonts = [];
     private XGraphics page = null!;
     private double y;
 
-    private PdfWriting(Document document) => this.document = document;
+    private PdfWriting(Document document, int? pageCount)
+    {
+        (this.document, this.pageCount) = (document, pageCount);
+        tags = new PdfTags(pdf, document.Language);
+    }
 
     /// <param name="made">Written into the file as its date; the same document with the same date is the same bytes.</param>
     public static byte[] Write(Document document, DateTimeOffset made)
     {
-        using var writing = new PdfWriting(document);
-        writing.NewPage();
-        for (var i = 0; i < document.Blocks.Count; i++) writing.Set(i);
-        writing.SetFooters();
+        // A foot is set as its page begins, in the order a reader is told; how many pages there are, only a first setting tells.
+        using var first = new PdfWriting(document, pageCount: null);
+        first.SetBlocks();
+        using var writing = new PdfWriting(document, first.pdf.PageCount);
+        writing.SetBlocks();
         return writing.Saved(made);
+    }
+
+    private void SetBlocks()
+    {
+        NewPage();
+        for (var i = 0; i < document.Blocks.Count; i++) Set(i);
+        page.Dispose();
     }
 
     public void Dispose() => pdf.Dispose();
@@ -46,10 +60,12 @@ internal sealed class PdfWriting : IDisposable
 
     private void NewPage()
     {
+        page?.Dispose();
         var added = pdf.AddPage();
         (added.Width, added.Height) = (XUnit.FromPoint(document.Paper.WidthPt), XUnit.FromPoint(document.Paper.HeightPt));
-        pages.Add(page = XGraphics.FromPdfPage(added));
+        page = XGraphics.FromPdfPage(added);
         y = Paper.MarginPt;
+        tags.Ornament(SetFooter);
     }
 
     /// <summary>Begins a new page unless this much is left on this one.</summary>
@@ -63,16 +79,16 @@ internal sealed class PdfWriting : IDisposable
         switch (document.Blocks[index])
         {
             case Block.Title title:
-                SetText(title.Text, 17, bold: true, Ink);
+                tags.As(Part.Heading1, () => SetText(title.Text, 17, bold: true, Ink));
                 Rule(Ink, 2);
                 y += 2;
-                SetText(title.Below, Body, bold: false, Soft);
+                tags.As(Part.Paragraph, () => SetText(title.Below, Body, bold: false, Soft));
                 y += Gap;
                 break;
             case Block.Heading heading:
                 Need(StartFrom(index));
                 y += y > Paper.MarginPt ? Gap * (heading.Level == 1 ? 2.4 : 0.8) : 0;
-                SetText(heading.Text, heading.Level == 1 ? 13 : 10.5, bold: true, Ink);
+                tags.As(heading.Level == 1 ? Part.Heading2 : Part.Heading3, () => SetText(heading.Text, heading.Level == 1 ? 13 : 10.5, bold: true, Ink));
                 if (heading.Level == 1) Rule(Soft, 0.7);
                 y += Gap * 0.6;
                 break;
@@ -80,7 +96,7 @@ internal sealed class PdfWriting : IDisposable
                 SetVerdict(verdict);
                 break;
             case Block.Paragraph paragraph:
-                SetText(paragraph.Text, Body, bold: false, Ink);
+                tags.As(Part.Paragraph, () => SetText(paragraph.Text, Body, bold: false, Ink));
                 y += Gap * 0.6;
                 break;
             case Block.Items items:
@@ -126,11 +142,14 @@ internal sealed class PdfWriting : IDisposable
 
     private static IReadOnlyList<string> Lines(string text, double size, bool bold, double width) => TextWidth.Wrap(text, width / size, bold);
 
+    // A reader that speaks runs the lines together: the space they were broken at stays.
+    private static IEnumerable<string> Spoken(IReadOnlyList<string> lines) => lines.Select((line, i) => i + 1 < lines.Count ? line + " " : line);
+
     private void SetText(string text, double size, bool bold, XColor colour) => SetText(text, size, bold, colour, Left, Width);
 
     private void SetText(string text, double size, bool bold, XColor colour, double x, double width)
     {
-        foreach (var line in Lines(text, size, bold, width))
+        foreach (var line in Spoken(Lines(text, size, bold, width)))
         {
             Need(size * Leading);
             Put(line, size, bold, colour, x, y);
@@ -144,7 +163,7 @@ internal sealed class PdfWriting : IDisposable
 
     private void Rule(XColor colour, double width)
     {
-        page.DrawLine(new XPen(colour, width), Left, y + width, Left + Width, y + width);
+        tags.Ornament(() => page.DrawLine(new XPen(colour, width), Left, y + width, Left + Width, y + width));
         y += width + 2;
     }
 
@@ -161,31 +180,32 @@ internal sealed class PdfWriting : IDisposable
             Tone.Narrow => Colour(Pens.Hex(Drawings.Colour.Narrow)),
             _ => Colour(Pens.Hex(Drawings.Colour.Lost)),
         };
-        page.DrawRectangle(new XPen(colour, stop ? 2 : 0.8), Left, y, Width, height);
-        page.DrawRectangle(new XSolidBrush(colour), Left, y, stop ? 8 : 5, height);
+        tags.Ornament(() =>
+        {
+            page.DrawRectangle(new XPen(colour, stop ? 2 : 0.8), Left, y, Width, height);
+            page.DrawRectangle(new XSolidBrush(colour), Left, y, stop ? 8 : 5, height);
+        });
         var after = y + height + Gap;
         y += 6;
-        SetText(verdict.Text, 10, bold: true, stop ? colour : Ink, Left + 14, Width - 24);
+        tags.As(Part.Paragraph, () => SetText(verdict.Text, 10, bold: true, stop ? colour : Ink, Left + 14, Width - 24));
         y = after;
     }
 
-    private void SetItems(IReadOnlyList<Item> items, double x, double width)
+    private void SetItems(IReadOnlyList<Item> items, double x, double width) => tags.As(Part.List, () =>
     {
         foreach (var item in items)
         {
             var lines = Lines(item.Text, Body, bold: false, width - 14);
             // An item of a few lines stays together.
             Need(Math.Min(lines.Count, 5) * Body * Leading);
-            Put(Signs.Of(item.Mark), Body, bold: true, Ink, x, y);
-            foreach (var line in lines)
+            tags.As(Part.ListItem, () =>
             {
-                Need(Body * Leading);
-                Put(line, Body, bold: false, Ink, x + 14, y);
-                y += Body * Leading;
-            }
+                tags.As(Part.Label, () => Put(Signs.Of(item.Mark), Body, bold: true, Ink, x, y));
+                tags.As(Part.ListBody, () => SetText(item.Text, Body, bold: false, Ink, x + 14, width - 14));
+            });
             y += 1.5;
         }
-    }
+    });
 
     private static double HeightOfItems(IReadOnlyList<Item> items, double width) =>
         items.Sum(i => (Lines(i.Text, Body, false, width - 14).Count * Body * Leading) + 1.5);
@@ -210,12 +230,18 @@ internal sealed class PdfWriting : IDisposable
 
     private void SetFacts(IReadOnlyList<Fact> facts, double x, double width, double size)
     {
-        foreach (var (fact, across, row) in Flow(facts, width, size))
+        tags.As(Part.List, () =>
         {
-            var top = y + (row * RowOfFacts(size));
-            Put(fact.Name, Small, bold: false, Soft, x + across, top);
-            Put(fact.Value, size, bold: true, Ink, x + across, top + (Small * Leading));
-        }
+            foreach (var (fact, across, row) in Flow(facts, width, size))
+            {
+                var top = y + (row * RowOfFacts(size));
+                tags.As(Part.ListItem, () =>
+                {
+                    tags.As(Part.Label, () => Put(fact.Name, Small, bold: false, Soft, x + across, top));
+                    tags.As(Part.ListBody, () => Put(fact.Value, size, bold: true, Ink, x + across, top + (Small * Leading)));
+                });
+            }
+        });
         y += HeightOfFacts(facts, width, size) + 2;
     }
 
@@ -237,7 +263,15 @@ internal sealed class PdfWriting : IDisposable
 
     private void SetTable(Block.Table table)
     {
-        if (table.Narrow && table.Rows.Count > 3 && SetInHalves(table)) return;
+        tags.As(Part.Table, () =>
+        {
+            if (!table.Narrow || table.Rows.Count <= 3 || !SetInHalves(table)) SetWhole(table);
+        });
+        y += Gap;
+    }
+
+    private void SetWhole(Block.Table table)
+    {
         Need(StartOf(table));
         SetHead(table, Left, Width);
         foreach (var row in table.Rows)
@@ -245,11 +279,10 @@ internal sealed class PdfWriting : IDisposable
             if (y + HeightOfRow(row.Cells, table, row.Strong, Width) > Bottom)
             {
                 NewPage();
-                SetHead(table, Left, Width);
+                SetHeadAgain(table, Left, Width);
             }
-            SetRow(row.Cells, table, row.Strong, Hairline, Left, Width);
+            SetRow(row, table, Left, Width);
         }
-        y += Gap;
     }
 
     /// <summary>Sets a short table as two halves side by side; false where they do not fit on one page.</summary>
@@ -258,42 +291,50 @@ internal sealed class PdfWriting : IDisposable
         const double Middle = 22;
         var width = (Width - Middle) / 2;
         var rows = (table.Rows.Count + 1) / 2;
-        IEnumerable<Row>[] halves = [table.Rows.Take(rows), table.Rows.Skip(rows)];
-        var height = halves.Max(h => HeightOfTable(table, h, width));
+        IEnumerable<Row> left = table.Rows.Take(rows), right = table.Rows.Skip(rows);
+        var height = Math.Max(HeightOfTable(table, left, width), HeightOfTable(table, right, width));
         if (height > Bottom - Paper.MarginPt) return false;
         Need(height);
         var top = y;
-        for (var half = 0; half < 2; half++)
-        {
-            y = top;
-            var x = Left + (half * (width + Middle));
-            SetHead(table, x, width);
-            foreach (var row in halves[half]) SetRow(row.Cells, table, row.Strong, Hairline, x, width);
-        }
-        y = top + height + Gap;
+        SetHead(table, Left, width);
+        foreach (var row in left) SetRow(row, table, Left, width);
+        y = top;
+        SetHeadAgain(table, Left + width + Middle, width);
+        foreach (var row in right) SetRow(row, table, Left + width + Middle, width);
+        y = top + height;
         return true;
     }
 
-    private void SetHead(Block.Table table, double x, double width) => SetRow([.. table.Columns.Select(c => c.Heading)], table, bold: true, Ink, x, width);
+    private void SetHead(Block.Table table, double x, double width) =>
+        SetRow([.. table.Columns.Select(c => c.Heading)], table, bold: true, Part.TableHeaderCell, x, width);
 
-    private void SetRow(IReadOnlyList<string> cells, Block.Table table, bool bold, XColor rule, double left, double width)
+    // Who listens has heard it.
+    private void SetHeadAgain(Block.Table table, double x, double width) => tags.Ornament(() => SetHead(table, x, width));
+
+    private void SetRow(Row row, Block.Table table, double x, double width) =>
+        SetRow(row.Cells, table, row.Strong, Part.TableDataCell, x, width);
+
+    private void SetRow(IReadOnlyList<string> cells, Block.Table table, bool bold, Part kind, double left, double width)
     {
         var shares = table.Columns.Sum(c => c.Share);
-        var (x, height) = (left, HeightOfRow(cells, table, bold, width));
         var wrapped = Wrapped(cells, table, bold, width);
-        for (var i = 0; i < cells.Count; i++)
+        tags.As(Part.TableRow, () =>
         {
-            var own = width * table.Columns[i].Share / shares;
-            for (var line = 0; line < wrapped[i].Count; line++)
+            var x = left;
+            for (var i = 0; i < cells.Count; i++)
             {
-                var top = y + 1 + (line * Cell * Leading);
-                if (table.Columns[i].Right) Put(wrapped[i][line], Cell, bold, Ink, x + own - CellGap, top, XStringFormats.BaseLineRight);
-                else Put(wrapped[i][line], Cell, bold, Ink, x, top);
+                var own = width * table.Columns[i].Share / shares;
+                var (lines, edge, format) = table.Columns[i].Right ? (wrapped[i], x + own - CellGap, XStringFormats.BaseLineRight) : ([.. Spoken(wrapped[i])], x, XStringFormats.BaseLineLeft);
+                tags.As(kind, () =>
+                {
+                    for (var line = 0; line < lines.Count; line++) Put(lines[line], Cell, bold, Ink, edge, y + 1 + (line * Cell * Leading), format);
+                });
+                x += own;
             }
-            x += own;
-        }
-        y += height;
-        page.DrawLine(new XPen(rule, rule == Hairline ? 0.5 : 1), left, y - 0.5, left + width, y - 0.5);
+        });
+        y += HeightOfRow(cells, table, bold, width);
+        var pen = kind == Part.TableHeaderCell ? new XPen(Ink, 1) : new XPen(Hairline, 0.5);
+        tags.Ornament(() => page.DrawLine(pen, left, y - 0.5, left + width, y - 0.5));
     }
 
     private void SetFigures(IReadOnlyList<Figure> figures)
@@ -307,8 +348,9 @@ internal sealed class PdfWriting : IDisposable
             var x = Left;
             foreach (var (caption, drawing) in row)
             {
-                Put(Lines(caption, Body, true, drawing.Width).FirstOrDefault(""), Body, bold: true, Ink, x, y);
-                Draw(drawing, new Spot(x, y + Caption));
+                var at = new Spot(x, y + Caption);
+                tags.As(Part.Paragraph, () => Put(Lines(caption, Body, true, drawing.Width).FirstOrDefault(""), Body, bold: true, Ink, at.X, y));
+                SetPicture(drawing, at);
                 x += drawing.Width + Between;
             }
             y += height + Gap;
@@ -322,6 +364,7 @@ internal sealed class PdfWriting : IDisposable
     private static double HeightOf(Figure figure) => Caption + figure.Drawing.Height;
 
     private const double CodeGap = 10;
+    private const double NameGap = 3;
 
     /// <summary>What the code leaves of a ticket's width.</summary>
     private double InnerOf(Block.Ticket ticket) => Width - 24 - (ticket.Code is { } code ? code.Width + CodeGap : 0);
@@ -329,7 +372,7 @@ internal sealed class PdfWriting : IDisposable
     private double HeightOf(Block.Ticket ticket)
     {
         var inner = InnerOf(ticket);
-        var words = (Lines(ticket.Name, 11, true, inner).Count * 11 * Leading) + HeightOfFacts(ticket.Large, inner, 12) + 2 + HeightOfFacts(ticket.Small, inner, Body) + 2 + HeightOfItems(ticket.Lines, inner);
+        var words = (Lines(ticket.Name, 11, true, inner).Count * 11 * Leading) + NameGap + HeightOfFacts(ticket.Large, inner, 12) + 2 + HeightOfFacts(ticket.Small, inner, Body) + 2 + HeightOfItems(ticket.Lines, inner);
         return 16 + Math.Max(words, ticket.Code is { } code ? code.Height + (Small * Leading * Lines(code.Title, Small, false, code.Width).Count) : 0);
     }
 
@@ -337,28 +380,30 @@ internal sealed class PdfWriting : IDisposable
     {
         var height = HeightOf(ticket);
         Need(height + Gap);
-        page.DrawRectangle(new XPen(Ink, 1) { DashPattern = [5, 3] }, Left, y, Width, height);
+        tags.Ornament(() => page.DrawRectangle(new XPen(Ink, 1) { DashPattern = [5, 3] }, Left, y, Width, height));
         var after = y + height + (Gap * 1.4);
         y += 8;
-        var inner = InnerOf(ticket);
-        if (ticket.Code is { } code)
-        {
-            var x = Left + Width - 12 - code.Width;
-            Draw(code, new Spot(x, y));
-            var below = y + code.Height;
-            foreach (var line in Lines(code.Title, Small, bold: false, code.Width))
-            {
-                Put(line, Small, bold: false, Soft, x, below);
-                below += Small * Leading;
-            }
-        }
+        tags.Section(() => SetWithin(ticket));
+        y = after;
+    }
 
-        SetText(ticket.Name, 11, bold: true, Ink, Left + 12, inner);
+    private void SetWithin(Block.Ticket ticket)
+    {
+        var (top, inner) = (y, InnerOf(ticket));
+        tags.As(Part.Heading3, () => SetText(ticket.Name, 11, bold: true, Ink, Left + 12, inner));
+        y += NameGap;
         SetFacts(ticket.Large, Left + 12, inner, 12);
         SetFacts(ticket.Small, Left + 12, inner, Body);
         SetItems(ticket.Lines, Left + 12, inner);
-        y = after;
+        if (ticket.Code is not { } code) return;
+        var x = Left + Width - 12 - code.Width;
+        SetPicture(code, new Spot(x, top));
+        y = top + code.Height;
+        tags.As(Part.Paragraph, () => SetText(code.Title, Small, bold: false, Soft, x, code.Width));
     }
+
+    private void SetPicture(Drawing drawing, Spot at) =>
+        tags.Picture(drawing.Description, new XRect(at.X, at.Y, drawing.Width, drawing.Height), () => Draw(drawing, at));
 
     private void Draw(Drawing drawing, Spot at)
     {
@@ -416,22 +461,16 @@ internal sealed class PdfWriting : IDisposable
         return font;
     }
 
-    private void SetFooters()
+    private void SetFooter()
     {
-        for (var i = 0; i < pages.Count; i++)
-        {
-            page = pages[i];
-            var top = document.Paper.HeightPt - Paper.MarginPt - (Small * Leading);
-            Put(document.Footer, Small, bold: false, Soft, Left, top);
-            Put($"{i + 1} / {pages.Count}", Small, bold: false, Soft, Left + Width, top, XStringFormats.BaseLineRight);
-            page.Dispose();
-        }
+        var top = document.Paper.HeightPt - Paper.MarginPt - (Small * Leading);
+        Put(document.Footer, Small, bold: false, Soft, Left, top);
+        Put($"{pdf.PageCount} / {pageCount}", Small, bold: false, Soft, Left + Width, top, XStringFormats.BaseLineRight);
     }
 
     private byte[] Saved(DateTimeOffset made)
     {
         pdf.Info.Title = document.Title;
-        pdf.Language = document.Language;
         pdf.Info.CreationDate = made.UtcDateTime;
         using var stream = new MemoryStream();
         pdf.Save(stream);

@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.Net;
+using System.Text.RegularExpressions;
 using Lapwise.Core;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Work;
@@ -8,7 +10,7 @@ using Lapwise.Shared;
 namespace Lapwise.Documents.Tests;
 
 /// <summary>The job sheet as a PDF, read back with poppler's pdftotext, pdffonts and pdfinfo.</summary>
-public class JobSheetPdfTests
+public partial class JobSheetPdfTests
 {
     private static readonly Voice Us = new(Language.English, UnitSystem.Us);
     private static readonly Voice Metric = new(Language.Spanish, UnitSystem.Metric);
@@ -42,6 +44,33 @@ public class JobSheetPdfTests
     public void Pdf_has_the_paper_of_its_units(string sample, bool us) =>
         // ISO 216 A4 is 210 mm × 297 mm; US Letter 8.5 in × 11 in; a point is 1/72 in.
         Assert.StartsWith(us ? "612 x 792 pts" : "595.276 x 841.89 pts", Sheet(sample, us).Info("Page size"));
+
+    [Theory]
+    [MemberData(nameof(EverySample))]
+    public void Pdf_tells_a_reader_that_speaks_what_each_part_is(string sample, bool us)
+    {
+        var (whole, voice, read) = (Samples.Whole(sample), us ? Us : Metric, Sheet(sample, us));
+        Assert.Equal("yes", read.Info("Tagged"));
+        var parts = read.Parts;
+        var html = JobSheet.Html(whole, voice);
+
+        // The headings are those of the page, which is read by its own tests.
+        Assert.Equal(whole.Job.Name, Assert.Single(parts, p => p.Kind == "H1").Words);
+        Assert.Equal(
+            Headings().Matches(html).Select(h => PdfRead.Bare(WebUtility.HtmlDecode(h.Groups["words"].Value))),
+            parts.Where(p => p.Kind is "H1" or "H2" or "H3").Select(p => PdfRead.Bare(p.Words)));
+        Assert.Equal(Occurs(html, "<svg"), parts.Count(p => p.Kind == "Figure"));
+        Assert.Equal(Occurs(html, "<th"), parts.Count(p => p.Kind == "TH"));
+        Assert.Equal(Occurs(html, "<td"), parts.Count(p => p.Kind == "TD"));
+
+        // Words broken over two lines are heard as words.
+        Assert.Contains(parts, p => p.Kind == "LBody" && p.Words.EndsWith(voice.Say("Read the cautions of this sheet and the safety data sheet before opening.", "Lea las precauciones de esta hoja y la hoja de datos de seguridad antes de abrir."), StringComparison.Ordinal));
+    }
+
+    private static int Occurs(string html, string element) => html.Split(element + ">").Length + html.Split(element + " ").Length - 2;
+
+    [GeneratedRegex("<h[123][^>]*>(?<words>[^<]*)</h[123]>", RegexOptions.ExplicitCapture, 30_000)]
+    private static partial Regex Headings();
 
     [Theory]
     [MemberData(nameof(EverySample))]

@@ -27,6 +27,7 @@ public sealed class PapersTests
         var (which, voice) = (Enum.Parse<PaperKind>(kind), us ? Us : Metric);
         var read = new PdfRead(Papers.Pdf(which, Samples.Whole("l-kitchen"), voice, WithCodes));
         Assert.True(read.Says(Papers.Name(which, voice)));
+        Assert.Equal("yes", read.Info("Tagged"));
         Assert.All(read.Fonts, line => Assert.Equal("yes", line.Split(' ', StringSplitOptions.RemoveEmptyEntries)[^5]));
         Assert.All(read.Pages.Select((p, i) => (p, i)), p => Assert.Contains($"{p.i + 1}/{read.Pages.Count}", PdfRead.Bare(p.p)));
         Assert.DoesNotContain("NaN", string.Concat(read.Pages));

@@ -23,6 +23,21 @@ internal sealed partial class PdfRead
 
     public string Info(string name) => Run("pdfinfo").Split('\n').Single(l => l.StartsWith(name + ":", StringComparison.Ordinal))[(name.Length + 1)..].Trim();
 
+    /// <summary>The parts in the order a reader that speaks is told them: what each is, and its words.</summary>
+    public IReadOnlyList<(string Kind, string Words)> Parts
+    {
+        get
+        {
+            var parts = new List<(string Kind, string Words)>();
+            foreach (var line in Run("pdfinfo", "-struct-text").Split('\n').Select(l => l.Trim()))
+            {
+                if (line.StartsWith('"')) parts[^1] = (parts[^1].Kind, parts[^1].Words + line[1..^1]);
+                else if (line.Length > 0 && line[0] != '/') parts.Add((line.Split(' ', ':')[0], ""));
+            }
+            return parts;
+        }
+    }
+
     private string Run(string program, params string[] options)
     {
         var question = string.Join(' ', [program, .. options]);
