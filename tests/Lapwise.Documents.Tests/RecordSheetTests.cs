@@ -17,6 +17,7 @@ public sealed class RecordSheetTests
         Job = "Tidemill house", Product = "Invented clear", Fingerprint = "00c0ffee", Core = "0.1.0", OpenTimeMs = 8 * Minute, PotLifeMs = 45 * Minute, Crew = ["Alba"],
         Sections = [.. Enumerable.Range(1, 4).Select(i => new IssuedSection { Id = $"{i}", Top = "Island", TakesMs = [3 * Minute], StartMs = (i - 1) * 3 * Minute, EndMs = i * 3 * Minute, Batch = "A" })],
         Laps = [.. Enumerable.Range(1, 3).Select(i => new IssuedLap { A = $"{i}", B = $"{i + 1}", LengthM = 0.6 })],
+        Against = [new() { Code = "HumidityHigh", En = "The air is at 80 %; the sheet allows 75 %.", Es = "El aire está al 80 %; la hoja admite 75 %." }],
         Batches = [new() { Id = "A", VolumeMl = 300, GivesMl = 280 }],
     };
 
@@ -40,7 +41,7 @@ public sealed class RecordSheetTests
         var run = Told(9, stops: false);
         Assert.Empty(LinesLeft.Of(run));
         var read = new PdfRead(RecordSheet.Pdf(run, English, TimeZoneInfo.Utc));
-        foreach (var words in new[] { "Record of what was done", "Tidemill house", "Every section is done, and every lap was joined in time", "2026-09-14", "09:03:00", "assumed", "two heaters on", "Hair picked out of 3", "70.7 °F", "10.14 fl oz" })
+        foreach (var words in new[] { "Record of what was done", "Tidemill house", "Every section is done, and every lap was joined in time", "2026-09-14", "09:03:00", "assumed", "against “The air is at 80 %; the sheet allows 75 %.” two heaters on", "Hair picked out of 3", "70.7 °F", "10.14 fl oz" })
             Assert.True(read.Says(words), words);
         Assert.False(read.Says("Lines left, and their mend"));
         Assert.True(new PdfRead(RecordSheet.Pdf(run, Spanish, TimeZoneInfo.Utc)).Says("Registro de lo hecho"));
