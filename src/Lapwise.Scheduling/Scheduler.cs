@@ -15,6 +15,9 @@ public static class Scheduler
     /// <summary>Beyond this the solver is not asked; the answer at once stands, with its bound.</summary>
     public const int MostSearched = 1_500;
 
+    /// <summary>Share of the effort that goes to a few jobs at a time, where there are many.</summary>
+    private const double ByParts = 0.7;
+
     /// <summary>Orders tried for each unit of the solver's own count, in a shop of thirty jobs; one of more visits takes longer for each.</summary>
     private const int TriesPerEffort = 200;
     private const int VisitsOfThirtyJobs = 180;
@@ -38,7 +41,14 @@ public static class Scheduler
         if (problem.Before.Count > 0 && started is not null) return new Answer.Found(Calmer(problem, effort, started, better, stop));
         if (started is not null && problem.Crews.Count > 0)
         {
-            var tried = JobByJob.Shuffle(problem, started.Visits, bound, Tries(problem, effort), found => better?.Invoke(Made(problem, found, bound, [])), stop);
+            void Told(IReadOnlyList<PlacedVisit> found) => better?.Invoke(Made(problem, found, bound, []));
+            var tried = JobByJob.Shuffle(problem, started.Visits, bound, Tries(problem, effort), Told, stop);
+            if (PartByPart.IsOfUse(problem))
+            {
+                tried = PartByPart.Better(problem, tried, bound, effort.Deterministic * ByParts, Told, stop);
+                effort = effort with { Deterministic = effort.Deterministic * (1 - ByParts) };
+            }
+
             if (Checking.Broken(problem, tried).Count == 0) started = Made(problem, tried, bound, []);
         }
 

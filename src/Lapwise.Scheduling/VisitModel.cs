@@ -7,7 +7,8 @@ namespace Lapwise.Scheduling;
 
 /// <summary>What one run of the solver came to.</summary>
 /// <param name="Visits">Null: no schedule was found.</param>
-internal sealed record Ran(CpSolverStatus Status, IReadOnlyList<PlacedVisit>? Visits, long Bound, bool IsRepeatable);
+/// <param name="Work">The solver's own count of what it did.</param>
+internal sealed record Ran(CpSolverStatus Status, IReadOnlyList<PlacedVisit>? Visits, long Bound, bool IsRepeatable, double Work = 0);
 
 /// <summary>The problem in the solver's terms. Built in a fixed order, so that the same problem is the same model.</summary>
 internal sealed class VisitModel : IDisposable
@@ -18,7 +19,10 @@ internal sealed class VisitModel : IDisposable
     private readonly IntVar lastEnd;
     // For each visit and crew; null: that crew cannot. Visits done together share theirs.
     private readonly BoolVar?[][] by;
-    private readonly bool keepsDeadlines = true;
+    /// <summary>Beyond this the loads of all crews and days make the model too large.</summary>
+    private const int MostHoursOfCrews = 40_000;
+    /// <summary>How much more an end counts that is later than any must be.</summary>
+    private const int LateCountsMore = 20;
 
     public VisitModel(ScheduleProblem problem, long bound)
     {
@@ -31,11 +35,12 @@ internal sealed class VisitModel : IDisposable
         by = Crews();
         Gear();
         Travel();
+        Load();
     }
 
     public Ran EarliestEnd(Effort effort, IReadOnlyList<PlacedVisit>? hint, Action<Ran> better, CancellationToken stop)
     {
-        if (keepsDeadlines) KeepDeadlines();
+        KeepDeadlines();
         if (hint is not null) Hint(hint);
         model.Minimize(lastEnd);
         return Run(effort, better, stop);
@@ -46,7 +51,7 @@ internal sealed class VisitModel : IDisposable
         KeepDeadlines();
         model.Add(lastEnd <= known.LastEnd);
         Hint(known.Visits);
-        List<LinearExpr> costs = [];
+        List<LinearExpr> costs = [.. EndsOfJobs()];
         for (var i = 0; i < starts.Length; i++)
         {
             if (!problem.Before.TryGetValue(problem.Visits[i].Id, out var before)) continue;
@@ -56,15 +61,39 @@ internal sealed class VisitModel : IDisposable
             costs.Add((1 - stays) * problem.Horizon);
         }
 
+        model.Minimize(LinearExpr.Sum(costs));
+        return Run(effort, better, stop);
+    }
+
+    /// <summary>Earlier ends of the jobs, those first that end later than any must.</summary>
+    public Ran EarlierEnds(Effort effort, IReadOnlyList<PlacedVisit> known, long enough, CancellationToken stop)
+    {
+        KeepDeadlines();
+        Hint(known);
+        List<LinearExpr> costs = [];
+        foreach (var end in EndsOfJobs())
+        {
+            var late = model.NewIntVar(0, problem.Horizon, $"late{costs.Count}");
+            model.Add(late >= end - enough);
+            costs.Add(end);
+            costs.Add(late * LateCountsMore);
+        }
+
+        model.Minimize(LinearExpr.Sum(costs));
+        return Run(effort, null, stop);
+    }
+
+    private List<LinearExpr> EndsOfJobs()
+    {
+        List<LinearExpr> ends = [];
         foreach (var job in Enumerable.Range(0, starts.Length).GroupBy(i => problem.Visits[i].Job))
         {
             var end = model.NewIntVar(0, problem.Horizon, $"end of {job.First()}");
             foreach (var i in job) model.Add(end >= starts[i] + problem.Visits[i].Length);
-            costs.Add(end);
+            ends.Add(end);
         }
 
-        model.Minimize(LinearExpr.Sum(costs));
-        return Run(effort, better, stop);
+        return ends;
     }
 
     public Ran LeastLate(Effort effort, IReadOnlyList<PlacedVisit>? hint, CancellationToken stop)
@@ -160,10 +189,57 @@ internal sealed class VisitModel : IDisposable
         }
     }
 
+    /// <summary>What a crew does within one stretch of open hours is no longer than that. It follows from the rest; said outright it is found sooner.</summary>
+    private void Load()
+    {
+        if (starts.Select((_, i) => problem.Visits[i].Open.Count * by[i].Length).Sum() > MostHoursOfCrews) return;
+        var load = new Dictionary<(int Crew, Window Hours), List<LinearExpr>>();
+        for (var i = 0; i < starts.Length; i++)
+        {
+            var visit = problem.Visits[i];
+            if (!visit.NeedsCrew || visit.Open.Count < 2) continue;
+            if (visit.Locked is { Crew: { } crew } settled)
+            {
+                foreach (var hours in visit.Open.Where(h => h.From <= settled.Start && settled.Start + visit.Length <= h.To)) Add(crew, hours, LinearExpr.Constant(visit.Length));
+                continue;
+            }
+
+            List<BoolVar> within = [];
+            foreach (var hours in visit.Open)
+            {
+                var (from, to) = (Math.Max(hours.From, visit.NotBefore), Math.Min(hours.To, problem.Horizon) - visit.Length);
+                if (from > to) continue;
+                var lies = model.NewBoolVar($"v{i}in{hours.From}");
+                model.AddLinearExpressionInDomain(starts[i], new Domain(from, to)).OnlyEnforceIf(lies);
+                within.Add(lies);
+                foreach (var c in problem.CrewsFor(visit))
+                {
+                    var does = model.NewBoolVar($"v{i}in{hours.From}by{c}");
+                    model.AddBoolOr([does, lies.Not(), by[i][c]!.Not()]);
+                    model.AddImplication(does, lies);
+                    model.AddImplication(does, by[i][c]!);
+                    Add(c, hours, does * visit.Length);
+                }
+            }
+
+            model.AddExactlyOne(within);
+        }
+
+        foreach (var ((_, hours), does) in load) model.Add(LinearExpr.Sum(does) <= hours.To - hours.From);
+
+        void Add(int crew, Window hours, LinearExpr does)
+        {
+            if (!load.TryGetValue((crew, hours), out var all)) load[(crew, hours)] = all = [];
+            all.Add(does);
+        }
+    }
+
     /// <summary>Two visits of one crew at two places: whichever is first, the way lies between.</summary>
     private void Travel()
     {
         if (problem.Travel.Count == 0) return;
+        var same = new Dictionary<(BoolVar?[], BoolVar?[]), BoolVar>();
+        var taken = new Dictionary<(int Visit, int Crew), List<long[]>>();
         for (var a = 0; a < starts.Length; a++)
         {
             for (var b = a + 1; b < starts.Length; b++)
@@ -171,13 +247,33 @@ internal sealed class VisitModel : IDisposable
                 var (one, other) = (problem.Visits[a], problem.Visits[b]);
                 var (there, back) = (problem.TravelBetween(one, other), problem.TravelBetween(other, one));
                 if (!one.NeedsCrew || !other.NeedsCrew || (there == 0 && back == 0) || NeverNear(one, other, Math.Max(there, back))) continue;
-                var first = model.NewBoolVar($"{a}first{b}");
-                for (var c = 0; c < problem.Crews.Count; c++)
+                if (one.Locked is { Crew: { } crew } settled) Takes(b, crew, settled.Start - other.Length - back, settled.Start + one.Length + there);
+                else if (other.Locked is { Crew: { } by } fixedAt) Takes(a, by, fixedAt.Start - one.Length - there, fixedAt.Start + other.Length + back);
+                else
                 {
-                    model.Add(starts[b] >= starts[a] + one.Length + there).OnlyEnforceIf([first, by[a][c]!, by[b][c]!]);
-                    model.Add(starts[a] >= starts[b] + other.Length + back).OnlyEnforceIf([first.Not(), by[a][c]!, by[b][c]!]);
+                    var first = model.NewBoolVar($"{a}first{b}");
+                    model.Add(starts[b] >= starts[a] + one.Length + there).OnlyEnforceIf([first, Same(a, b)]);
+                    model.Add(starts[a] >= starts[b] + other.Length + back).OnlyEnforceIf([first.Not(), Same(a, b)]);
                 }
             }
+        }
+
+        foreach (var ((visit, crew), spans) in taken)
+            model.AddLinearExpressionInDomain(starts[visit], Domain.FromIntervals([.. spans]).Complement()).OnlyEnforceIf(by[visit][crew]!);
+
+        // A settled visit, with the ways to and from it, leaves another of its crew no start between.
+        void Takes(int visit, int crew, long after, long before)
+        {
+            if (!taken.TryGetValue((visit, crew), out var spans)) taken[(visit, crew)] = spans = [];
+            spans.Add([after + 1, before - 1]);
+        }
+
+        BoolVar Same(int a, int b)
+        {
+            if (same.TryGetValue((by[a], by[b]), out var literal)) return literal;
+            same[(by[a], by[b])] = literal = model.NewBoolVar($"same{a},{b}");
+            for (var c = 0; c < problem.Crews.Count; c++) model.AddBoolOr([literal, by[a][c]!.Not(), by[b][c]!.Not()]);
+            return literal;
         }
     }
 
@@ -213,7 +309,8 @@ internal sealed class VisitModel : IDisposable
         using (new Stopping(solver, stop)) status = solver.Solve(model, watch);
         var found = status is CpSolverStatus.Optimal or CpSolverStatus.Feasible;
         return new Ran(status, found ? Read(solver.Value) : null, (long)Math.Ceiling(solver.BestObjectiveBound - 1e-6),
-            effort.Workers == 1 && !stop.IsCancellationRequested && (status == CpSolverStatus.Optimal || solver.WallTime() < effort.SafetyS));
+            effort.Workers == 1 && !stop.IsCancellationRequested && (status == CpSolverStatus.Optimal || solver.WallTime() < effort.SafetyS),
+            solver.Response?.DeterministicTime ?? 0);
     }
 
     /// <summary>Hands a wish to stop on to the solver, again and again: one that comes before it has begun would be lost on it.</summary>

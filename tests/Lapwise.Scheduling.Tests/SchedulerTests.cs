@@ -198,4 +198,34 @@ public sealed class SchedulerTests
         Assert.True(one.Bound <= one.LastEnd && one.LastEnd <= at.LastEnd);
         Assert.Equal(one.Visits, other.Visits);
     }
+
+    [Fact]
+    public void Many_jobs_are_bettered_a_few_at_a_time_and_the_same_again()
+    {
+        var problem = Shops.Make(1, 30, 3, 60, tents: 3);
+        var at = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, Effort.AtOnce, stop: TestContext.Current.CancellationToken)).Schedule;
+        var one = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, new Effort(2), stop: TestContext.Current.CancellationToken)).Schedule;
+        var other = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, new Effort(2), stop: TestContext.Current.CancellationToken)).Schedule;
+
+        Assert.Empty(Checking.Broken(problem, one.Visits));
+        // A week earlier: the first answer ends on day 50.
+        Assert.True(one.LastEnd <= at.LastEnd - (7 * Shops.DayMin), $"{at.LastEnd / Shops.DayMin}, {one.LastEnd / Shops.DayMin}");
+        Assert.Equal(one.Visits, other.Visits);
+    }
+
+    [Theory]
+    [InlineData(4)]
+    [InlineData(5)]
+    public void Beside_visits_that_are_settled_the_others_find_the_places_they_had(int seed)
+    {
+        var problem = Shops.Make(seed, 6, 2, 30);
+        var whole = Found(problem);
+        Assert.True(whole.IsProven);
+        // Every other job is settled where the proven schedule has it; the ways between sites are the same either way.
+        var half = problem with { Visits = [.. problem.Visits.Select((v, i) => i / 6 % 2 == 0 ? v with { Locked = new Locked(whole.Visits[i].Start, whole.Visits[i].Crew) } : v)] };
+        var again = Found(half);
+
+        Assert.Empty(Checking.Broken(half, again.Visits));
+        Assert.Equal((whole.LastEnd, true), (again.LastEnd, again.IsProven));
+    }
 }
