@@ -23,12 +23,21 @@ public static class PlanDrawing
     /// <param name="movable">Lines a page lets the finisher take hold of.</param>
     public static Drawing Draw(MeasuredTop top, CoatWork work, IReadOnlyList<Person> crew, IReadOnlyList<LineOnFlat> movable, Voice voice, Sheet sheet)
     {
+        var drawn = DrawAsync(top, work, crew, movable, voice, sheet, () => ValueTask.CompletedTask);
+        return drawn.IsCompleted ? drawn.Result : throw new InvalidOperationException("drawing paused without a pause");
+    }
+
+    /// <summary>The same in slices: a page with one thread takes taps between them.</summary>
+    /// <exception cref="OperationCanceledException">The pause stopped it.</exception>
+    public static async ValueTask<Drawing> DrawAsync(MeasuredTop top, CoatWork work, IReadOnlyList<Person> crew, IReadOnlyList<LineOnFlat> movable, Voice voice, Sheet sheet, Pause pause)
+    {
         var sections = work.Sections.Where(s => s.Face.Top == top.Top.Name).ToList();
         var plan = new TopPlan(top, work, sections, [.. work.Laps.Where(l => sections.Exists(s => s.Id == l.A))], crew, movable, voice);
         // Fold laps are labelled in the gap between a side and its panel.
-        var sketch = SheetFitting.Fit(top, sheet, gapInText: top.Folds.Count > 0 ? 1.7 : 0.35, plan.Put);
+        var sketch = await SheetFitting.FitAsync(top, sheet, gapInText: top.Folds.Count > 0 ? 1.7 : 0.35, (sketch, layout) => plan.Put(sketch, layout, pause));
         var legend = new Legend(sketch, sheet);
         plan.PutLegend(legend);
+        await pause();
         return legend.Finish(
             voice.Say($"{top.Top.Name}, order of work: {work.Coat.Product.Name}", $"{top.Top.Name}, orden de trabajo: {work.Coat.Product.Name}"),
             plan.Describe());
@@ -36,7 +45,7 @@ public static class PlanDrawing
 
     private sealed record TopPlan(MeasuredTop Top, CoatWork Work, List<Section> Sections, List<Lap> Laps, IReadOnlyList<Person> Crew, IReadOnlyList<LineOnFlat> Movable, Voice Voice)
     {
-        public void Put(Sketch sketch, Layout layout)
+        public async ValueTask Put(Sketch sketch, Layout layout, Pause pause)
         {
             foreach (var line in Movable)
                 foreach (var lap in line.Laps) sketch.Grip(new Grip(line.Cut, [.. lap.Line.Select(layout.OnSheet)], layout.OnSheet(line.Way)));
@@ -46,18 +55,36 @@ public static class PlanDrawing
                 sketch.Area(WashOf(section.Person), rings);
                 Hatch(sketch, section.Person, rings);
                 foreach (var ring in rings) sketch.Ring(Ink.Section, ring);
+                await pause();
             }
             TopDrawing.Edges(sketch, layout);
             foreach (var lap in Laps) sketch.Line(InkOf(lap), LineOf(lap, layout));
 
             // The roomiest places are enough to try, and the page draws as one types.
-            var insides = Sections.Select(s => Shapes.Insides(OnSheet(s, layout)).Take(40).ToList()).ToList();
-            foreach (var (section, inside) in Sections.Zip(insides)) Number(sketch, OnSheet(section, layout), inside, section);
+            var insides = new List<IReadOnlyList<Spot>>();
+            foreach (var section in Sections)
+            {
+                insides.Add([.. Shapes.Insides(OnSheet(section, layout)).Take(40)]);
+                Number(sketch, OnSheet(section, layout), insides[^1], section);
+                await pause();
+            }
             // Before the labels, which can make do with fewer words.
-            foreach (var lap in Laps.Where(l => l.Kind != LapKind.Break)) Joining(sketch, layout, lap);
-            foreach (var lap in Laps) Label(sketch, layout, lap);
+            foreach (var lap in Laps.Where(l => l.Kind != LapKind.Break))
+            {
+                Joining(sketch, layout, lap);
+                await pause();
+            }
+            foreach (var lap in Laps)
+            {
+                Label(sketch, layout, lap);
+                await pause();
+            }
             Standing(sketch, layout);
-            foreach (var (section, inside) in Sections.Zip(insides)) DryPass(sketch, layout, inside, section);
+            foreach (var (section, inside) in Sections.Zip(insides))
+            {
+                DryPass(sketch, layout, inside, section);
+                await pause();
+            }
             foreach (var (hole, ring) in layout.Holes)
             {
                 var box = Box.Over(ring);

@@ -8,6 +8,17 @@ internal static class SheetFitting
     /// <param name="gapInText">Room between a side and its unfolded panel, against the text size.</param>
     public static Sketch Fit(MeasuredTop top, Sheet sheet, double gapInText, Action<Sketch, Layout> put)
     {
+        var fitted = FitAsync(top, sheet, gapInText, (sketch, layout) =>
+        {
+            put(sketch, layout);
+            return ValueTask.CompletedTask;
+        });
+        return fitted.IsCompleted ? fitted.Result : throw new InvalidOperationException("fitting paused without a pause");
+    }
+
+    /// <summary>The same for what is put in slices.</summary>
+    public static async ValueTask<Sketch> FitAsync(MeasuredTop top, Sheet sheet, double gapInText, Func<Sketch, Layout, ValueTask> put)
+    {
         var gap = gapInText * sheet.TextSize;
         var metres = Box.Over(new Layout(top, 1, 0).Everything);
         var scale = Math.Min(sheet.Width / metres.Width, sheet.MostHeight / metres.Height);
@@ -15,7 +26,7 @@ internal static class SheetFitting
         for (var attempt = 0; ; attempt++)
         {
             var sketch = new Sketch(sheet.TextSize);
-            put(sketch, new Layout(top, scale, gap));
+            await put(sketch, new Layout(top, scale, gap));
             var box = sketch.Bounds();
             var fits = box.Width <= sheet.Width + 0.5 && box.Height <= sheet.MostHeight + 0.5;
             if (attempt == 4 || (fits && attempt > 0))

@@ -126,8 +126,8 @@ public static class ShopDays
             var beginsAfter = Minutes(timeline.Steps[wait.Before].Start - own[b].From);
             var name = $"{job.Whole.Job.Name}: {wait.Name(Voice(job))}";
             // Wiping before a coat touches the film too, so the whole visit waits.
-            lags.Add(new Lag(first + a, first + b, endsAfter + Minutes(wait.AtMostNeeded), name));
-            if (wait.AtLeastAllowed is { } most) lags.Add(new Lag(first + b, first + a, beginsAfter - endsAfter - (long)Math.Floor(most.TotalMinutes), name));
+            lags.Add(new Lag(first + a, first + b, endsAfter + Minutes(wait.AtAnyHour.Value.Needed), name));
+            if (wait.AtAnyHour.Value.Allowed is { } most) lags.Add(new Lag(first + b, first + a, beginsAfter - endsAfter - (long)Math.Floor(most.TotalMinutes), name));
         }
 
         var (up, down) = (timeline.Steps.ToList().FindIndex(s => s.Kind == SiteStep.Tent), timeline.Steps.ToList().FindIndex(s => s.Kind == SiteStep.ClearRoom));

@@ -58,7 +58,7 @@ public sealed class ShopDaysTests
         var window = timeline.Waits.Single(w => w.Latest is not null && timeline.Steps[w.Before].Kind == SiteStep.Coat);
         var end = At(window.After) + timeline.Steps[window.After].Worked;
 
-        Assert.InRange(At(window.Before) - end, window.AtMostNeeded, window.AtLeastAllowed!.Value);
+        Assert.InRange(At(window.Before) - end, window.AtAnyHour.Value.Needed, window.AtAnyHour.Value.Allowed!.Value);
     }
 
     [Fact]

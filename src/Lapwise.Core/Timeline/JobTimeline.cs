@@ -56,11 +56,13 @@ public sealed record PlannedStep(
 /// <param name="Latest">Null: no latest.</param>
 public sealed record PlannedWait(Phrase Name, int After, int Before, DateTime From, DateTime Earliest, DateTime? Latest, Basis Basis)
 {
-    /// <summary>The wait that is long enough whatever the hour of the day it begins.</summary>
-    public TimeSpan AtMostNeeded { get; init; }
-    /// <summary>The latest that is not too late whatever the hour; null: no latest.</summary>
-    public TimeSpan? AtLeastAllowed { get; init; }
+    /// <summary>What it comes to whatever the hour of the day it begins. Worked out when asked for: only many jobs on one calendar need it.</summary>
+    [JsonIgnore] public required Lazy<WaitAtAnyHour> AtAnyHour { get; init; }
 }
+
+/// <param name="Needed">Long enough whatever the hour.</param>
+/// <param name="Allowed">Not too late whatever the hour; null: no latest.</param>
+public sealed record WaitAtAnyHour(TimeSpan Needed, TimeSpan? Allowed);
 
 [JsonConverter(typeof(CamelCaseEnumConverter<UseOf>))]
 public enum UseOf { LightUse, Water, HeavyUse, FullCure }

@@ -72,8 +72,7 @@ public static class Timing
             .Select(l => new PlannedWait(l.Link.Name!, l.Link.From, l.Link.To, calendar.At(l.End), calendar.At(l.Link.NotBefore(l.End)),
                 l.Link.NotAfter is { } latest ? calendar.At(latest(l.End)) : null, l.Link.Basis!(l.End))
             {
-                AtMostNeeded = TimeSpan.FromMinutes(AnyHour.Max(end => l.Link.NotBefore(end) - end)),
-                AtLeastAllowed = l.Link.NotAfter is { } most ? TimeSpan.FromMinutes(AnyHour.Min(end => most(end) - end)) : null,
+                AtAnyHour = new Lazy<WaitAtAnyHour>(() => AtAnyHour(l.Link)),
             })
             .ToList();
         var coated = steps.ToList().FindLastIndex(s => s.Kind == SiteStep.Coat);
@@ -89,6 +88,10 @@ public static class Timing
             DaysNotWorked = [.. Enumerable.Range(0, (int)(placed.Max(p => p.End) / WorkCalendar.DayMin) + 1).Where(d => !calendar.IsWorked(d)).Select(d => d + 1)],
         };
     }
+
+    private static WaitAtAnyHour AtAnyHour(Link link) => new(
+        TimeSpan.FromMinutes(AnyHour.Max(end => link.NotBefore(end) - end)),
+        link.NotAfter is { } latest ? TimeSpan.FromMinutes(AnyHour.Min(end => latest(end) - end)) : null);
 
     /// <summary>An end in every hour of a day.</summary>
     private static readonly IReadOnlyList<long> AnyHour = [.. Enumerable.Range(0, 24).Select(h => WorkCalendar.DayMin + (h * 60L))];
