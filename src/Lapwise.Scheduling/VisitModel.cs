@@ -13,16 +13,17 @@ internal sealed record Ran(CpSolverStatus Status, IReadOnlyList<PlacedVisit>? Vi
 /// <summary>The problem in the solver's terms. Built in a fixed order, so that the same problem is the same model.</summary>
 internal sealed class VisitModel : IDisposable
 {
+    /// <summary>Beyond this the loads of all crews and days make the model too large.</summary>
+    private const int MostHoursOfCrews = 40_000;
+    /// <summary>How much more an end counts that is later than any must be.</summary>
+    private const int LateCountsMore = 20;
+
     private readonly ScheduleProblem problem;
     private readonly CpModel model = new();
     private readonly IntVar[] starts;
     private readonly IntVar lastEnd;
     // For each visit and crew; null: that crew cannot. Visits done together share theirs.
     private readonly BoolVar?[][] by;
-    /// <summary>Beyond this the loads of all crews and days make the model too large.</summary>
-    private const int MostHoursOfCrews = 40_000;
-    /// <summary>How much more an end counts that is later than any must be.</summary>
-    private const int LateCountsMore = 20;
 
     public VisitModel(ScheduleProblem problem, long bound)
     {
@@ -198,9 +199,11 @@ internal sealed class VisitModel : IDisposable
         {
             var visit = problem.Visits[i];
             if (!visit.NeedsCrew || visit.Open.Count < 2) continue;
-            if (visit.Locked is { Crew: { } crew } settled)
+            if (visit.Locked is { } locked)
             {
-                foreach (var hours in visit.Open.Where(h => h.From <= settled.Start && settled.Start + visit.Length <= h.To)) Add(crew, hours, LinearExpr.Constant(visit.Length));
+                // One that stays may stay outside the hours, and by whatever crew is said elsewhere.
+                foreach (var hours in visit.Open.Where(h => locked.Crew is not null && h.From <= locked.Start && locked.Start + visit.Length <= h.To))
+                    Add(locked.Crew!.Value, hours, LinearExpr.Constant(visit.Length));
                 continue;
             }
 
@@ -248,7 +251,7 @@ internal sealed class VisitModel : IDisposable
                 var (there, back) = (problem.TravelBetween(one, other), problem.TravelBetween(other, one));
                 if (!one.NeedsCrew || !other.NeedsCrew || (there == 0 && back == 0) || NeverNear(one, other, Math.Max(there, back))) continue;
                 if (one.Locked is { Crew: { } crew } settled) Takes(b, crew, settled.Start - other.Length - back, settled.Start + one.Length + there);
-                else if (other.Locked is { Crew: { } by } fixedAt) Takes(a, by, fixedAt.Start - one.Length - there, fixedAt.Start + other.Length + back);
+                else if (other.Locked is { Crew: { } its } fixedAt) Takes(a, its, fixedAt.Start - one.Length - there, fixedAt.Start + other.Length + back);
                 else
                 {
                     var first = model.NewBoolVar($"{a}first{b}");

@@ -213,6 +213,18 @@ public sealed class SchedulerTests
         Assert.Equal(one.Visits, other.Visits);
     }
 
+    [Fact]
+    public void A_visit_that_stays_outside_the_hours_by_whatever_crew_is_no_contradiction()
+    {
+        // Promised for five in the morning, by whoever is free.
+        var problem = Shops.Make(2, 6, 2, 30, tents: 1);
+        var early = problem with { Visits = [problem.Visits[0] with { Locked = new Locked(5 * 60, null) }, .. problem.Visits.Skip(1)] };
+        var found = Assert.IsType<Answer.Found>(Scheduler.Solve(early, new Effort(2), stop: TestContext.Current.CancellationToken)).Schedule;
+
+        Assert.Equal(5 * 60, found.Visits[0].Start);
+        Assert.Equal(["job 1 strip outside its hours"], Checking.Broken(early, found.Visits));
+    }
+
     [Theory]
     [InlineData(4)]
     [InlineData(5)]
