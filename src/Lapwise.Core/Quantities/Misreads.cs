@@ -10,12 +10,12 @@ internal static class Misreads
         v => v.Say($"Nothing is entered; {kind.Name(v)} is needed.", $"No hay nada escrito; se necesita {kind.Name(v)}."),
         WriteItAs(kind));
 
-    public static Misread NumberMissing(string text, int at) => text.Length == 0
-        ? new(
-            "NumberMissing", 0,
-            v => v.Say("Nothing is entered; a number is needed.", "No hay nada escrito; se necesita un número."),
-            v => v.Say("Write it in digits, such as 2 or 0.5.", "Escríbalo con cifras, como 2 o 0.5."))
-        : new(
+    public static Misread PlainNumberMissing() => new(
+        "NumberMissing", 0,
+        v => v.Say("Nothing is entered; a number is needed.", "No hay nada escrito; se necesita un número."),
+        v => v.Say("Write it in digits, such as 2 or 0.5.", "Escríbalo con cifras, como 2 o 0.5."));
+
+    public static Misread NumberMissing(string text, int at) => new(
         "NumberMissing", at,
         v => v.Say($"{Quote(v, text)} has no number at character {at + 1}.", $"{Quote(v, text)} no tiene un número en el carácter {at + 1}."),
         v => v.Say("Start with a number, then its unit.", "Empiece con un número y luego su unidad."));

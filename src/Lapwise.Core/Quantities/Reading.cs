@@ -30,7 +30,7 @@ public static class Reading
     /// <summary>A bare number, as <c>2.5</c> or <c>2,5</c>.</summary>
     public static Read<double> Number(Entry entry)
     {
-        if (entry.IsBlank) return Misreads.NumberMissing("", 0);
+        if (entry.IsBlank) return Misreads.PlainNumberMissing();
         var scanner = new Scanner(entry.Text);
         scanner.SkipSpaces();
         var sign = scanner.TakeDash() ? -1 : 1;
