@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Lapwise.Core.Conditions.Day;
 using Lapwise.Core.Conditions.Drying;
 using Lapwise.Core.Jobs;
@@ -14,7 +15,8 @@ internal sealed class RoomWaits(Room room, TimelineAsks asks)
     private const int FewHours = 24 * 3;
     private const int ManyHours = 24 * 45;
 
-    private readonly Dictionary<(string Product, WaitFor What, long MinuteOfDay), Wait?> known = [];
+    // Waits are also asked for after the timeline was handed out, then perhaps by several at once.
+    private readonly ConcurrentDictionary<(string Product, WaitFor What, long MinuteOfDay), Wait?> known = new();
 
     /// <summary>Mean: the surface as read.</summary>
     public DailySwing? Swing { get; } = asks.DaySwingK > 0 ? new DailySwing(room.Surface.Celsius, asks.DaySwingK, asks.WarmestAtMin / 60.0, double.NaN) : null;
