@@ -36,12 +36,8 @@ public sealed record WholeJob(
     public bool Holds(int coat) => Work.Coats[coat].Holds && ReasonsOf(coat).All(reason => reason.Limit == Limit.Note);
 
     /// <summary>Works a document through the phases; null with the faults where nothing could be read.</summary>
-    public static (WholeJob? Whole, IReadOnlyList<Fault> Faults) From(JobDocument document, IReadOnlyList<ProductDocument> library)
-    {
-        // Without a pause nothing is ever waited for, so the task has ended when it is handed back.
-        var worked = FromAsync(document, library, Effort.AtOnce);
-        return worked.IsCompleted ? worked.Result : throw new InvalidOperationException("the work paused without a pause");
-    }
+    public static (WholeJob? Whole, IReadOnlyList<Fault> Faults) From(JobDocument document, IReadOnlyList<ProductDocument> library) =>
+        Slices.AtOnce(FromAsync(document, library, Effort.AtOnce));
 
     /// <summary>The same in slices, so that a page stays alive while it plans.</summary>
     /// <exception cref="OperationCanceledException">The pause stopped it.</exception>

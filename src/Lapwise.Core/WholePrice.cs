@@ -19,12 +19,8 @@ public sealed record WholePrice(WholeJob Whole, Rates Rates, Agreement Agreement
 
     /// <summary>Prices a job that is worked already; null with the faults where the price would rest on a misreading.</summary>
     /// <param name="lineChances">For each coat; null: not worked out.</param>
-    public static (WholePrice? Priced, IReadOnlyList<Fault> Faults) Of(JobDocument document, WholeJob whole, IReadOnlyList<ProductDocument> library, RatesDocument rates, IReadOnlyList<Chance?> lineChances)
-    {
-        // Without a pause nothing is ever waited for, so the task has ended when it is handed back.
-        var priced = OfAsync(document, whole, library, rates, lineChances, Effort.AtOnce);
-        return priced.IsCompleted ? priced.Result : throw new InvalidOperationException("the price paused without a pause");
-    }
+    public static (WholePrice? Priced, IReadOnlyList<Fault> Faults) Of(JobDocument document, WholeJob whole, IReadOnlyList<ProductDocument> library, RatesDocument rates, IReadOnlyList<Chance?> lineChances) =>
+        Slices.AtOnce(OfAsync(document, whole, library, rates, lineChances, Effort.AtOnce));
 
     /// <summary>The same in slices: each option is planned like a job of its own.</summary>
     /// <exception cref="OperationCanceledException">The pause stopped it.</exception>
@@ -63,11 +59,8 @@ public sealed record WholePrice(WholeJob Whole, Rates Rates, Agreement Agreement
     }
 
     /// <summary>The same at once.</summary>
-    public static IReadOnlyList<Chance?> ChancesOf(WholeJob whole)
-    {
-        var counted = ChancesOf(whole, Effort.AtOnce.Pause);
-        return counted.IsCompleted ? counted.Result : throw new InvalidOperationException("the trials paused without a pause");
-    }
+    public static IReadOnlyList<Chance?> ChancesOf(WholeJob whole) =>
+        Slices.AtOnce(ChancesOf(whole, Effort.AtOnce.Pause));
 
     /// <summary>What the customer lives with meanwhile, and what is still open.</summary>
     public Terms Terms => Terms.Of(Whole.Job, Whole.Timeline, Agreement);

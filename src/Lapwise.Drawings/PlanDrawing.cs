@@ -21,11 +21,8 @@ public static class PlanDrawing
     public static Drawing Draw(MeasuredTop top, CoatWork work, IReadOnlyList<Person> crew, Voice voice, Sheet sheet) => Draw(top, work, crew, [], voice, sheet);
 
     /// <param name="movable">Lines a page lets the finisher take hold of.</param>
-    public static Drawing Draw(MeasuredTop top, CoatWork work, IReadOnlyList<Person> crew, IReadOnlyList<LineOnFlat> movable, Voice voice, Sheet sheet)
-    {
-        var drawn = DrawAsync(top, work, crew, movable, voice, sheet, () => ValueTask.CompletedTask);
-        return drawn.IsCompleted ? drawn.Result : throw new InvalidOperationException("drawing paused without a pause");
-    }
+    public static Drawing Draw(MeasuredTop top, CoatWork work, IReadOnlyList<Person> crew, IReadOnlyList<LineOnFlat> movable, Voice voice, Sheet sheet) =>
+        Slices.AtOnce(DrawAsync(top, work, crew, movable, voice, sheet, Effort.AtOnce.Pause));
 
     /// <summary>The same in slices: a page with one thread takes taps between them.</summary>
     /// <exception cref="OperationCanceledException">The pause stopped it.</exception>

@@ -1,4 +1,5 @@
 using Lapwise.Core.Measure;
+using Lapwise.Core.Work;
 
 namespace Lapwise.Drawings;
 
@@ -6,15 +7,12 @@ namespace Lapwise.Drawings;
 internal static class SheetFitting
 {
     /// <param name="gapInText">Room between a side and its unfolded panel, against the text size.</param>
-    public static Sketch Fit(MeasuredTop top, Sheet sheet, double gapInText, Action<Sketch, Layout> put)
-    {
-        var fitted = FitAsync(top, sheet, gapInText, (sketch, layout) =>
+    public static Sketch Fit(MeasuredTop top, Sheet sheet, double gapInText, Action<Sketch, Layout> put) =>
+        Slices.AtOnce(FitAsync(top, sheet, gapInText, (sketch, layout) =>
         {
             put(sketch, layout);
             return ValueTask.CompletedTask;
-        });
-        return fitted.IsCompleted ? fitted.Result : throw new InvalidOperationException("fitting paused without a pause");
-    }
+        }));
 
     /// <summary>The same for what is put in slices.</summary>
     public static async ValueTask<Sketch> FitAsync(MeasuredTop top, Sheet sheet, double gapInText, Func<Sketch, Layout, ValueTask> put)

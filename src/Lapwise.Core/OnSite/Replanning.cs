@@ -25,12 +25,8 @@ public static class Replanning
 
     /// <param name="nowMs">In the run's time.</param>
     /// <param name="mostSteps">Counted steps of the search.</param>
-    public static Replan Replan(Run run, long nowMs, long mostSteps = UsualSteps)
-    {
-        // Without a pause nothing is ever waited for, so the task has ended when it is handed back.
-        var replanned = ReplanAsync(run, nowMs, mostSteps, Effort.AtOnce.Pause);
-        return replanned.IsCompleted ? replanned.Result : throw new InvalidOperationException("replanning paused without a pause");
-    }
+    public static Replan Replan(Run run, long nowMs, long mostSteps = UsualSteps) =>
+        Slices.AtOnce(ReplanAsync(run, nowMs, mostSteps, Effort.AtOnce.Pause));
 
     /// <summary>The same in slices, with a pause between them.</summary>
     /// <exception cref="OperationCanceledException">The pause stopped it.</exception>

@@ -7,8 +7,12 @@ namespace Lapwise.Core.Work;
 public delegate ValueTask Pause();
 
 /// <summary>Work in slices, taken at one go by a caller who does not pause.</summary>
-internal static class Slices
+public static class Slices
 {
+    /// <summary>Without a pause nothing is ever waited for, so the work has ended when it is handed back.</summary>
+    /// <exception cref="InvalidOperationException">It paused all the same.</exception>
+    public static T AtOnce<T>(ValueTask<T> work) => work.IsCompleted ? work.Result : throw new InvalidOperationException("it paused without a pause");
+
     /// <summary>Without a pause nothing is ever waited for, so each step has ended when it is handed back.</summary>
     public static IEnumerable<T> AtOnce<T>(IAsyncEnumerable<T> slices)
     {

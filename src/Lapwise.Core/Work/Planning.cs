@@ -12,12 +12,8 @@ public static class Planning
     /// <summary>
     /// One plan for each coat. Plans that do not work are given too, with the reasons; deterministic, in counted steps.
     /// </summary>
-    public static JobWork Plan(Job job, MeasuredJob measured, JobConditions conditions)
-    {
-        // Without a pause nothing is ever waited for, so the task has ended when it is handed back.
-        var planned = PlanAsync(job, measured, conditions, Effort.AtOnce);
-        return planned.IsCompleted ? planned.Result : throw new InvalidOperationException("planning paused without a pause");
-    }
+    public static JobWork Plan(Job job, MeasuredJob measured, JobConditions conditions) =>
+        Slices.AtOnce(PlanAsync(job, measured, conditions, Effort.AtOnce));
 
     /// <summary>The same in slices, with a pause between them.</summary>
     /// <exception cref="OperationCanceledException">The pause stopped it.</exception>

@@ -62,12 +62,8 @@ public sealed class BatchBreaks
     /// </summary>
     /// <param name="worstMs">The worst age of an order as its caller counts it; null: it breaks a limit.</param>
     /// <param name="mostMs">No order with a worse age is taken.</param>
-    public FoundOrder? Fewest(Func<FoundOrder, long?> worstMs, long mostMs)
-    {
-        // Without a pause nothing is ever waited for, so the task has ended when it is handed back.
-        var found = FewestAsync(worstMs, mostMs, Effort.AtOnce.Pause);
-        return found.IsCompleted ? found.Result : throw new InvalidOperationException("it paused without a pause");
-    }
+    public FoundOrder? Fewest(Func<FoundOrder, long?> worstMs, long mostMs) =>
+        Slices.AtOnce(FewestAsync(worstMs, mostMs, Effort.AtOnce.Pause));
 
     /// <summary>The same in slices short enough for a page, with a pause after each.</summary>
     public async ValueTask<FoundOrder?> FewestAsync(Func<FoundOrder, long?> worstMs, long mostMs, Pause pause)

@@ -22,12 +22,8 @@ public static class Risking
     public static CoatRisk Of(CoatWork work, Job job, int trials, ulong seed) => Of(work, job, trials, seed, Spreads.Usual);
 
     /// <inheritdoc cref="Of(CoatWork, Job, int, ulong)"/>
-    public static CoatRisk Of(CoatWork work, Job job, int trials, ulong seed, Spreads spreads)
-    {
-        // Without a pause nothing is ever waited for, so the task has ended when it is handed back.
-        var counted = OfAsync(work, job, trials, seed, spreads, Effort.AtOnce.Pause);
-        return counted.IsCompleted ? counted.Result : throw new InvalidOperationException("the trials paused without a pause");
-    }
+    public static CoatRisk Of(CoatWork work, Job job, int trials, ulong seed, Spreads spreads) =>
+        Slices.AtOnce(OfAsync(work, job, trials, seed, spreads, Effort.AtOnce.Pause));
 
     /// <summary>The same in slices, so that a page stays alive meanwhile.</summary>
     /// <exception cref="OperationCanceledException">The pause stopped it.</exception>
