@@ -76,6 +76,7 @@ public sealed class QuickCommandTests
     [InlineData("mass: The effect of the mass needs both", "pot-life", "time=40min", "at=77F", "of=100g", "material=77F")]
     [InlineData("radius: 1\" does not fit a top", "width", "shape=ogee", "thickness=1 1/2 in", "radius=1in")]
     [InlineData("waterA: Water and exempt solvent come to", "voc", "vocA=80g/L", "waterA=70%", "exemptA=40%")]
+    [InlineData("a: Nothing is entered; a number is needed. Write it in digits", "mix", "by=volume", "b=1", "total=24floz")]
     [InlineData("time2: A second point needs both", "cure", "time=4h", "at=73F", "time2=2h", "room=65F")]
     public void What_cannot_be_worked_is_said_in_one_line(string start, params string[] words)
     {
