@@ -41,6 +41,26 @@ public sealed partial class OrderOfWorkTests(PublishedServer server)
     }
 
     [Fact]
+    public async Task How_much_better_an_order_could_be_is_what_lies_between_its_worst_age_and_the_bound()
+    {
+        await using var window = await server.Window(390, 844);
+        var page = await window.Open($"/jobs/{await server.CopyOfDemo()}/work");
+        await page.Planned();
+        // The second batch of the demo has aged when it is rolled, so its film counts as older than its laps are.
+        var proof = await page.Locator("p.proof").AllInnerTextsAsync();
+        Assert.Equal(2, proof.Count);
+        var (worst, bound) = (SpansIn(proof[0])[^2], SpansIn(proof[0])[^1]);
+        // Each is rounded to whole seconds of its own.
+        Assert.InRange(SpansIn(proof[1])[0], worst - bound - 1, worst - bound + 1);
+    }
+
+    private static double[] SpansIn(string sentence) =>
+        [.. Spans().Matches(sentence).Select(m => (m.Groups["min"].Success ? 60 * double.Parse(m.Groups["min"].Value, CultureInfo.InvariantCulture) : 0) + (m.Groups["s"].Success ? double.Parse(m.Groups["s"].Value, CultureInfo.InvariantCulture) : 0))];
+
+    [GeneratedRegex(@"(?<min>\d+) min( (?<s>\d+) s)?|(?<s>\d+) s", RegexOptions.ExplicitCapture, 30_000)]
+    private static partial Regex Spans();
+
+    [Fact]
     public async Task An_order_that_is_not_proven_can_be_searched_on_and_stopped_and_stays_as_it_was()
     {
         await using var window = await server.Window(390, 844);
