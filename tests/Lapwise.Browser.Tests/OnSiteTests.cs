@@ -251,7 +251,7 @@ public sealed partial class OnSiteTests(PublishedServer server)
         var page = await Prepared(window, await server.CopyOfDemo());
         await Tap(page);
         await Sent(page);
-        await Expect(page.Locator(".run-more")).ToContainTextAsync("This device's clock is 5 min ahead of the shop's");
+        await Expect(page.Locator(".run-more")).ToContainTextAsync(FiveMinutesAhead());
         await Tap(page);
         await Expect(page.Locator(".run-clocks .run-time").First).ToHaveTextAsync(TimeShown());
     }
@@ -434,6 +434,10 @@ public sealed partial class OnSiteTests(PublishedServer server)
             Assert.True(found.Violations.Length == 0, $"{name}: " + string.Join("; ", found.Violations.Select(v => $"{v.Id}: {v.Help} ({string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))})")));
         }
     }
+
+    // The answer's way takes a moment, and half of it is not known: a second either way.
+    [GeneratedRegex("This device's clock is (4 min 59 s|5 min|5 min 01 s) ahead of the shop's", RegexOptions.ExplicitCapture, 30_000)]
+    private static partial Regex FiveMinutesAhead();
 
     [GeneratedRegex(@"^[4-9]:\d\d", RegexOptions.None, 30_000)]
     private static partial Regex FourMinutes();
