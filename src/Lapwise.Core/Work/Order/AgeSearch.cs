@@ -24,6 +24,8 @@ internal abstract class AgeSearch(OrderPart part)
 {
     private const long FirstPatience = 20_000;
     private const int LongerAtTheTop = 16;
+    private const long Turn = 2_000;
+    private const long TurnOfWindows = 4_000;
 
     private IDecision? _decision;
     private long _asked;
@@ -31,6 +33,10 @@ internal abstract class AgeSearch(OrderPart part)
     private long _spent;
     private long _left;                       // ages below were left for now
     private bool _isLonger;
+    private long _enoughMs = -1;
+    private WindowBound? _windows;
+    private bool _isTurnOfWindows;
+    private long _leftOfTurn = FirstPatience;
 
     public OrderPart Part { get; } = part;
     public FoundOrder Order { get; private set; } = null!;
@@ -47,16 +53,49 @@ internal abstract class AgeSearch(OrderPart part)
     {
         while (steps > 0 && !IsDone)
         {
-            if (_decision is null) Ask(Middle);
-            var before = _decision!.Steps;
-            var verdict = _decision.Run(Math.Min(steps, Patience - _spent));
-            var used = _decision.Steps - before;
-            steps -= Math.Max(1, used);
-            _spent += used;
+            var allowed = Math.Min(steps, _leftOfTurn);
+            var used = _isTurnOfWindows ? AskWindows(allowed) : AskWhole(allowed);
             Steps += used;
-            Take(verdict);
-            Conclude();
+            steps -= Math.Max(1, used);
+            _leftOfTurn -= used;
+            if (_leftOfTurn <= 0 || _windows is { IsDone: true }) TakeTurns();
         }
+    }
+
+    private long AskWhole(long steps)
+    {
+        if (_decision is null) Ask(Middle);
+        var before = _decision!.Steps;
+        var verdict = _decision.Run(Math.Min(steps, Patience - _spent));
+        var used = _decision.Steps - before;
+        _spent += used;
+        Take(verdict);
+        Conclude();
+        return used;
+    }
+
+    private long AskWindows(long steps)
+    {
+        var before = _windows!.Steps;
+        _windows.Step(steps, BoundMs);
+        Raise(_windows.BoundMs);
+        return _windows.Steps - before;
+    }
+
+    private void TakeTurns()
+    {
+        _isTurnOfWindows = !_isTurnOfWindows && _windows is { IsDone: false };
+        _leftOfTurn = _isTurnOfWindows ? TurnOfWindows : Turn;
+    }
+
+    /// <summary>Takes a bound proven otherwise; an age below it need not be asked about.</summary>
+    private void Raise(long boundMs)
+    {
+        var low = Math.Min(High, CeilingGrains(boundMs));
+        if (low <= Low) return;
+        Low = low;
+        if (_asked < Low) _decision = null;
+        Conclude();
     }
 
     private long Patience => _isLonger ? LongerAtTheTop * _patience : _patience;
@@ -64,12 +103,23 @@ internal abstract class AgeSearch(OrderPart part)
     /// <summary>Between what is proven, or was left for now, and the best order; just below that where nothing else is left.</summary>
     private long Middle => Math.Max(Low, _left) is var from && from < High ? from + ((High - from) / 2) : High - 1;
 
+    /// <summary>Lets windows raise the bound by turns with the whole; null: they cannot.</summary>
+    protected void Beside(WindowBound? windows) => _windows = windows;
+
     /// <summary>Sets the ages between which the answer lies, in grains; <paramref name="low"/> is proven.</summary>
     protected void Between(long low, long high, FoundOrder best)
     {
         Order = best;
         High = high;
         Low = Math.Min(low, high);
+        Conclude();
+    }
+
+    /// <summary>Is done with the first order of so small a worst age.</summary>
+    public void SettleFor(long ageMs)
+    {
+        _enoughMs = ageMs;
+        AskFirst(ageMs);
         Conclude();
     }
 
@@ -147,7 +197,8 @@ internal abstract class AgeSearch(OrderPart part)
         var bound = Low == 0 ? 0 : ((Low - 1) * GrainMs) + 1;
         if (Low >= High) bound = Math.Max(bound, IsWholeGrains ? Order.WorstLapAgeMs : bound);
         Order = Order with { BoundMs = Math.Min(Order.WorstLapAgeMs, bound) };
-        if (Low >= High && (Order.Proven || !Refine())) IsDone = true;
+        if (Order.KeepsLimits && Order.WorstLapAgeMs <= _enoughMs) IsDone = true;
+        else if (Low >= High && (Order.Proven || !Refine())) IsDone = true;
     }
 
     /// <summary>The smallest worst age is a whole number of grains.</summary>

@@ -11,7 +11,8 @@ internal sealed class CrewSearch : AgeSearch
     private readonly LapGraph _graph;
     private CrewModel _model;
 
-    public CrewSearch(OrderPart part) : base(part)
+    /// <param name="windows">Whether smaller windows may raise the bound.</param>
+    public CrewSearch(OrderPart part, bool windows = true) : base(part)
     {
         _graph = new LapGraph(part.Problem.Sections.Count, part.Problem.Laps);
         _model = new CrewModel(part.Problem, _graph, OrderGrain.Of(part.Problem));
@@ -19,6 +20,7 @@ internal sealed class CrewSearch : AgeSearch
         var first = First(whole);
         var low = (AgeBound.Of(part.Problem, _graph) + _model.GrainMs - 1) / _model.GrainMs;
         Between(low, first.KeepsLimits ? (first.WorstLapAgeMs + _model.GrainMs - 1) / _model.GrainMs : whole, first);
+        if (windows) Beside(WindowBound.Of(part.Problem, _graph, p => new CrewSearch(p, windows: false)));
     }
 
     /// <summary>The better of a sweep and of what the search takes when any age will do; of very many sections the sweep alone.</summary>

@@ -20,7 +20,8 @@ internal static class OrderParts
         return [.. new LapGraph(count, links).Parts().Select(part => Sub(problem, part))];
     }
 
-    private static OrderPart Sub(OrderProblem problem, IReadOnlyList<int> part)
+    /// <summary>Some sections and what is between them, as a problem of its own.</summary>
+    public static OrderPart Sub(OrderProblem problem, IReadOnlyList<int> part)
     {
         var place = new Dictionary<int, int>();
         for (var i = 0; i < part.Count; i++) place[part[i]] = i;
@@ -28,8 +29,9 @@ internal static class OrderParts
             problem with
             {
                 Sections = [.. part.Select(i => problem.Sections[i])],
-                Laps = [.. problem.Laps.Where(l => place.ContainsKey(l.A)).Select(l => l with { A = place[l.A], B = place[l.B] })],
-                Before = [.. problem.Before.Where(b => place.ContainsKey(b.First)).Select(b => (place[b.First], place[b.Then]))],
+                Laps = [.. problem.Laps.Where(l => place.ContainsKey(l.A) && place.ContainsKey(l.B)).Select(l => l with { A = place[l.A], B = place[l.B] })],
+                Before = [.. problem.Before.Where(b => place.ContainsKey(b.First) && place.ContainsKey(b.Then)).Select(b => (place[b.First], place[b.Then]))],
+                Apart = [.. problem.Apart.Where(b => place.ContainsKey(b.A) && place.ContainsKey(b.B)).Select(b => (place[b.A], place[b.B]))],
             },
             part);
     }

@@ -12,56 +12,49 @@ internal readonly record struct SearchState(SectionSet Done, int Batch, long Now
 /// Per set of done sections, the states already refuted: pending deadlines relative to now, and what is left of the
 /// batch. A state is covered when a kept one was at least as loose everywhere.
 /// </summary>
-internal sealed class RefutedStates(int[] free, int mostVectors, int mostPerSet)
+internal sealed class RefutedStates(int mostVectors, int mostPerSet)
 {
     private readonly Dictionary<(SectionSet Done, int Batch), List<Kept>> _bySet = [];
     private int _count;
 
-    public bool Covers(in SearchState state, long[] deadlines)
+    public bool Covers(in SearchState state, OpenSections open, long[] deadlines)
     {
         if (!_bySet.TryGetValue((state.Done, state.Batch), out var all)) return false;
         foreach (ref readonly var kept in CollectionsMarshal.AsSpan(all))
         {
             if (state.Left > kept.Left + 1e-9 || state.Life > kept.Life) continue;
-            if (NoLooser(state, deadlines, kept.Deadlines)) return true;
+            if (NoLooser(state, open, deadlines, kept.Deadlines)) return true;
         }
 
         return false;
     }
 
-    public void Add(in SearchState state, long[] deadlines)
+    public void Add(in SearchState state, OpenSections open, long[] deadlines)
     {
         if (_count >= mostVectors) return;
         ref var all = ref CollectionsMarshal.GetValueRefOrAddDefault(_bySet, (state.Done, state.Batch), out _);
         all ??= new List<Kept>(1);
         if (all.Count >= mostPerSet) return;
-        all.Add(new Kept(Relative(state, deadlines), state.Left, state.Life));
+        all.Add(new Kept(Relative(state, open, deadlines), state.Left, state.Life));
         _count++;
     }
 
-    private long[] Relative(in SearchState state, long[] deadlines)
+    private static long[] Relative(in SearchState state, OpenSections open, long[] deadlines)
     {
-        var pending = 0;
-        foreach (var u in free)
-            if (IsPending(state, deadlines, u)) pending++;
-        var relative = new long[pending];
+        var relative = new long[open.Count];
         var i = 0;
-        foreach (var u in free)
-            if (IsPending(state, deadlines, u)) relative[i++] = deadlines[u] - state.Now;
+        foreach (var u in open) relative[i++] = deadlines[u] - state.Now;
         return relative;
     }
 
-    private bool NoLooser(in SearchState state, long[] deadlines, long[] refuted)
+    private static bool NoLooser(in SearchState state, OpenSections open, long[] deadlines, long[] refuted)
     {
         // Which sections carry a deadline follows from the set, so the vectors run in step.
         var i = 0;
-        foreach (var u in free)
-            if (IsPending(state, deadlines, u) && deadlines[u] - state.Now > refuted[i++]) return false;
+        foreach (var u in open)
+            if (deadlines[u] - state.Now > refuted[i++]) return false;
         return true;
     }
-
-    private static bool IsPending(in SearchState state, long[] deadlines, int u) =>
-        deadlines[u] != LapGraph.Unlimited && !state.Done.Holds(u);
 
     private readonly record struct Kept(long[] Deadlines, double Left, long Life);
 }

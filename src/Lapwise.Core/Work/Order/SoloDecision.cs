@@ -21,11 +21,13 @@ internal sealed class SoloDecision : IDecision
     private readonly long[] _direct;          // deadline given by started neighbours
     private readonly bool[] _done;
     private SectionSet _set;                  // the same, as a key
+    private readonly OpenSections _open;      // not done, with a deadline
     private readonly int[] _waitingFor;       // predecessors not yet done
     private readonly long[] _reach;           // deadline run on through the laps, filled by Horizon
     private readonly int[] _byDeadline;
     private readonly int[] _place;
     private readonly Frame[] _frames;
+    private int _asked;                       // places of _byDeadline filled by Horizon
     private readonly Stack<(int Section, long Deadline)> _trail = new();
     private int _depth;
     private bool _entered;
@@ -36,14 +38,17 @@ internal sealed class SoloDecision : IDecision
         _mirror = mirror;
         _model = model;
         _limit = limit;
-        _refuted = new RefutedStates(model.FreeSections, mostVectors, MostVectorsPerSet);
+        _refuted = new RefutedStates(mostVectors, MostVectorsPerSet);
         var n = model.Count;
         _direct = new long[n];
         _done = new bool[n];
         _waitingFor = (int[])model.PredecessorCount.Clone();
+        _open = new OpenSections(n);
         _reach = new long[n];
         _byDeadline = new int[n];
         _place = new int[n];
+        Array.Fill(_reach, LapGraph.Unlimited);
+        Array.Fill(_place, -1);
         _frames = new Frame[n + 1];
         _frames[0] = new Frame();
         Array.Fill(_direct, LapGraph.Unlimited);
@@ -75,7 +80,7 @@ internal sealed class SoloDecision : IDecision
 
             if (frame.Next == frame.Count)
             {
-                if (frame.Memorable) _refuted.Add(StateOf(frame), _direct);
+                if (frame.Memorable) _refuted.Add(StateOf(frame), _open, _direct);
                 if (_depth == 0) return Verdict.Refuted;
                 _depth--;
                 Unplace(_frames[_depth]);
@@ -141,7 +146,7 @@ internal sealed class SoloDecision : IDecision
         if (!timely) return false;
         if (_model.Count <= SectionSet.MostSections && _depth > 0 && _depth < _model.FreeCount - 1)
         {
-            if (_refuted.Covers(StateOf(frame), _direct)) return false;
+            if (_refuted.Covers(StateOf(frame), _open, _direct)) return false;
             frame.Memorable = true;
         }
 
@@ -155,16 +160,9 @@ internal sealed class SoloDecision : IDecision
     /// </summary>
     private int Horizon(Frame frame, out bool timely)
     {
+        Forget();
         var count = 0;
-        foreach (var u in _model.FreeSections)
-        {
-            _reach[u] = LapGraph.Unlimited;
-            _place[u] = -1;
-        }
-
-        foreach (var u in _model.FreeSections)
-            if (!_done[u]) count = Demand(u, _direct[u], count, -1);
-
+        foreach (var u in _open) count = Demand(u, _direct[u], count, -1);
         long work = 0;
         double volume = 0;
         for (var i = 0; i < count; i++)
@@ -172,7 +170,8 @@ internal sealed class SoloDecision : IDecision
             var u = _byDeadline[i];
             work += _model.Duration[u];
             volume += _model.Volume[u];
-            if (frame.Now + work + MixingNeeded(frame, volume) > _reach[u]) { timely = false; return count; }
+            timely = frame.Now + work + MixingNeeded(frame, volume) <= _reach[u];
+            if (!timely) return _asked = count;
             var latestStart = _reach[u] - _model.Duration[u];
             var neighbours = _model.Graph.Neighbours[u];
             var limits = _model.Limits[u];
@@ -184,7 +183,17 @@ internal sealed class SoloDecision : IDecision
         }
 
         timely = true;
-        return count;
+        return _asked = count;
+    }
+
+    /// <summary>Clears what the state before was asked; most sections never are.</summary>
+    private void Forget()
+    {
+        for (var i = 0; i < _asked; i++)
+        {
+            _reach[_byDeadline[i]] = LapGraph.Unlimited;
+            _place[_byDeadline[i]] = -1;
+        }
     }
 
     /// <summary>
@@ -311,6 +320,7 @@ internal sealed class SoloDecision : IDecision
             if (deadline >= _direct[v]) continue;
             _trail.Push((v, _direct[v]));
             _direct[v] = deadline;
+            _open.Add(v);
         }
     }
 
@@ -320,6 +330,7 @@ internal sealed class SoloDecision : IDecision
         {
             var (v, deadline) = _trail.Pop();
             _direct[v] = deadline;
+            if (deadline == LapGraph.Unlimited) _open.Remove(v);
         }
 
         Mark(frame.Placed, false);
@@ -330,6 +341,8 @@ internal sealed class SoloDecision : IDecision
     {
         _done[u] = done;
         _set = _set.Toggle(u);
+        if (done) _open.Remove(u);
+        else if (_direct[u] != LapGraph.Unlimited) _open.Add(u);
     }
 
     private SearchState StateOf(Frame frame)

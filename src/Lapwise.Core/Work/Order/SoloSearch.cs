@@ -8,7 +8,8 @@ internal sealed class SoloSearch : AgeSearch
     private readonly SoloModel _model;
     private readonly bool _refutesExactly;
 
-    public SoloSearch(OrderPart part) : base(part)
+    /// <param name="windows">Whether smaller windows may raise the bound.</param>
+    public SoloSearch(OrderPart part, bool windows = true) : base(part)
     {
         var graph = new LapGraph(part.Problem.Sections.Count, part.Problem.Laps);
         _model = new SoloModel(part.Problem, graph);
@@ -17,6 +18,7 @@ internal sealed class SoloSearch : AgeSearch
         var best = SoloSweeps.Best(_model);
         var low = (AgeBound.Of(part.Problem, graph) + _model.GrainMs - 1) / _model.GrainMs;
         Between(low, best.KeepsLimits ? best.WorstLapAgeMs / _model.GrainMs : _model.WholeTime + 1, best);
+        if (windows) Beside(WindowBound.Of(part.Problem, graph, p => new SoloSearch(p, windows: false)));
     }
 
     protected override long GrainMs => _model.GrainMs;
