@@ -27,7 +27,8 @@ public abstract record Block
 
     public sealed record Title(string Text, string Below) : Block;
     /// <param name="Level">1: a part of the sheet. 2: within it.</param>
-    public sealed record Heading(int Level, string Text) : Block;
+    /// <param name="OwnPage">Begins a page, so that its part can be handed out for itself.</param>
+    public sealed record Heading(int Level, string Text, bool OwnPage = false) : Block;
     /// <summary>The one line to see first.</summary>
     public sealed record Verdict(Tone Tone, string Text) : Block;
     public sealed record Paragraph(string Text) : Block;
@@ -38,6 +39,8 @@ public abstract record Block
     public sealed record Table(IReadOnlyList<Column> Columns, IReadOnlyList<Row> Rows, bool Narrow = false) : Block;
     /// <summary>Drawings side by side; each stays whole on its page.</summary>
     public sealed record Figures(IReadOnlyList<Figure> Drawings) : Block;
+    /// <summary>Lines to sign on, side by side, each with what it is for under it.</summary>
+    public sealed record Signatures(IReadOnlyList<string> Names) : Block;
     /// <summary>A slip to work from: never split over two pages.</summary>
     public sealed record Ticket(string Name, IReadOnlyList<Fact> Large, IReadOnlyList<Fact> Small, IReadOnlyList<Item> Lines) : Block
     {

@@ -40,7 +40,7 @@ internal static class HtmlWriting
                 break;
             case Block.Heading heading:
                 var level = heading.Level + 1;
-                html.Append(CultureInfo.InvariantCulture, $"<h{level}>{Text(heading.Text)}</h{level}>\n");
+                html.Append(CultureInfo.InvariantCulture, $"<h{level}{(heading.OwnPage ? " class=\"own\"" : "")}>{Text(heading.Text)}</h{level}>\n");
                 break;
             case Block.Verdict verdict:
                 html.Append("<p class=\"verdict ").Append(Class(verdict.Tone)).Append("\">").Append(Text(verdict.Text)).Append("</p>\n");
@@ -61,6 +61,11 @@ internal static class HtmlWriting
                 html.Append("<div class=\"figures\">\n");
                 foreach (var (caption, drawing) in figures.Drawings)
                     html.Append(CultureInfo.InvariantCulture, $"<figure tabindex=\"0\" style=\"--width:{drawing.Width:0.##}pt\"><figcaption>").Append(Text(caption)).Append("</figcaption>\n").Append(drawing.Svg()).Append("</figure>\n");
+                html.Append("</div>\n");
+                break;
+            case Block.Signatures signatures:
+                html.Append("<div class=\"sign\">\n");
+                foreach (var name in signatures.Names) html.Append("<p>").Append(Text(name)).Append("</p>\n");
                 html.Append("</div>\n");
                 break;
             case Block.Ticket ticket:
@@ -120,6 +125,7 @@ internal static class HtmlWriting
         h2 { font-size: 1.2rem; margin: 1.6em 0 .4em; border-bottom: 1px solid #66727a; }
         h3 { font-size: 1rem; margin: 1.2em 0 .3em; }
         h2, h3 { break-after: avoid; }
+        h2.own { break-before: page; }
         p { margin: .4em 0; }
         .below { color: #4d585f; }
         .verdict { border: 1px solid #20282d; border-left-width: 8px; padding: .5em .8em; font-weight: 700; break-inside: avoid; break-after: avoid; }
@@ -149,6 +155,8 @@ internal static class HtmlWriting
         .code svg { width: 100%; }
         .code figcaption { font-weight: 400; font-size: .7rem; text-align: center; }
         .ticket::after { content: ""; display: block; clear: both; }
+        .sign { display: flex; gap: 1.6em; break-inside: avoid; }
+        .sign p { flex: 1; margin-top: 3.4em; border-top: 1px solid #20282d; font-size: .8rem; color: #4d585f; }
         .large dd { font-size: 1.25rem; }
         footer { color: #4d585f; font-size: .8rem; margin-top: 2em; border-top: 1px solid #66727a; }
         @media print, (min-width: 40rem) { figure svg { max-width: 100%; } }

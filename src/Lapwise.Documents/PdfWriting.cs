@@ -86,6 +86,7 @@ internal sealed class PdfWriting : IDisposable
                 y += Gap;
                 break;
             case Block.Heading heading:
+                if (heading.OwnPage && y > Paper.MarginPt) NewPage();
                 Need(StartFrom(index));
                 y += y > Paper.MarginPt ? Gap * (heading.Level == 1 ? 2.4 : 0.8) : 0;
                 tags.As(heading.Level == 1 ? Part.Heading2 : Part.Heading3, () => SetText(heading.Text, heading.Level == 1 ? 13 : 10.5, bold: true, Ink));
@@ -113,6 +114,9 @@ internal sealed class PdfWriting : IDisposable
             case Block.Figures figures:
                 SetFigures(figures.Drawings);
                 break;
+            case Block.Signatures signatures:
+                SetSignatures(signatures.Names);
+                break;
             case Block.Ticket ticket:
                 SetTicket(ticket);
                 break;
@@ -123,6 +127,7 @@ internal sealed class PdfWriting : IDisposable
     private double StartFrom(int index) => document.Blocks[index] switch
     {
         Block.Heading or Block.Verdict or Block.Facts or Block.Items { Lines.Count: <= 4 } when index + 1 < document.Blocks.Count => StartOf(document.Blocks[index]) + Gap + StartFrom(index + 1),
+        Block.Paragraph when index + 1 < document.Blocks.Count && document.Blocks[index + 1] is Block.Ticket or Block.Figures => StartOf(document.Blocks[index]) + Gap + StartFrom(index + 1),
         var block => StartOf(block),
     };
 
@@ -130,9 +135,10 @@ internal sealed class PdfWriting : IDisposable
     {
         Block.Heading heading => HeightOf(heading),
         Block.Facts facts => HeightOfFacts(facts.Pairs, Width, Body),
-        Block.Table table => HeightOfTable(table, table.Rows.Take(table.Narrow ? (table.Rows.Count + 1) / 2 : 3), Width),
-        Block.Figures figures => figures.Drawings.Take(1).Sum(HeightOf),
+        Block.Table table => HalvesOf(table) is { } halves ? halves.Height : HeightOfTable(table, table.Rows.Take(LeastRows), Width),
+        Block.Figures figures => RowsOf(figures.Drawings).Take(1).Sum(HeightOf),
         Block.Ticket ticket => HeightOf(ticket),
+        Block.Signatures => HeightOfSignatures,
         Block.Verdict verdict => HeightOf(verdict),
         Block.Items items => HeightOfItems(items.Lines.Count <= 4 ? items.Lines : [items.Lines[0]], Width),
         _ => Body * Leading * 2,
@@ -265,44 +271,56 @@ internal sealed class PdfWriting : IDisposable
     {
         tags.As(Part.Table, () =>
         {
-            if (!table.Narrow || table.Rows.Count <= 3 || !SetInHalves(table)) SetWhole(table);
+            if (HalvesOf(table) is { } halves) SetInHalves(table, halves);
+            else SetWhole(table);
         });
         y += Gap;
     }
+
+    /// <summary>So many rows begin a table on a page.</summary>
+    private const int LeastRows = 3;
 
     private void SetWhole(Block.Table table)
     {
         Need(StartOf(table));
         SetHead(table, Left, Width);
-        foreach (var row in table.Rows)
+        for (var i = 0; i < table.Rows.Count; i++)
         {
-            if (y + HeightOfRow(row.Cells, table, row.Strong, Width) > Bottom)
+            // The last row takes the one before it along: alone under a heading it looks like a table of its own.
+            var together = i == table.Rows.Count - 2 ? 2 : 1;
+            if (i > 0 && y + table.Rows.Skip(i).Take(together).Sum(r => HeightOfRow(r.Cells, table, r.Strong, Width)) > Bottom)
             {
                 NewPage();
                 SetHeadAgain(table, Left, Width);
             }
-            SetRow(row, table, Left, Width);
+            SetRow(table.Rows[i], table, Left, Width);
         }
     }
 
-    /// <summary>Sets a short table as two halves side by side; false where they do not fit on one page.</summary>
-    private bool SetInHalves(Block.Table table)
+    private const double BetweenHalves = 22;
+
+    private readonly record struct Halves(int Rows, double Width, double Height);
+
+    /// <summary>How a table of few short columns stands as two halves side by side; null where it does not, or not on one page.</summary>
+    private Halves? HalvesOf(Block.Table table)
     {
-        const double Middle = 22;
-        var width = (Width - Middle) / 2;
+        if (!table.Narrow || table.Rows.Count <= LeastRows) return null;
+        var width = (Width - BetweenHalves) / 2;
         var rows = (table.Rows.Count + 1) / 2;
-        IEnumerable<Row> left = table.Rows.Take(rows), right = table.Rows.Skip(rows);
-        var height = Math.Max(HeightOfTable(table, left, width), HeightOfTable(table, right, width));
-        if (height > Bottom - Paper.MarginPt) return false;
-        Need(height);
-        var top = y;
-        SetHead(table, Left, width);
-        foreach (var row in left) SetRow(row, table, Left, width);
+        var height = Math.Max(HeightOfTable(table, table.Rows.Take(rows), width), HeightOfTable(table, table.Rows.Skip(rows), width));
+        return height > Bottom - Paper.MarginPt ? null : new(rows, width, height);
+    }
+
+    private void SetInHalves(Block.Table table, Halves halves)
+    {
+        Need(halves.Height);
+        var (top, right) = (y, Left + halves.Width + BetweenHalves);
+        SetHead(table, Left, halves.Width);
+        foreach (var row in table.Rows.Take(halves.Rows)) SetRow(row, table, Left, halves.Width);
         y = top;
-        SetHeadAgain(table, Left + width + Middle, width);
-        foreach (var row in right) SetRow(row, table, Left + width + Middle, width);
-        y = top + height;
-        return true;
+        SetHeadAgain(table, right, halves.Width);
+        foreach (var row in table.Rows.Skip(halves.Rows)) SetRow(row, table, right, halves.Width);
+        y = top + halves.Height;
     }
 
     private void SetHead(Block.Table table, double x, double width) =>
@@ -339,29 +357,39 @@ internal sealed class PdfWriting : IDisposable
 
     private void SetFigures(IReadOnlyList<Figure> figures)
     {
-        for (var i = 0; i < figures.Count;)
+        foreach (var row in RowsOf(figures))
         {
-            var row = new List<Figure> { figures[i] };
-            while (i + row.Count < figures.Count && row.Sum(f => f.Drawing.Width + Between) + figures[i + row.Count].Drawing.Width <= Width + 1) row.Add(figures[i + row.Count]);
-            var height = row.Max(HeightOf);
+            var height = HeightOf(row);
             Need(height);
-            var x = Left;
+            var (x, top) = (Left, y);
             foreach (var (caption, drawing) in row)
             {
-                var at = new Spot(x, y + Caption);
-                tags.As(Part.Paragraph, () => Put(Lines(caption, Body, true, drawing.Width).FirstOrDefault(""), Body, bold: true, Ink, at.X, y));
-                SetPicture(drawing, at);
+                y = top;
+                tags.As(Part.Paragraph, () => SetText(caption, Body, bold: true, Ink, x, drawing.Width));
+                SetPicture(drawing, new Spot(x, top + HeightOfCaptions(row)));
                 x += drawing.Width + Between;
             }
-            y += height + Gap;
-            i += row.Count;
+            y = top + height + Gap;
         }
     }
 
     private const double Between = 12;
-    private const double Caption = Body * Leading;
 
-    private static double HeightOf(Figure figure) => Caption + figure.Drawing.Height;
+    /// <summary>As many side by side as have room.</summary>
+    private IEnumerable<IReadOnlyList<Figure>> RowsOf(IReadOnlyList<Figure> figures)
+    {
+        for (var i = 0; i < figures.Count;)
+        {
+            var row = new List<Figure> { figures[i] };
+            while (i + row.Count < figures.Count && row.Sum(f => f.Drawing.Width + Between) + figures[i + row.Count].Drawing.Width <= Width + 1) row.Add(figures[i + row.Count]);
+            yield return row;
+            i += row.Count;
+        }
+    }
+
+    private static double HeightOfCaptions(IReadOnlyList<Figure> row) => row.Max(f => Lines(f.Caption, Body, bold: true, f.Drawing.Width).Count) * Body * Leading;
+
+    private static double HeightOf(IReadOnlyList<Figure> row) => HeightOfCaptions(row) + row.Max(f => f.Drawing.Height);
 
     private const double CodeGap = 10;
     private const double NameGap = 3;
@@ -400,6 +428,22 @@ internal sealed class PdfWriting : IDisposable
         SetPicture(code, new Spot(x, top));
         y = top + code.Height;
         tags.As(Part.Paragraph, () => SetText(code.Title, Small, bold: false, Soft, x, code.Width));
+    }
+
+    private const double HeightOfSignatures = 34 + (Small * Leading) + (Gap * 2);
+
+    /// <summary>Room to write, then the line with what it is for under it.</summary>
+    private void SetSignatures(IReadOnlyList<string> names)
+    {
+        Need(HeightOfSignatures);
+        var own = (Width - ((names.Count - 1) * BetweenHalves)) / names.Count;
+        foreach (var (name, i) in names.Select((n, i) => (n, i)))
+        {
+            var x = Left + (i * (own + BetweenHalves));
+            tags.Ornament(() => page.DrawLine(new XPen(Ink, 0.7), x, y + 34, x + own, y + 34));
+            tags.As(Part.Paragraph, () => Put(name, Small, bold: false, Soft, x, y + 36));
+        }
+        y += HeightOfSignatures;
     }
 
     private void SetPicture(Drawing drawing, Spot at) =>

@@ -25,12 +25,15 @@ public static class TextWidth
         return thousandths / 1000.0 * (bold ? BoldOverRegular : 1);
     }
 
-    /// <summary>Breaks a text into lines no wider than <paramref name="width"/> at size 1; a longer word stands alone.</summary>
+    /// <summary>
+    /// Breaks a text into lines no wider than <paramref name="width"/> at size 1; a longer word stands alone. A number stays with
+    /// its unit where both fit on a line.
+    /// </summary>
     public static IReadOnlyList<string> Wrap(string text, double width, bool bold = false)
     {
         var lines = new List<string>();
         var line = "";
-        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (var word in Pieces(text).SelectMany(piece => Of(piece, bold) > width ? piece.Split(' ') : [piece]))
         {
             var longer = line.Length == 0 ? word : line + " " + word;
             if (line.Length > 0 && Of(longer, bold) > width)
@@ -43,6 +46,42 @@ public static class TextWidth
         if (line.Length > 0) lines.Add(line);
         return lines;
     }
+
+    // "6.9 m²," and "2 fl oz" are one piece, as are "9:53 am" and a letter with what it stands for, "h 2".
+    private static IEnumerable<string> Pieces(string text)
+    {
+        var (piece, last) = ("", "");
+        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (last.Length > 0 && Holds(last, word)) piece += " " + word;
+            else
+            {
+                if (piece.Length > 0) yield return piece;
+                piece = word;
+            }
+            last = word;
+        }
+        if (piece.Length > 0) yield return piece;
+    }
+
+    private static bool Holds(string before, string word)
+    {
+        if (!char.IsAsciiDigit(before[^1])) return (before is "fl" && IsUnit(word)) || (before.Length == 1 && char.IsLetter(before[0]) && char.IsAsciiDigit(word[0]));
+        return IsUnit(word);
+    }
+
+    private static bool IsUnit(string word)
+    {
+        var bare = word.AsSpan().TrimEnd(",;.:)");
+        var slash = bare.IndexOf('/');
+        return Units.GetAlternateLookup<ReadOnlySpan<char>>().Contains(slash > 0 ? bare[..slash] : bare);
+    }
+
+    private static readonly HashSet<string> Units = new(StringComparer.Ordinal)
+    {
+        "%", "°C", "°F", "K", "mm", "cm", "m", "m²", "m³", "µm", "in", "ft", "ft²", "ft³", "mil", "mL", "L", "fl", "oz", "gal", "g", "kg", "lb",
+        "kJ", "J", "W", "ppm", "s", "min", "h", "d", "am", "pm", "EUR", "USD",
+    };
 
     private static int Advance(char letter) => letter switch
     {

@@ -95,6 +95,29 @@ public partial class JobSheetPdfTests
 
     [Theory]
     [MemberData(nameof(EverySample))]
+    public void Pdf_leaves_no_heading_alone_at_the_foot_of_a_page(string sample, bool us) =>
+        NoHeadingAtAFoot(Sheet(sample, us), JobSheet.Html(Samples.Whole(sample), us ? Us : Metric));
+
+    /// <summary>Every heading of the page that prints the same; what comes after it begins on its sheet of paper.</summary>
+    internal static void NoHeadingAtAFoot(PdfRead read, string html)
+    {
+        var headings = Headings().Matches(html).Select(h => PdfRead.Bare(WebUtility.HtmlDecode(h.Groups["words"].Value))).ToHashSet(StringComparer.Ordinal);
+        Assert.NotEmpty(headings);
+        // The last line of all is the foot.
+        Assert.All(read.Pages, page => Assert.DoesNotContain(PdfRead.Bare(page.Split('\n').Where(l => l.Trim().Length > 0).SkipLast(1).LastOrDefault("")), headings));
+    }
+
+    [Fact]
+    public void Pdf_sets_a_long_name_over_a_drawing_in_full()
+    {
+        var document = Samples.Document("eight-small-pieces");
+        const string Name = "Shelf under the long window on the landing, to the left of the door to the boiler room and the linen";
+        var whole = WholeJob.From(document with { Tops = [document.Tops[0] with { Name = Name }, document.Tops[1]] }, Samples.Library).Whole!;
+        Assert.Contains(new PdfRead(JobSheet.Pdf(whole, Us)).Parts, p => p.Kind == "P" && p.Words == Name);
+    }
+
+    [Theory]
+    [MemberData(nameof(EverySample))]
     public void Pdf_says_the_plan_in_its_language(string sample, bool us)
     {
         var (whole, sheet) = (Samples.Whole(sample), Sheet(sample, us));

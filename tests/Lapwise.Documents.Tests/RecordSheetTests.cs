@@ -58,6 +58,29 @@ public sealed class RecordSheetTests
             Assert.True(read.Says(words), words);
     }
 
+    /// <summary>Laps whose last column breaks in a half of the paper and not in the whole of it.</summary>
+    [Theory]
+    [InlineData(16)]
+    [InlineData(18)]
+    [InlineData(20)]
+    public void No_heading_stands_alone_at_the_foot_of_a_page(int sections)
+    {
+        var plan = Plan with
+        {
+            Sections = [.. Enumerable.Range(1, sections).Select(i => new IssuedSection { Id = $"{i}", Top = "Island", TakesMs = [Minute], StartMs = (i - 1) * Minute, EndMs = i * Minute, Batch = "A" })],
+            Laps = [.. Enumerable.Range(1, sections - 1).Select(i => new IssuedLap { A = $"{i}", B = $"{i + 1}", LengthM = 0.6 })],
+        };
+        var number = 0;
+        MarkDocument Mark(int minute, What what, bool assumed) => MarkReading.Write(new Mark(new Stamp($"m{++number}", new DeviceMoment("phone1", "s1", Nine + (minute * Minute), minute * Minute), number, assumed, 0), what));
+        var run = Folding.Fold(
+        [
+            Mark(0, new What.Issued(plan), false), Mark(1, new What.BatchMixed("A", 0), false),
+            .. plan.Sections.SelectMany((s, i) => new[] { Mark(i + 2, new What.SectionWet(s.Id, 0), false), Mark(i + 3, new What.SectionDry(s.Id, 0), true) }),
+        ])!;
+        foreach (var voice in new[] { English, Spanish })
+            JobSheetPdfTests.NoHeadingAtAFoot(new PdfRead(RecordSheet.Pdf(run, voice, TimeZoneInfo.Utc)), RecordSheet.Html(run, voice, TimeZoneInfo.Utc));
+    }
+
     [Fact]
     public void A_stop_where_nothing_was_begun_beside_it_leaves_no_line() =>
         Assert.Empty(LinesLeft.Of(Folding.Fold([.. Told(9, stops: false).Log.Select(l => l.Document).Where(d => d.Kind is "issued"), MarkReading.Write(new Mark(new Stamp("s", new DeviceMoment("phone1", "s1", Nine + Minute, Minute), 99, false, 0), new What.StoppedBefore(["3", "4"])))])!));

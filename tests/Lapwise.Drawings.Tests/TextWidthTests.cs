@@ -20,4 +20,14 @@ public class TextWidthTests
             Assert.All(lines, line => Assert.True(!line.Contains(' ') || TextWidth.Of(line) <= width));
         });
     }
+
+    [Theory]
+    [InlineData("waterfalls 0 m², rims 0,04 m²; and so on", "m²,", "m²;")]
+    [InlineData("lost of what goes on edges 10 %; cup, each batch 0.5 fl oz (15 mL)", "%;", "fl", "oz", "mL)")]
+    [InlineData("hands h 2; ready at 9:53 am; wet-out r_w 0,56 m²/min", "2;", "am;", "m²/min")]
+    public void Wrap_leaves_a_number_with_its_unit(string text, params string[] units)
+    {
+        for (var width = TextWidth.Of("0,56 m²/min"); width < TextWidth.Of(text); width += 0.1)
+            Assert.DoesNotContain(TextWidth.Wrap(text, width), line => units.Contains(line.Split(' ')[0]));
+    }
 }
