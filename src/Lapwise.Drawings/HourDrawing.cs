@@ -66,17 +66,18 @@ public static class HourDrawing
 
     private static void Lines(Sketch sketch, Chart chart, RoomDay day, Voice voice)
     {
-        foreach (var y in chart.Y.Ticks)
-        {
-            sketch.Line(Ink.Hatch, chart.At(chart.From, y), chart.At(chart.To, y));
-            var words = voice.Temperature(y);
-            sketch.Text(Lettering.Clock, words, [new(chart.At(chart.From, y) + new Spot(sketch.WidthOf(Lettering.Clock, words) / 2, -0.7 * sketch.TextSize))], behind: true);
-        }
-
+        foreach (var y in chart.Y.Ticks) sketch.Line(Ink.Hatch, chart.At(chart.From, y), chart.At(chart.To, y));
         foreach (var run in chart.Runs(day.Record))
         {
             sketch.Line(Ink.Curve, [.. run.Select(r => chart.At(r.At, r.SurfaceC ?? r.AirC))]);
             sketch.Line(Ink.SecondCurve, [.. run.Select(r => chart.At(r.At, Dew.PointC(r.AirC, r.Humidity)))]);
+        }
+
+        // After the curves: a line through a number makes another number of it.
+        foreach (var y in chart.Y.Ticks)
+        {
+            var words = voice.Temperature(y);
+            sketch.Text(Lettering.Clock, words, [new(chart.At(chart.From, y) + new Spot(sketch.WidthOf(Lettering.Clock, words) / 2, -0.7 * sketch.TextSize))], behind: true);
         }
     }
 

@@ -120,9 +120,17 @@ public static class PlanDrawing
             // A label that reaches past the ends of its lap would hide what lies there.
             var direction = Shapes.AtShare(line, 0.5).Along;
             var room = Shapes.Length(line) - sketch.Unit;
-            bool Within(Box box) => (Math.Abs(direction.X) * box.Width) + (Math.Abs(direction.Y) * box.Height) < room;
-            if (sketch.TryText(style, Wordings(lap), places, Within, behind: !fold) is null)
-                sketch.Text(style, Wordings(lap)[^1], places.Concat(places.Select(p => p with { Scale = 0.8 })), behind: !fold);
+            var rings = new[] { lap.A, lap.B }.Select(id => OnSheet(Sections.First(s => s.Id == id), layout)).ToList();
+            // Over an edge or a cutout it could be read by nobody.
+            bool Clear(Box box) => fold
+                ? !layout.Solids.Any(ring => Shapes.Overlap(ring, box.Corners))
+                : box.Corners.All(c => rings.Exists(r => Shapes.Contains(r, c)));
+            bool Within(Box box) => (Math.Abs(direction.X) * box.Width) + (Math.Abs(direction.Y) * box.Height) < room && Clear(box);
+            if (sketch.TryText(style, Wordings(lap)[..^1], places, Within, behind: !fold) is not null) return;
+            // A sign on its side is another sign.
+            List<Place> level = [.. new[] { 1, 0.8, 0.65 }.SelectMany(scale => places.Where(p => !p.Upright).Select(p => p with { Scale = scale }))];
+            if (sketch.TryText(style, Wordings(lap)[^1..], level, Within, behind: !fold) is null)
+                sketch.Text(style, Wordings(lap)[^1], level, behind: !fold);
         }
 
         /// <summary>An arrow over a lap, from the section that is wet first into the one that joins it.</summary>
@@ -182,13 +190,14 @@ public static class PlanDrawing
                 if (near < 0) stands.Add((at, [section.Id]));
                 else stands[near].Ids.Add(section.Id);
             }
-            foreach (var (at, ids) in stands)
+            // Every wedge before the first label, so that none lies on a label already put.
+            var wedges = stands.ConvertAll(s => Standpoint.Of(layout, s.At, sketch.TextSize));
+            foreach (var stand in wedges)
             {
-                var stand = Standpoint.Of(layout, at, sketch.TextSize);
                 sketch.Area(Wash.Stand, stand.Wedge);
                 sketch.KeepClear(Box.Over(stand.Wedge));
-                stand.Label(sketch, layout, string.Join(" ", ids));
             }
+            foreach (var (stand, (_, ids)) in wedges.Zip(stands)) stand.Label(sketch, layout, string.Join(" ", ids));
         }
 
         private static void DryPass(Sketch sketch, Layout layout, IReadOnlyList<Spot> insides, Section section)

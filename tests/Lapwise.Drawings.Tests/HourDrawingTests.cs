@@ -39,6 +39,16 @@ public class HourDrawingTests
         Assert.Contains(words, w => w == "best " + day.Strip.Best!.Hours(Voices[0]));
     }
 
+    [Theory]
+    [MemberData(nameof(Days))]
+    public void Draw_no_curve_runs_through_a_temperature(string name, RoomDay day)
+    {
+        Assert.NotEmpty(name);
+        var marks = HourDrawing.Draw(day, Voices[1], Sheet.Wide).Marks;
+        var curve = marks.Select((m, i) => (m, i)).First(p => p.m is Mark.Line { Ink: Ink.Curve }).i;
+        Assert.All(marks.Select((m, i) => (m, i)).Where(p => p.m is Mark.Text { Words: var words } && words.EndsWith("°C", StringComparison.Ordinal)), p => Assert.True(p.i > curve));
+    }
+
     [Fact]
     public void Draw_breaks_its_lines_where_readings_are_missing()
     {

@@ -61,6 +61,34 @@ public class PlanDrawingTests
                     Overlaps.None(PlanDrawing.Draw(top, work, crew, voice, sheet));
     }
 
+    /// <summary>Over an edge, a cutout or the outline of a panel a margin is read by nobody; a bare sign has no other place in a narrow strip.</summary>
+    [Theory]
+    [MemberData(nameof(EverySample))]
+    public void Draw_no_edge_runs_through_the_margin_of_a_lap(string sample)
+    {
+        foreach (var (top, work, crew) in Plans(sample))
+            foreach (var (sheet, voice) in new[] { (Sheet.Phone, Us), (Sheet.Wide, Us), (new Sheet(524, 225, 8.5), Metric), (new Sheet(507, 225, 8.5), Us) })
+            {
+                var drawing = PlanDrawing.Draw(top, work, crew, voice, sheet);
+                var edges = drawing.Marks.OfType<Mark.Line>().Where(l => l.Ink is Ink.OpenEdge or Ink.WallEdge or Ink.SplashEdge or Ink.WaterfallEdge or Ink.Cutout)
+                    .SelectMany(l => Shapes.Sides(l.Points).Take(l.Closed ? l.Points.Count : l.Points.Count - 1)).ToList();
+                foreach (var margin in drawing.Marks.OfType<Mark.Text>().Where(t => t.Style is Lettering.LapGood or Lettering.LapNarrow or Lettering.LapLost && t.Words.Length > 1))
+                    Assert.DoesNotContain(edges, e => Shapes.Overlap(margin.Box.Corners, [e.A, e.B]));
+            }
+    }
+
+    [Theory]
+    [MemberData(nameof(EverySample))]
+    public void Draw_no_label_of_a_stand_lies_on_a_wedge(string sample)
+    {
+        foreach (var (top, work, crew) in Plans(sample))
+        {
+            var drawing = PlanDrawing.Draw(top, work, crew, Us, Sheet.Wide);
+            var wedges = drawing.Marks.OfType<Mark.Area>().Where(a => a.Wash == Wash.Stand).Select(a => Box.Over(a.Rings[0])).ToList();
+            foreach (var text in drawing.Marks.OfType<Mark.Text>()) Assert.DoesNotContain(wedges, w => w.Overlaps(text.Box));
+        }
+    }
+
     [Theory]
     [MemberData(nameof(EverySample))]
     public void Draw_says_every_section_and_lap_to_those_who_listen(string sample)
