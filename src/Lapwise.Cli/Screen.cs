@@ -80,7 +80,7 @@ internal static class Screen
     /// <summary>What a number rests on: formula, inputs, source.</summary>
     public static void Basis(this Terminal terminal, Basis basis, Voice v)
     {
-        terminal.Line(basis.Formula, 2);
+        terminal.Line(v.Formula(basis.Formula), 2);
         foreach (var input in basis.Inputs) terminal.Line($"  {input.Name(v)}: {input.Value(v)}", 4);
         terminal.Line($"  {v.Say("source", "fuente")}: {basis.Source.Title(v)} ({Sources.Say(basis.Source.Standing, v)})", 4);
     }

@@ -59,7 +59,7 @@ public static class JobBases
             yield return Volume(v => v.Say("loss", "pérdida"), coat.LossMl, MaterialBases.Loss(coat));
             yield return Volume(v => v.Say("need", "necesidad"), coat.NeedMl, MaterialBases.Need(coat));
             if (coat.ThinnerMl > 0) yield return Volume(v => v.Say("thinner", "diluyente"), coat.ThinnerMl, MaterialBases.Thinner(coat));
-            if (coat is { Voc: { } voc, VocBasis: { } vocBasis }) yield return new(Phases.Materials, coat.Coat.Product.Name, v => v.Say("VOC as applied", "COV tal como se aplica"), v => v.VocBoth(voc.ActualGPerL), vocBasis);
+            if (coat is { Voc: { } voc, VocBasis: { } vocBasis }) yield return new(Phases.Materials, coat.Coat.Product.Name, v => v.Say("VOC as applied", "COV tal como se aplica"), v => v.VocOfRules(voc.ActualGPerL), vocBasis);
             yield return new(Phases.Materials, coat.Coat.Product.Name, v => v.Say("dry film", "película seca"), v => v.Film(coat.DryFilm.Micrometres), MaterialBases.DryFilm(coat));
         }
     }
@@ -113,8 +113,8 @@ public static class JobBases
         yield return Time(v => v.Say("margin aimed at", "margen buscado"), work.TargetMarginMs, WorkBases.Target(work, job.Aims));
         if (work.Laps.Any(l => l.Kind != LapKind.Break)) yield return Time(v => v.Say("worst lap age", "peor edad de solape"), work.WorstLapAgeMs, WorkBases.WorstLap(work));
         yield return Time(v => v.Say("worst section age", "peor edad de sección"), work.WorstSectionAgeMs, WorkBases.WorstSection(work, job.Crew));
-        yield return new(Phases.Work, work.Coat.Product.Name, v => v.Say("starts of the sections", "inicios de las secciones"), v => v.Say($"{work.Sections.Count} sections", $"{work.Sections.Count} secciones"), WorkBases.Starts(work, job.Crew));
-        if (work.Laps.Any(l => l.Kind != LapKind.Break)) yield return new(Phases.Work, work.Coat.Product.Name, v => v.Say("ages of the laps", "edades de los solapes"), v => v.Say($"{work.Laps.Count(l => l.Kind != LapKind.Break)} laps", $"{work.Laps.Count(l => l.Kind != LapKind.Break)} solapes"), WorkBases.Laps(work));
+        yield return new(Phases.Work, work.Coat.Product.Name, v => v.Say("starts of the sections", "inicios de las secciones"), v => v.Count(work.Sections.Count, ("section", "sections"), ("sección", "secciones")), WorkBases.Starts(work, job.Crew));
+        if (work.Laps.Any(l => l.Kind != LapKind.Break)) yield return new(Phases.Work, work.Coat.Product.Name, v => v.Say("ages of the laps", "edades de los solapes"), v => v.Count(work.Laps.Count(l => l.Kind != LapKind.Break), ("lap", "laps"), ("solape", "solapes")), WorkBases.Laps(work));
         yield return Time(v => v.Say("least worst age that can be", "menor peor edad posible"), work.Proof.BoundMs, WorkBases.Bound(work));
         foreach (var usual in work.Baselines) yield return Time(v => v.Say($"usual way, {usual.Text(v)}", $"forma habitual, {usual.Text(v)}"), usual.WorstAgeMs, WorkBases.UsualWays(work));
         yield return Time(v => v.Say("from first mix to last end", "de la primera mezcla al último fin"), work.Sections.Max(s => s.EndMs), WorkBases.WholeTime(work));
@@ -129,7 +129,7 @@ public static class JobBases
         if (supply.Kits.Count > 0)
         {
             yield return new(Phases.Supply, name, v => v.Say("kits", "juegos"), v => string.Join(" + ", supply.Kits.Select(k => $"{k.Count} × {v.Volume(k.SizeMl)}")), SupplyBases.Kits(supply));
-            yield return new(Phases.Supply, name, v => v.Say("cost", "coste"), v => v.Number((double)supply.CostTotal, 2), SupplyBases.Cost(supply));
+            yield return new(Phases.Supply, name, v => v.Say("cost, in the money of the prices entered", "coste, en la moneda de los precios anotados"), v => v.Number((double)supply.CostTotal, 2), SupplyBases.Cost(supply));
             yield return new(Phases.Supply, name, v => v.Say("left over", "sobrante"), v => v.Volume(supply.LeftOverMl), SupplyBases.LeftOver(supply));
         }
 

@@ -10,7 +10,7 @@ public static class SupplyBases
     public static Basis Kits(CoatSupply coat) => coat.Basis with
     {
         Formula = "F(v) = min_k (c_k + F(v − s_k))",
-        Inputs = [coat.Basis.Inputs[0], .. coat.Coat.Product.Kits.Select(kit => new BasisInput(v => v.Say($"kit of {v.Volume(kit.SizeMl)}", $"juego de {v.Volume(kit.SizeMl)}"), v => v.Number((double)kit.Price, 2)))],
+        Inputs = [coat.Basis.Inputs[0], .. coat.Coat.Product.Kits.Select(kit => new BasisInput(v => v.Say($"kit of {v.Volume(kit.SizeMl)}, price", $"juego de {v.Volume(kit.SizeMl)}, precio"), v => v.Number((double)kit.Price, 2)))],
     };
 
     public static Basis Need(CoatSupply coat) => new("V ≥ Σ V_i",

@@ -92,7 +92,7 @@ public static class WorkBases
 
     public static Basis Bound(CoatWork work) => new("max a ≥ T",
         [
-            new(v => v.Say("bound T: no order of these sections stays under it", "cota T: ningún orden de estas secciones queda por debajo"), _ => Span(work.Proof.BoundMs)),
+            new(v => v.Say("bound T, under which no order of these sections stays", "cota T, por debajo de la cual no queda ningún orden de estas secciones"), _ => Span(work.Proof.BoundMs)),
             new(v => v.Say("sections", "secciones"), v => v.Number(work.Sections.Count, 0)),
             .. work.Proof.Ways is { } ways ? [new BasisInput(v => v.Say("ways of cutting it holds for", "formas de dividir para las que vale"), v => v.Number(ways, 0))] : Array.Empty<BasisInput>(),
         ], Sources.ExactSearch);

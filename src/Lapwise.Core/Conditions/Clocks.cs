@@ -86,7 +86,7 @@ internal static class Clocks
         yield return new Reason("MassNotCounted", Limit.Note,
             v => v.Say("A large batch heats itself and lives shorter; the data sheet as entered states no mass, so that is not counted here.",
                 "Una mezcla grande se calienta sola y vive menos; la ficha técnica anotada no indica masa, así que aquí no se cuenta."),
-            v => v.Say("Enter a pot life with its mass, such as 100 g at 25 °C; until then mix small and pour out at once.", "Anote una vida de mezcla con su masa, como 100 g a 25 °C; hasta entonces, mezcle poco y extiéndalo enseguida."));
+            v => v.Say($"Enter a pot life with its mass, such as 100 g at {v.Temperature(25)}; until then mix small and pour out at once.", $"Anote una vida de mezcla con su masa, como 100 g a {v.Temperature(25)}; hasta entonces, mezcle poco y extiéndalo enseguida."));
     }
 
     private static IEnumerable<Reason> MovingAir(Room room)

@@ -64,8 +64,8 @@ public sealed partial record Voice
     /// <summary>VOC: lb/gal or g/L.</summary>
     public string Voc(double gPerL) => IsUs ? Number(gPerL / 1000 * MlPerUsGallon / GramsPerPound, 2) + " lb/gal" : Number(gPerL, 0) + " g/L";
 
-    /// <summary>VOC in both units, as rules print it.</summary>
-    public string VocBoth(double gPerL) => $"{Number(gPerL, 0)} g/L ({Number(gPerL / 1000 * MlPerUsGallon / GramsPerPound, 2)} lb/gal)";
+    /// <summary>VOC as rules print it: in the US in both units, elsewhere in one.</summary>
+    public string VocOfRules(double gPerL) => IsUs ? $"{Number(gPerL, 0)} g/L ({Voc(gPerL)})" : Voc(gPerL);
 
     /// <summary>The volume of a room: ft³ or m³.</summary>
     public string RoomVolume(double m3) => IsUs ? Number(m3 / CubicMetresPerCubicFoot, 0) + " ft³" : Number(m3, 1) + " m³";

@@ -29,6 +29,18 @@ public sealed partial record Voice(Language Language, UnitSystem Units)
     /// <summary>Picks the text of this voice's language.</summary>
     public string Say(string en, string es) => Language == Language.Spanish ? es : en;
 
+    /// <summary>A formula in symbols with this language's decimal mark.</summary>
+    public string Formula(string symbols) => Language != Language.Spanish ? symbols
+        : string.Concat(symbols.Select((c, i) => c == '.' && i > 0 && i + 1 < symbols.Length && char.IsAsciiDigit(symbols[i - 1]) && char.IsAsciiDigit(symbols[i + 1]) ? ',' : c));
+
+    /// <summary>Things in a row, the last after an <c>and</c>.</summary>
+    public string List(IReadOnlyList<string> things) =>
+        things.Count < 2 ? string.Concat(things) : string.Join(", ", things.SkipLast(1)) + Say(" and ", " y ") + things[^1];
+
+    /// <summary>How many there are of a thing, in the singular where there is one.</summary>
+    public string Count(int count, (string One, string Many) en, (string One, string Many) es) =>
+        Number(count, 0) + " " + Say(count == 1 ? en.One : en.Many, count == 1 ? es.One : es.Many);
+
     /// <summary>A number with at most <paramref name="decimals"/> decimals and this language's decimal mark; — for what is not known.</summary>
     public string Number(double value, int decimals = 2)
     {

@@ -24,7 +24,7 @@ public sealed record Recipe(IReadOnlyList<MixPart> Parts)
     private double Whole => Parts.Sum(p => p.ByVolume);
 
     /// <summary>The parts by name: <c>A and B</c>, or <c>A, B and C</c>.</summary>
-    public string Names(Voice v) => string.Join(", ", Parts.SkipLast(1).Select(p => p.Name)) + v.Say(" and ", " y ") + Parts[^1].Name;
+    public string Names(Voice v) => v.List([.. Parts.Select(p => p.Name)]);
 
     /// <summary>The ratio by volume against its smallest part, as <c>4 : 1 : 0.5</c> has it <c>8 : 2 : 1</c>.</summary>
     public string Ratio(Voice v) => string.Join(" : ", Parts.Select(p => v.Number(p.ByVolume / Parts.Min(q => q.ByVolume))));

@@ -17,7 +17,7 @@ internal static class CoatVoc
             return
             [
                 new Reason("VocNotGiven", Limit.Note,
-                    v => v.Say($"A limit of {v.VocBoth(most)} is to be held; {coat.Product.Name} gives no VOC as entered.", $"Hay que respetar un límite de {v.VocBoth(most)}; {coat.Product.Name} no da COV tal como se anotó."),
+                    v => v.Say($"A limit of {v.VocOfRules(most)} is to be held; {coat.Product.Name} gives no VOC as entered.", $"Hay que respetar un límite de {v.VocOfRules(most)}; {coat.Product.Name} no da COV tal como se anotó."),
                     v => v.Say("Enter the VOC of each part from its data sheet.", "Anote el COV de cada parte de su ficha técnica.")),
             ];
         }
@@ -25,7 +25,7 @@ internal static class CoatVoc
         return voc.LessWaterGPerL <= most ? [] :
         [
             new Reason("VocOverLimit", Limit.AtYourWord,
-                v => v.Say($"As applied it has {v.VocBoth(voc.LessWaterGPerL)} of VOC less water and exempt; the limit to hold is {v.VocBoth(most)}.", $"Tal como se aplica tiene {v.VocBoth(voc.LessWaterGPerL)} de COV sin agua ni exentos; el límite que hay que respetar es {v.VocBoth(most)}."),
+                v => v.Say($"As applied it has {v.VocOfRules(voc.LessWaterGPerL)} of VOC less water and exempt; the limit to hold is {v.VocOfRules(most)}.", $"Tal como se aplica tiene {v.VocOfRules(voc.LessWaterGPerL)} de COV sin agua ni exentos; el límite que hay que respetar es {v.VocOfRules(most)}."),
                 v => v.Say("Thin less, or with water or an exempt solvent the product permits, or take a product with less; local rules decide.", "Diluya menos, o con agua o un disolvente exento que el producto admita, o use un producto con menos; deciden las normas locales.")),
         ];
     }

@@ -32,7 +32,7 @@ public sealed record Terms(double? DaysWithoutKitchen, IReadOnlyList<Phrase> Hom
                 $"Cuente con unos {v.Number(d, 0)} días sin estas cubiertas, desde el primer día en obra hasta el uso ligero. El aire frío o húmedo lo alarga.")
             : v => v.Say("How many days the tops cannot be used is not known yet: a data sheet gives no times.", "Aún no se sabe cuántos días no se podrán usar las cubiertas: una ficha técnica no da tiempos.");
         if (!household.OtherKitchen)
-            yield return v => v.Say("Set up a place to cook and wash up elsewhere before the first day.", "Prepare otro sitio para cocinar y fregar antes del primer día.");
+            yield return v => v.Say("If these tops are where you cook or wash up, set up another place before the first day.", "Si cocina o friega en estas cubiertas, prepare otro sitio antes del primer día.");
 
         if (hazards.Overlaps([Hazard.SolventVapour, Hazard.FlammableVapour, Hazard.Isocyanate, Hazard.EpoxyAmine]))
         {

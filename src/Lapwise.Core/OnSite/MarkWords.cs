@@ -21,10 +21,10 @@ public static class MarkWords
         What.StoppedBefore w => v.Say($"Left for another day: {string.Join(", ", w.Left)}.", $"Se dejan para otro día: {string.Join(", ", w.Left)}."),
         What.Undone w => run.Log.FirstOrDefault(l => l.Mark.Stamp.Id == w.Mark) is { Mark.What: not What.Undone } of
             ? v.Say($"Undone: {Of(of, run, v)}", $"Deshecho: {Of(of, run, v)}") : v.Say("Undoing taken back.", "Se deshace lo deshecho."),
-        What.Noted w => $"“{w.Text}”",
+        What.Noted w => v.Say($"“{w.Text}”", $"«{w.Text}»"),
         What.Checked w => v.Say("Seen to: ", "Comprobado: ") + (Preparation.All.FirstOrDefault(p => p.Id == w.Point)?.Text(v) ?? w.Point),
         What.TakenUp w => v.Say($"At the finisher's word, against “{Against(w, run, v)}”: {w.Why}", $"Bajo la palabra del aplicador, contra «{Against(w, run, v)}»: {w.Why}"),
-        What.Led w => v.Say($"Device {RunClock.Short(w.Device)} leads.", $"Dirige el equipo {RunClock.Short(w.Device)}."),
+        What.Led w => v.Say($"Device {RunClock.Short(w.Device)} leads.", $"Dirige el dispositivo {RunClock.Short(w.Device)}."),
         What.Paired w => v.Say($"Clock held against the server: {Voice.Span(w.OffsetMs / 1000.0)} apart, known to {Voice.Span(w.RoundTripMs / 2000.0)}.", $"Reloj comparado con el servidor: {Voice.Span(w.OffsetMs / 1000.0)} de diferencia, con precisión de {Voice.Span(w.RoundTripMs / 2000.0)}."),
         _ => v.Say($"Not known to this program: {logged.Document.Kind}.", $"Desconocido para este programa: {logged.Document.Kind}."),
     };

@@ -55,8 +55,8 @@ internal static class QuickVoc
             ], Sources.Voc40Cfr59);
         return new QuickResult(
         [
-            new("actualGPerL", v => v.Say("as applied", "tal como se aplica"), voc.ActualGPerL, v => v.VocBoth(voc.ActualGPerL), basis),
-            new("lessWaterGPerL", v => v.Say("less water and exempt", "sin agua ni exentos"), voc.LessWaterGPerL, v => v.VocBoth(voc.LessWaterGPerL), basis),
+            new("actualGPerL", v => v.Say("as applied", "tal como se aplica"), voc.ActualGPerL, v => v.VocOfRules(voc.ActualGPerL), basis),
+            new("lessWaterGPerL", v => v.Say("less water and exempt", "sin agua ni exentos"), voc.LessWaterGPerL, v => v.VocOfRules(voc.LessWaterGPerL), basis),
         ])
         {
             Reasons = values.If(Cap) is { } cap && voc.LessWaterGPerL > cap * 1000 ? [Over(voc, cap * 1000)] : [],

@@ -76,8 +76,8 @@ internal static class SupplyReasons
         if (work is null || FreshRollers.Before(work) is not { Count: > 0 } fresh) return null;
         var moreMl = FreshRollers.KeepMl(work, takes);
         return new Reason("FreshRollerNeeded", Limit.Note,
-            v => v.Say($"The first mix in roller and tray is past its time before the coat is done: with batch {string.Join(", ", fresh)} fresh ones are taken, which keep {v.Volume(moreMl)} more. The kits count with it; the batches do not.",
-                $"La primera mezcla del rodillo y la bandeja pasa de su tiempo antes de acabar la capa: con la mezcla {string.Join(", ", fresh)} se usan nuevos, que retienen {v.Volume(moreMl)} más. Los juegos lo cuentan; las mezclas no."),
-            v => v.Say("Have clean covers and liners at hand, and mix so much more with that batch where the container takes it.", "Tenga a mano fundas y forros limpios, y mezcle esa cantidad de más con esa mezcla si cabe en el recipiente."));
+            v => v.Say($"The first mix in roller and tray is past its time before the coat is done: with {(fresh.Count == 1 ? "batch" : "batches")} {v.List(fresh)} fresh ones are taken, which keep {v.Volume(moreMl)} more. The kits count with it; the batches do not.",
+                $"La primera mezcla del rodillo y la bandeja pasa de su tiempo antes de acabar la capa: con {(fresh.Count == 1 ? "la mezcla" : "las mezclas")} {v.List(fresh)} se usan nuevos, que retienen {v.Volume(moreMl)} más. Los juegos lo cuentan; las mezclas no."),
+            v => v.Say("Have clean covers and liners at hand, and mix so much more there where the container takes it.", "Tenga a mano fundas y forros limpios, y prepare ahí esa cantidad de más si cabe en el recipiente."));
     }
 }

@@ -102,7 +102,7 @@ internal sealed class DraftSteps
             var firstTouch = steps.Count;
             var isSanded = before is not null && (job.System[coat - 1].Product.Recoat is { IsAlwaysSanded: true } || eased.SandedAfter.Contains(coat - 1));
             if (isSanded) SandBetween(coat);
-            Step(SiteStep.Wipe, v => v.Say("wipe, tools out", "paño y útiles"), v => v.Say("vacuum, then a clean cloth; no dust left", "aspirar y luego un paño limpio; sin polvo"), coat);
+            Step(SiteStep.Wipe, v => v.Say("wipe, tools out", "pasar el paño, sacar útiles"), v => v.Say("vacuum, then a clean cloth; no dust left", "aspirar y luego un paño limpio; sin polvo"), coat);
             var rolled = Coat(coat);
             if (before is { } last) Recoat(last, firstTouch, rolled, job.System[coat - 1].Product, isSanded, coat);
             before = rolled;
@@ -121,8 +121,11 @@ internal sealed class DraftSteps
     {
         var planned = work.Coats[coat];
         var seconds = planned.Sections.Select(s => s.EndMs).Concat(planned.Steps.Select(s => s.EndMs)).Concat(planned.Batches.Select(b => b.MixEndMs)).DefaultIfEmpty(0).Max() / 1000.0;
-        var basis = new Basis("t = last end − first mixing",
-            [new(v => v.Say("order of work", "orden de trabajo"), v => v.Say($"{planned.Sections.Count} sections, {planned.Batches.Count} batches", $"{planned.Sections.Count} secciones, {planned.Batches.Count} mezclas"))], Sources.AsEntered);
+        var basis = new Basis("t = max e",
+            [
+                new(v => v.Say("last end e, from the first mixing on", "último fin e, desde la primera mezcla"), _ => Voice.Span(seconds)),
+                new(v => v.Say("order of work", "orden de trabajo"), v => v.Count(planned.Sections.Count, ("section", "sections"), ("sección", "secciones")) + ", " + v.Count(planned.Batches.Count, ("batch", "batches"), ("mezcla", "mezclas"))),
+            ], Sources.AsEntered);
         var product = planned.Coat.Product;
         Add(new DraftStep(SiteStep.Coat, v => v.Say($"coat {coat + 1}", $"capa {coat + 1}"), _ => product.Name, Doer.Crew, coat, job.Crew.Count, seconds, Splits: false, basis, [.. Core.Explain.Cautions.For(product.Hazards)], IsInserted: false));
         return steps.Count - 1;

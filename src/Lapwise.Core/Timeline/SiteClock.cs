@@ -23,6 +23,11 @@ public static class SiteClock
         v.Units == UnitSystem.Us ? $"{EnglishDays[(int)date.DayOfWeek]} {EnglishMonths[date.Month - 1]} {date.Day}" : $"{EnglishDays[(int)date.DayOfWeek]} {date.Day} {EnglishMonths[date.Month - 1]}",
         $"{SpanishDays[(int)date.DayOfWeek]} {date.Day} {SpanishMonths[date.Month - 1]}");
 
+    /// <summary>A day of a letter: <c>Dec 7, 2026</c>, <c>7 dic 2026</c>.</summary>
+    public static string Date(DateOnly date, Voice v) => v.Say(
+        v.Units == UnitSystem.Us ? $"{EnglishMonths[date.Month - 1]} {date.Day}, {date.Year}" : $"{date.Day} {EnglishMonths[date.Month - 1]} {date.Year}",
+        $"{date.Day} {SpanishMonths[date.Month - 1]} {date.Year}");
+
     /// <summary>Twelve hours in US English, twenty-four elsewhere.</summary>
     public static string Hour(DateTime at, Voice v) => v is { Language: Language.English, Units: UnitSystem.Us }
         ? at.ToString("h:mm tt", CultureInfo.InvariantCulture).ToLowerInvariant()

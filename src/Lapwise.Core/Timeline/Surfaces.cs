@@ -31,7 +31,7 @@ internal static class Surfaces
             v => v.Say("what is loose off; 150 grit, dull all over, edges feathered", "quitar lo suelto; grano 150, mate por completo, bordes rebajados"),
             null, 180, 600, 0, [.. GroundCautions.For(substrate)]),
         // The slowest of the usual, until it is known.
-        null => new(v => v.Say("surface not stated", "superficie sin indicar"), Degrease,
+        null => new(v => v.Say("the surface", "la superficie"), Degrease,
             v => v.Say("dull all over; the grit goes by what it is", "mate por completo; el grano depende de qué sea"),
             null, 240, 900, 0, [.. GroundCautions.For((Substrate?)null)]),
         _ => throw new ArgumentOutOfRangeException(nameof(substrate), substrate, null),

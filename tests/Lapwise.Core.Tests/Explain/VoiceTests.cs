@@ -10,6 +10,32 @@ public sealed class VoiceTests
     private static readonly Gen<Voice> Voices = Gen.Select(Gen.Enum<Language>(), Gen.Enum<UnitSystem>(), (language, units) => new Voice(language, units));
 
     [Fact]
+    public void A_formula_takes_the_decimal_mark_and_keeps_its_commas()
+    {
+        const string Formula = "t = 243.04 γ / (17.625 − γ); a = max(e₁, e₂)…";
+        Assert.Equal(Formula, new Voice(Language.English, UnitSystem.Metric).Formula(Formula));
+        Assert.Equal("t = 243,04 γ / (17,625 − γ); a = max(e₁, e₂)…", new Voice(Language.Spanish, UnitSystem.Us).Formula(Formula));
+    }
+
+    [Theory]
+    [InlineData("", "")]
+    [InlineData("A", "A")]
+    [InlineData("A,B", "A y B")]
+    [InlineData("A,B,C", "A, B y C")]
+    public void Things_in_a_row_end_in_an_and(string things, string said) =>
+        Assert.Equal(said, new Voice(Language.Spanish, UnitSystem.Metric).List(things.Split(',', StringSplitOptions.RemoveEmptyEntries)));
+
+    [Theory]
+    [InlineData(0, "0 laps", "0 solapes")]
+    [InlineData(1, "1 lap", "1 solape")]
+    [InlineData(2, "2 laps", "2 solapes")]
+    public void One_of_a_thing_is_said_in_the_singular(int count, string en, string es)
+    {
+        foreach (var (language, said) in new[] { (Language.English, en), (Language.Spanish, es) })
+            Assert.Equal(said, new Voice(language, UnitSystem.Us).Count(count, ("lap", "laps"), ("solape", "solapes")));
+    }
+
+    [Fact]
     public void A_length_shown_reads_back_to_half_a_sixteenth_or_half_a_millimetre() =>
         ReadsBack(Gen.Double[-29, 29], (v, x) => v.Length(x), (e, u) => Reading.Length(e, u), (v, x) => v.Units == UnitSystem.Us ? 0.0254 / 32 : 0.0005);
 

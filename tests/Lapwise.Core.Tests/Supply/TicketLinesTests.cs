@@ -42,7 +42,7 @@ public sealed class TicketLinesTests
         var plain = Lines(Invented.Coat with { Product = Plain }, TwoBatches(60), "A");
         var product = Plain with { StirFirst = "Stir part A.", Strain = "a fine paint strainer", InductionS = 600 };
         var lines = Lines(Invented.Coat with { Product = product }, TwoBatches(60), "A");
-        foreach (var line in (string[])["Stir first: Stir part A.", "Strain it into the tray: a fine paint strainer.", "Let it stand 10 min"])
+        foreach (var line in (string[])["Before measuring: Stir part A.", "Strain it into the tray: a fine paint strainer.", "Let it stand 10 min"])
         {
             Assert.False(Says(plain, line));
             Assert.True(Says(lines, line), line);

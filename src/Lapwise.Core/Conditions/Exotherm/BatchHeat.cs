@@ -31,7 +31,7 @@ public sealed record BatchHeat(FittedMix Fit, double MassG, Vessel Vessel, Batch
     }
 
     private static Basis BasisOf(FittedMix fit, Product product, double massG, double areaM2, double materialCelsius, double airCelsius, double? hot) => new(
-        "dα/dt = k₂₅ exp(E/R (1/298 − 1/T)) (1 − α); c dT/dt = H dα/dt − U A (T − T_a) / m; t at α = 1/√3",
+        "dα/dt = k₂₅ exp(E/R (1/298 − 1/T)) (1 − α); c dT/dt = H dα/dt − U A (T − T_a) / m; t(α = 1/√3)",
         [
             new(v => v.Say("mass m", "masa m"), v => v.Mass(massG)),
             new(v => v.Say("surface that loses heat A", "superficie que pierde calor A"), v => v.Area(areaM2)),

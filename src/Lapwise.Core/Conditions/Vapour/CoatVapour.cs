@@ -62,7 +62,7 @@ public sealed record CoatVapour(VapourFrom From, Solvent Solvent, double LiquidM
         if (coatGivesOff && material!.Voc is null) missing.Add(v => v.Say("the product's VOC", "el COV del producto"));
         if (coatGivesOff && coat.Product.Solvent is null) missing.Add(v => v.Say("what its solvent mostly is", "qué disolvente es en su mayor parte"));
         return missing.Count == 0 ? null : new Reason("VapourNotReckoned", Limit.Note,
-            v => v.Say($"Its vapour in this room is not worked out: not entered is {string.Join(", ", missing.Select(m => m(v)))}.", $"Su vapor en esta sala no se calcula: falta anotar {string.Join(", ", missing.Select(m => m(v)))}."),
+            v => v.Say($"Its vapour in this room is not worked out; still to be entered: {string.Join(", ", missing.Select(m => m(v)))}.", $"Su vapor en esta sala no se calcula: falta anotar {string.Join(", ", missing.Select(m => m(v)))}."),
             v => v.Say("Enter what is missing; until then take it as more than the limits: fresh air from outside, no flame or spark, and the respirator that the safety data sheet and 29 CFR 1910.134 ask for.",
                 "Anote lo que falta; hasta entonces cuente con que supera los límites: aire fresco del exterior, nada de llamas ni chispas, y el respirador que piden la hoja de datos de seguridad y 29 CFR 1910.134."));
     }

@@ -24,7 +24,7 @@ public static class StepWords
     public static string When(TimedStep step, Voice v) => step switch
     {
         { ToMs: null } => "–",
-        { Kind: StepKind.BubblePass } => v.Say($"at {Clock(step.FromMs)}", $"a las {Clock(step.FromMs)}"),
+        { Kind: StepKind.BubblePass } => v.Say($"at {Clock(step.FromMs)}", $"a los {Clock(step.FromMs)}"),
         { Kind: StepKind.ScrapeDrips } => $"{Clock(step.FromMs)}–{Clock(step.ToMs.Value)}",
         _ => v.Say($"by {Clock(step.ToMs.Value)}", $"hasta {Clock(step.ToMs.Value)}"),
     };
