@@ -3,6 +3,7 @@ using Lapwise.Core;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Money;
 using Lapwise.Core.Quantities;
+using Lapwise.Core.Timeline;
 using Lapwise.Documents.Parts;
 using Lapwise.Drawings;
 
@@ -29,7 +30,7 @@ public static class QuoteSheet
 
     private static IEnumerable<Block> Blocks(IssuedQuote quote, WholeJob? whole, Terms? terms, Voice voice, Paper paper)
     {
-        yield return new Block.Title(quote.Job.Name, voice.Say($"Quote {quote.Number} of {quote.On}, good until {quote.ValidUntil}", $"Presupuesto {quote.Number} del {quote.On}, válido hasta el {quote.ValidUntil}"));
+        yield return new Block.Title(quote.Job.Name, voice.Say($"Quote {quote.Number} of {Date(quote.On, voice)}, good until {Date(quote.ValidUntil, voice)}", $"Presupuesto {quote.Number} del {Date(quote.On, voice)}, válido hasta el {Date(quote.ValidUntil, voice)}"));
         if (quote.Job.Agreement?.Customer is { Length: > 0 } customer) yield return new Block.Paragraph(voice.Say($"For {customer}", $"Para {customer}"));
         yield return new Block.Facts([new(voice.Say("total with tax", "total con impuesto"), Money(quote.Price.Total, quote, voice)), new(voice.Say("of which tax", "del cual, impuesto"), Money(quote.Price.Tax, quote, voice))]);
 
@@ -63,10 +64,10 @@ public static class QuoteSheet
             new(ItemMark.Point, voice.Say("A change is priced and signed before it is done.", "Un cambio se presupuesta y se firma antes de hacerlo.")),
             .. (terms?.Open ?? []).Where(o => o.Code == "TradeNotInPrice").Select(o => new Item(ItemMark.Point, o.Text(voice))),
         ]);
-        yield return new Block.Facts([new(voice.Say("customer, date", "cliente, fecha"), "______________________________"), new(voice.Say("finisher, date", "quien aplica, fecha"), "______________________________")]);
+        yield return new Block.Signatures([voice.Say("customer, date", "cliente, fecha"), voice.Say("finisher, date", "quien aplica, fecha")]);
         yield return new Block.Paragraph(voice.Say(
-            $"Made from the job and rates as they stood on {quote.On}; fingerprint {quote.Fingerprint}.",
-            $"Hecho con el trabajo y las tarifas tal como estaban el {quote.On}; huella {quote.Fingerprint}."));
+            $"Made from the job and rates as they stood on {Date(quote.On, voice)}; fingerprint {quote.Fingerprint}.",
+            $"Hecho con el trabajo y las tarifas tal como estaban el {Date(quote.On, voice)}; huella {quote.Fingerprint}."));
     }
 
     private static Block.Table Sums(IssuedQuote quote, Voice voice) => new(
@@ -77,6 +78,10 @@ public static class QuoteSheet
             new([voice.Say("tax", "impuesto"), Bare(quote.Price.Tax, quote, voice)]),
             new([voice.Say("total", "total"), Bare(quote.Price.Total, quote, voice)], Strong: true),
         ]);
+
+    /// <summary>As it was written down where it is no day of the calendar.</summary>
+    private static string Date(string written, Voice voice) =>
+        DateOnly.TryParseExact(written, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) ? SiteClock.Date(date, voice) : written;
 
     private static string Money(decimal amount, IssuedQuote quote, Voice voice) =>
         Currency.TryOf(quote.Price.Currency, out var currency) ? voice.Money(new MoneyAmount(amount, currency)) : voice.Number((double)amount);

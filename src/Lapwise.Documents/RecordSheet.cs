@@ -1,6 +1,7 @@
 using System.Globalization;
 using Lapwise.Core.Explain;
 using Lapwise.Core.OnSite;
+using Lapwise.Core.Timeline;
 
 namespace Lapwise.Documents;
 
@@ -26,7 +27,7 @@ public static class RecordSheet
         public IEnumerable<Block> Blocks()
         {
             var lines = LinesLeft.Of(run);
-            yield return new Block.Title(Plan.Job, voice.Say("Record of what was done", "Registro de lo hecho") + $". {Plan.Coat + 1}. {Plan.Product}{(Plan.Color is { Length: > 0 } color ? $" ({color})" : "")}.");
+            yield return new Block.Title(Plan.Job, voice.Say($"Record of what was done. Coat {Plan.Coat + 1}: ", $"Registro de lo hecho. Capa {Plan.Coat + 1}: ") + $"{Plan.Product}{(Plan.Color is { Length: > 0 } color ? $" ({color})" : "")}.");
             yield return Verdict(lines);
             yield return Facts();
             if (run.Sections.Count > 0)
@@ -83,7 +84,7 @@ public static class RecordSheet
             var done = run.Sections.Values.Where(s => s.DryAtMs is not null).ToList();
             return new Block.Facts(
             [
-                new(voice.Say("day", "día"), Local(run.Log[0].AtMs).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)),
+                new(voice.Say("day", "día"), SiteClock.Date(DateOnly.FromDateTime(Local(run.Log[0].AtMs).DateTime), voice)),
                 .. run.Sections.Count > 0 ? [new(voice.Say("first wet material", "primer material"), Hour(run.Sections.Values.Min(s => s.WetAtMs)))] : Array.Empty<Fact>(),
                 .. done.Count > 0 ? [new(voice.Say("last dry pass", "última pasada en seco"), Hour(done.Max(s => s.DryAtMs!.Value)))] : Array.Empty<Fact>(),
                 new(voice.Say("open time counted", "tiempo abierto contado"), Voice.Span(run.OpenTimeMs / 1000.0)),

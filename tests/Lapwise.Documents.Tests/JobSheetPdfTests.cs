@@ -107,6 +107,17 @@ public partial class JobSheetPdfTests
         Assert.All(read.Pages, page => Assert.DoesNotContain(PdfRead.Bare(page.Split('\n').Where(l => l.Trim().Length > 0).SkipLast(1).LastOrDefault("")), headings));
     }
 
+    [Theory]
+    [MemberData(nameof(EverySample))]
+    public void Pdf_says_a_note_of_the_room_once_and_a_clock_with_what_it_counts(string sample, bool us)
+    {
+        var (whole, voice) = (Samples.Whole(sample), us ? Us : Metric);
+        var text = PdfRead.Bare(string.Concat(Sheet(sample, us).Parts.Select(p => p.Words)));
+        foreach (var notes in whole.Conditions.Coats.SelectMany(c => c.Reasons).Where(r => r.Limit == Limit.Note).GroupBy(r => PdfRead.Bare($"{r.Text(voice)} {r.Remedy(voice)}")))
+            Assert.Equal(notes.Count(), text.Split(notes.Key).Length - 1);
+        Assert.Contains(PdfRead.Bare(voice.Say("The clock of each coat runs from the start of its first mix", "El reloj de cada capa corre desde que empieza su primera mezcla")), text);
+    }
+
     [Fact]
     public void Pdf_sets_a_long_name_over_a_drawing_in_full()
     {

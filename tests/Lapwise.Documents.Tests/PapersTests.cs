@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Text;
+using System.Text.RegularExpressions;
 using Lapwise.Core;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
@@ -72,6 +73,39 @@ public sealed class PapersTests
         }
     }
 
+    [Theory]
+    [InlineData("l-kitchen", true)]
+    [InlineData("vanity", false)]
+    public void What_the_customer_keeps_of_the_packet_has_pages_of_its_own(string sample, bool us)
+    {
+        var voice = us ? Us : Metric;
+        var pages = new PdfRead(Papers.Pdf(PaperKind.Packet, Samples.Whole(sample), voice, WithCodes)).Pages;
+        foreach (var heading in new[] { voice.Say("The days of the work", "Los días de la obra"), voice.Say("Care of the new surface", "Cuidado de la superficie nueva") })
+            Assert.StartsWith(heading, Assert.Single(pages, p => p.Contains(heading, StringComparison.Ordinal)).TrimStart());
+    }
+
+    /// <summary>What products call themselves, in the words of their sheets, is in the units of their sheets; the samples name none.</summary>
+    [Theory, MemberData(nameof(Every))]
+    public void No_paper_mixes_the_units_of_the_other_system_in(string kind, bool us)
+    {
+        var others = us ? UnitsOf("°C", "mm", "m", "m²", "m³", "L", "kg") : UnitsOf("°F", "in", "ft", "ft²", "ft³", "mil", "fl oz", "oz", "gal", "lb");
+        foreach (var sample in Samples.Names)
+        {
+            var (whole, voice) = (Samples.Whole(sample), us ? Us : Metric);
+            foreach (var page in new PdfRead(Papers.Pdf(Enum.Parse<PaperKind>(kind), whole, voice, WithCodes)).Pages) Assert.DoesNotMatch(others, page);
+        }
+    }
+
+    private static Regex UnitsOf(params string[] units) => new($@"\d ({string.Join('|', units)})(?![\w²³/])", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5));
+
+    [Fact]
+    public void A_note_on_kits_and_batches_says_which_coats_it_is_for()
+    {
+        var read = new PdfRead(Papers.Pdf(PaperKind.Packing, Samples.Whole("l-kitchen"), Us, PaperBasis.None));
+        Assert.True(read.Says("Coat 2. Batch B wants"));
+        Assert.True(read.Says("Coat 1. Before measuring:"));
+    }
+
     [Fact]
     public void The_quote_prints_the_sums_that_were_frozen_whatever_the_rates_are_now()
     {
@@ -87,7 +121,7 @@ public sealed class PapersTests
         var read = new PdfRead(QuoteSheet.Pdf(quote with { Rates = rates with { Margin = "80 %" } }, whole, priced.Terms));
         foreach (var amount in quote.Price.Lines.Select(l => l.Amount).Append(quote.Price.Net).Append(quote.Price.Tax).Append(quote.Price.Total).Concat(quote.Price.Stages.Select(s => s.Amount)))
             Assert.True(read.Says(amount.ToString("N2", System.Globalization.CultureInfo.InvariantCulture)), $"{amount}");
-        Assert.True(read.Says("M. Otero") && read.Says("0042") && read.Says("river slate") && read.Says(quote.Fingerprint));
+        Assert.True(read.Says("M. Otero") && read.Says("0042") && read.Says("Nov 25, 2026, good until Dec 25, 2026") && read.Says("customer, date") && read.Says("river slate") && read.Says(quote.Fingerprint));
         Assert.Equal(QuoteSheet.Pdf(quote, whole, priced.Terms), QuoteSheet.Pdf(quote, whole, priced.Terms));
     }
 

@@ -18,7 +18,7 @@ internal static class BasesPart
             [.. numbers.Select((n, i) => new Row(
             [
                 $"{i + 1}", n.Of.Length > 0 ? $"{n.Of}, {n.Name(voice)}" : n.Name(voice), n.Shown(voice),
-                string.Join("; ", n.Basis.Inputs.Select(x => $"{x.Name(voice)} {x.Value(voice)}").Prepend(n.Basis.Formula)),
+                string.Join("; ", n.Basis.Inputs.Select(x => $"{x.Name(voice)} {x.Value(voice)}").Prepend(voice.Formula(n.Basis.Formula))),
                 Letter(sources.IndexOf(n.Basis.Source)),
             ]))]);
         yield return new Block.Items([.. sources.Select((s, i) => new Item(ItemMark.Point, $"{Letter(i)}: {s.Title(voice)} ({Sources.Say(s.Standing, voice)})"))]);

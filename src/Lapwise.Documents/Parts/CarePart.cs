@@ -8,13 +8,14 @@ namespace Lapwise.Documents.Parts;
 /// <summary>For the customer: when the tops may be used, and how they are cared for.</summary>
 internal static class CarePart
 {
-    public static IEnumerable<Block> Blocks(WholeJob whole, Voice voice)
+    /// <param name="ownPage">Handed out for itself.</param>
+    public static IEnumerable<Block> Blocks(WholeJob whole, Voice voice, bool ownPage = false)
     {
-        yield return new Block.Heading(1, voice.Say("Care of the new surface", "Cuidado de la superficie nueva"));
+        yield return new Block.Heading(1, voice.Say("Care of the new surface", "Cuidado de la superficie nueva"), ownPage);
         if (whole.Timeline.UseDates.Count > 0)
         {
             yield return new Block.Facts([.. whole.Timeline.UseDates.Select(u => new Fact(
-                UseDate.Say(u.Use, voice) + (u.Origin == Origin.Guess ? voice.Say(" (cautious guess)", " (suposición prudente)") : ""), SiteClock.Moment(whole.Timeline, u.From, voice)))]);
+                Say.From(u.Use, voice) + (u.Origin == Origin.Guess ? voice.Say(" (cautious guess)", " (suposición prudente)") : ""), SiteClock.Moment(whole.Timeline, u.From, voice)))]);
             yield return new Block.Paragraph(voice.Say("The days are for the room as it was planned; in a colder one everything comes later.", "Los días valen para la sala como se planificó; con más frío, todo llega más tarde."));
         }
 
@@ -25,7 +26,7 @@ internal static class CarePart
             new(ItemMark.Stop, voice.Say("Nothing left standing on it overnight; no mats, no tape, no plastic film.", "Nada encima toda la noche; ni manteles, ni cinta, ni plástico.")),
             new(ItemMark.Point, voice.Say("Wipe spills at once with a soft damp cloth and dry it.", "Limpie al momento lo derramado con un paño suave húmedo y seque.")),
         ]);
-        yield return new Block.Heading(2, voice.Say("After that", "Después")) ;
+        yield return new Block.Heading(2, voice.Say("After that", "Después"));
         yield return new Block.Items(
         [
             new(ItemMark.Point, voice.Say("Clean with a soft cloth, water and a little washing-up liquid.", "Limpie con un paño suave, agua y un poco de jabón de platos.")),

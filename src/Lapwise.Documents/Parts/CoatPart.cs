@@ -17,13 +17,13 @@ internal static class CoatPart
         var work = whole.Work.Coats[index];
         yield return new Block.Heading(1, voice.Say($"Coat {index + 1}: {Say.Coat(work.Coat)}", $"Capa {index + 1}: {Say.Coat(work.Coat)}"));
         yield return Verdict(whole, index, voice);
-        if (work.Reasons.Count > 0) yield return new Block.Items([.. work.Reasons.Select(r => Say.Reason(r, voice))]);
+        if (Reasons(whole, index, voice) is { Count: > 0 } reasons) yield return new Block.Items(reasons);
         yield return new Block.Facts(
         [
             new(voice.Say("how", "cómo"), Method(work.Coat.Product.Method, voice)),
             new(voice.Say("wet film", "película húmeda"), voice.Film(work.Coat.WetFilm.Micrometres)),
             new(voice.Say("open time", "tiempo abierto"), Say.Time(work.OpenTime.Seconds, work.OpenTime.Origin, voice)),
-            new(voice.Say("worst lap age", "peor edad de solape"), Voice.Span(work.WorstLapAgeMs / 1000.0)),
+            new(voice.Say("worst lap age", "peor edad de solape"), work.Laps.Any(l => l.Kind != LapKind.Break) ? Voice.Span(work.WorstLapAgeMs / 1000.0) : voice.Say("no laps", "sin solapes")),
             new(voice.Say("worst section age", "peor edad de sección"), Voice.Span(work.WorstSectionAgeMs / 1000.0)),
             new(voice.Say("lap margin", "margen de solape"), Voice.Span(work.LapMarginMs / 1000.0)),
             new(voice.Say("margin aimed at", "margen buscado"), Voice.Span(work.TargetMarginMs / 1000.0)),
@@ -36,6 +36,7 @@ internal static class CoatPart
         ]);
 
         yield return new Block.Heading(2, voice.Say("In this order", "En este orden"));
+        yield return new Block.Paragraph(Say.Clock(voice));
         yield return Order(work, whole.Job.Crew, voice);
         if (work.Steps.Count > 0)
         {
@@ -45,8 +46,8 @@ internal static class CoatPart
         if (work.Laps.Count > 0)
         {
             yield return new Block.Heading(2, voice.Say(
-                $"Laps; margins rest on an open time from: {Say.Origin(work.OpenTime.Origin, voice)}",
-                $"Solapes; los márgenes se apoyan en un tiempo abierto de: {Say.Origin(work.OpenTime.Origin, voice)}"));
+                $"Laps; open time from: {Say.Origin(work.OpenTime.Origin, voice)}",
+                $"Solapes; tiempo abierto según: {Say.Origin(work.OpenTime.Origin, voice)}"));
             yield return Laps(work, voice);
         }
         yield return new Block.Heading(2, voice.Say("What is proven", "Qué está demostrado"));
@@ -54,6 +55,16 @@ internal static class CoatPart
         if (work.Baselines.Count > 0) yield return Baselines(work, voice);
         yield return new Block.Heading(2, voice.Say("Batch tickets", "Boletas de mezcla"));
         foreach (var ticket in TicketsPart.Blocks(whole, index, voice)) yield return ticket;
+    }
+
+    /// <summary>What is to be known of the coat, less the notes that stand under the room already.</summary>
+    private static List<Item> Reasons(WholeJob whole, int index, Voice voice)
+    {
+        var room = whole.Conditions.Coats[index].Reasons.Where(r => r.Limit == Limit.Note).Select(r => Say.Reason(r, voice)).ToHashSet();
+        List<Item> items = [.. whole.Work.Coats[index].Reasons.Select(r => Say.Reason(r, voice))];
+        if (items.RemoveAll(room.Contains) > 0)
+            items.Add(new(ItemMark.Point, voice.Say($"Read also what stands for coat {index + 1} under the room.", $"Lea también lo que dice la sala sobre la capa {index + 1}.")));
+        return items;
     }
 
     private static Block.Verdict Verdict(WholeJob whole, int index, Voice voice)
@@ -105,8 +116,8 @@ internal static class CoatPart
 
     private static Block.Table Laps(CoatWork work, Voice voice) => new(
             [
-                new(voice.Say("lap", "solape"), 1.1), new(voice.Say("where", "dónde"), 1.6), new(voice.Say("length", "largo"), 1, Right: true), new(voice.Say("age", "edad"), 0.9, Right: true),
-                new(voice.Say("margin", "margen"), 1.1, Right: true), new(voice.Say("it is", "queda"), 0.9),
+                new(voice.Say("lap", "solape"), 1.1), new(voice.Say("where", "dónde"), 1.75), new(voice.Say("length", "largo"), 1.15, Right: true), new(voice.Say("age", "edad"), 0.95, Right: true),
+                new(voice.Say("margin", "margen"), 1.15, Right: true), new(voice.Say("it is", "queda"), 1.2),
             ],
             [.. work.Laps.Select(lap => Row(work, lap, voice))], Narrow: true);
 

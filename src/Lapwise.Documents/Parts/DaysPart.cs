@@ -10,13 +10,14 @@ namespace Lapwise.Documents.Parts;
 /// <summary>The days of the job as the customer is told them: who comes when, what waits, and when what may be used.</summary>
 internal static class DaysPart
 {
-    public static IEnumerable<Block> Blocks(WholeJob whole, Voice voice, Paper paper)
+    /// <param name="ownPage">Handed out for itself.</param>
+    public static IEnumerable<Block> Blocks(WholeJob whole, Voice voice, Paper paper, bool ownPage = false)
     {
         var days = whole.Timeline;
         if (days.Steps.Count == 0) yield break;
-        yield return new Block.Heading(1, voice.Say("Your days without the kitchen", "Sus días sin la cocina"));
+        yield return new Block.Heading(1, voice.Say("The days of the work", "Los días de la obra"), ownPage);
         if (!days.Holds) yield return new Block.Verdict(Tone.DoesNotWork, voice.Say("These days do not work yet: do not promise them.", "Estos días aún no funcionan: no los prometa."));
-        yield return new Block.Facts([.. days.UseDates.Select(u => new Fact(UseDate.Say(u.Use, voice) + (u.Origin == Origin.Guess ? voice.Say(" (guess)", " (suposición)") : ""), SiteClock.Moment(days, u.From, voice)))]);
+        yield return new Block.Facts([.. days.UseDates.Select(u => new Fact(Say.From(u.Use, voice) + (u.Origin == Origin.Guess ? voice.Say(" (guess)", " (suposición)") : ""), SiteClock.Moment(days, u.From, voice)))]);
         yield return new Block.Figures([new Figure(voice.Say("Day by day; the line below is the temperature of the top", "Día a día; la línea de abajo es la temperatura de la cubierta"), TimelineDrawing.Draw(days, voice, new Sheet(paper.InnerWidthPt - 4, 420, 8)))]);
         yield return new Block.Table(
             [new(voice.Say("day", "día"), 1.2), new(voice.Say("hours", "horas"), 1.6), new(voice.Say("what is done", "qué se hace"), 3.6), new(voice.Say("by", "quién"), 1.4)],

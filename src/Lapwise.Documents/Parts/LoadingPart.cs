@@ -25,7 +25,7 @@ internal static class LoadingPart
             if (reasons.Count > 0) yield return new Block.Items(reasons);
         }
 
-        yield return new Block.Heading(1, voice.Say("Loaded", "Cargado"));
+        yield return new Block.Heading(1, voice.Say("To load", "Por cargar"));
         yield return new Block.Items([.. Load(whole, voice).Select(text => new Item(ItemMark.Tick, text))]);
         yield return new Block.Paragraph(voice.Say("Common practice, no source, but for what comes from the plan. The safety data sheets name the gloves and the respirator.",
             "Práctica común, sin fuente, salvo lo que sale del plan. Las hojas de datos de seguridad dicen qué guantes y qué respirador."));

@@ -17,9 +17,14 @@ internal static class PackingPart
                 new(voice.Say("kits", "juegos"), 2.4), new(voice.Say("left over", "sobrante"), 1.2, Right: true),
             ],
             [.. whole.Supply.Coats.Select((c, i) => Row(c, i, voice))]);
-        var reasons = whole.Supply.Coats.SelectMany(c => c.Reasons).Select(r => Say.Reason(r, voice)).Distinct().ToList();
-        if (reasons.Count > 0) yield return new Block.Items(reasons);
+        var reasons = whole.Supply.Coats.SelectMany((c, i) => c.Reasons.Select(r => (Item: Say.Reason(r, voice), Coat: i + 1))).GroupBy(r => r.Item, r => $"{r.Coat}").ToList();
+        if (reasons.Count > 0) yield return new Block.Items([.. reasons.Select(r => r.Key with { Text = Of([.. r.Distinct()], whole.Supply.Coats.Count, voice) + r.Key.Text })]);
     }
+
+    /// <summary>Which coats a reason is for: batches of all coats have the same letters.</summary>
+    private static string Of(List<string> coats, int all, Voice voice) => all < 2 ? "" : coats.Count == 1
+        ? voice.Say($"Coat {coats[0]}. ", $"Capa {coats[0]}. ")
+        : voice.Say($"Coats {voice.List(coats)}. ", $"Capas {voice.List(coats)}. ");
 
     private static Row Row(CoatSupply supply, int i, Voice voice) => new(
     [

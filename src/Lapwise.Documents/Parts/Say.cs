@@ -2,6 +2,7 @@ using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Measure;
 using Lapwise.Core.Quantities;
+using Lapwise.Core.Timeline;
 
 namespace Lapwise.Documents.Parts;
 
@@ -18,6 +19,14 @@ internal static class Say
     };
 
     public static string Time(double seconds, Origin origin, Voice voice) => $"{Voice.Span(seconds)} ({Origin(origin, voice)})";
+
+    /// <summary>From when on the tops may be used so.</summary>
+    public static string From(UseOf use, Voice voice) => UseDate.Say(use, voice) + voice.Say(" from", " desde");
+
+    /// <summary>What the clock of a plan counts; it is no time of day.</summary>
+    public static string Clock(Voice voice) => voice.Say(
+        "The clock of each coat runs from the start of its first mix: minutes:seconds, after an hour hours:minutes:seconds.",
+        "El reloj de cada capa corre desde que empieza su primera mezcla: minutos:segundos, pasada una hora horas:minutos:segundos.");
 
     public static string Face(Face face, Voice voice) => face.Kind switch
     {

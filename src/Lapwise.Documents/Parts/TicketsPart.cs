@@ -39,9 +39,9 @@ internal static class TicketsPart
             voice.Say($"Batch {batch.Id}, coat {coat + 1}: {Say.Coat(work.Coat)}", $"Mezcla {batch.Id}, capa {coat + 1}: {Say.Coat(work.Coat)}"),
             large,
             [
-                new(voice.Say("mix at", "mezclar a las"), Voice.Clock(batch.MixStartMs / 1000.0)),
+                new(voice.Say("mix at (clock)", "preparar a (reloj)"), Voice.Clock(batch.MixStartMs / 1000.0)),
                 new(voice.Say("mixed by", "la prepara"), $"{crew[batch.MixedBy].Name}, {Voice.Span((batch.MixEndMs - batch.MixStartMs) / 1000.0)}"),
-                new(voice.Say("pour out by", "desechar a las"), Voice.Clock(batch.UseByMs / 1000.0)),
+                new(voice.Say("pour out by (clock)", "desechar a (reloj)"), Voice.Clock(batch.UseByMs / 1000.0)),
                 new(voice.Say($"{product.Recipe.Names(voice)} together", $"{product.Recipe.Names(voice)} juntos"), voice.Volume(ticket.VolumeMl)),
                 new(voice.Say("ratio error by cup", "error de proporción con vaso"), Error(ticket.RatioError, voice)),
                 new(voice.Say("ratio error by scale", "error de proporción con báscula"), Error(ticket.RatioErrorByMass, voice)),
