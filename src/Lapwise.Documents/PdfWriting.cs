@@ -127,7 +127,7 @@ internal sealed class PdfWriting : IDisposable
     private double StartFrom(int index) => document.Blocks[index] switch
     {
         Block.Heading or Block.Verdict or Block.Facts or Block.Items { Lines.Count: <= 4 } when index + 1 < document.Blocks.Count => StartOf(document.Blocks[index]) + Gap + StartFrom(index + 1),
-        Block.Paragraph when index + 1 < document.Blocks.Count && document.Blocks[index + 1] is Block.Ticket or Block.Figures => StartOf(document.Blocks[index]) + Gap + StartFrom(index + 1),
+        Block.Paragraph when index + 1 < document.Blocks.Count && document.Blocks[index + 1] is Block.Paragraph or Block.Ticket or Block.Figures => StartOf(document.Blocks[index]) + Gap + StartFrom(index + 1),
         var block => StartOf(block),
     };
 

@@ -108,7 +108,7 @@ public static class RecordSheet
             ]);
 
         private Block.Table Laps(IReadOnlyList<JoinedLap> laps) => new(
-            [new(voice.Say("lap", "solape"), 1.4), new(voice.Say("age", "edad"), 2, Right: true), new(voice.Say("margin", "margen"), 2, Right: true), new("", 3)],
+            [new(voice.Say("lap", "solape"), 1.2), new(voice.Say("age", "edad"), 2.1, Right: true), new(voice.Say("margin", "margen"), 2.4, Right: true), new("", 2.7)],
             [
                 .. laps.Select(l => new Row(
                     [MarkWords.Of(l.Lap), Voice.Span(l.AgeMs / 1000.0), Voice.Span(l.MarginMs / 1000.0),

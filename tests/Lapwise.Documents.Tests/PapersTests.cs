@@ -75,6 +75,18 @@ public sealed class PapersTests
 
     [Theory]
     [InlineData("l-kitchen", true)]
+    [InlineData("l-kitchen", false)]
+    [InlineData("eight-small-pieces", true)]
+    [InlineData("bar-top", true)]
+    public void What_leads_in_to_the_tickets_stands_on_the_page_of_the_first(string sample, bool us)
+    {
+        var voice = us ? Us : Metric;
+        var pages = new PdfRead(Papers.Pdf(PaperKind.Packet, Samples.Whole(sample), voice, PaperBasis.None)).Pages;
+        Assert.Contains(voice.Say("Batch A, coat 1", "Mezcla A, capa 1"), Assert.Single(pages, p => p.Contains(voice.Say("No codes on these tickets", "Estas boletas no llevan código"), StringComparison.Ordinal)));
+    }
+
+    [Theory]
+    [InlineData("l-kitchen", true)]
     [InlineData("vanity", false)]
     public void What_the_customer_keeps_of_the_packet_has_pages_of_its_own(string sample, bool us)
     {

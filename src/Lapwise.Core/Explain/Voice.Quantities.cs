@@ -59,6 +59,9 @@ public sealed partial record Voice
 
     public string Density(double gPerMl) => IsUs ? Number(gPerMl * MlPerUsGallon / GramsPerPound, 2) + " lb/gal" : Number(gPerMl, 2) + " g/mL";
 
+    /// <summary>A volume for each foot or metre of an edge.</summary>
+    public string VolumePerRun(double mlPerM) => IsUs ? Volume(mlPerM * MetresPerFoot) + "/ft" : Volume(mlPerM) + "/m";
+
     public string HeatPerMass(double jPerG) => Number(jPerG, 0) + " J/g";
 
     /// <summary>VOC: lb/gal or g/L.</summary>

@@ -75,7 +75,7 @@ public static class Estimating
         if (takes.EdgeShare > 0) inputs.Add(new(v => v.Say("lost of what goes on edges", "se pierde de lo que va en los cantos"), v => v.Percent(takes.EdgeShare, 1)));
         if (takes.RunOffMlPerM > 0) inputs.Add(new(
             v => v.Say($"runs off the open edges, like a strip {v.Length(takes.RunOffMlPerM / takes.SpreadMlPerM2)} wide", $"escurre por los cantos abiertos, como una franja de {v.Length(takes.RunOffMlPerM / takes.SpreadMlPerM2)}"),
-            v => v.Say($"{v.Volume(takes.RunOffMlPerM)} each metre", $"{v.Volume(takes.RunOffMlPerM)} por metro")));
+            v => v.VolumePerRun(takes.RunOffMlPerM)));
         if (takes.RoughMlPerM2 > 0) inputs.Add(new(v => v.Say("fills the roughness, peak to valley R: R/2", "llena la rugosidad, de pico a valle R: R/2"), v => v.Film(coat.RoughnessUm)));
         return new Basis("V = A · WFT / (1 + f); DFT = WFT · VS / (1 + f)", inputs, Sources.FilmSpread);
     }

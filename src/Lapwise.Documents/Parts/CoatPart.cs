@@ -116,8 +116,8 @@ internal static class CoatPart
 
     private static Block.Table Laps(CoatWork work, Voice voice) => new(
             [
-                new(voice.Say("lap", "solape"), 1.1), new(voice.Say("where", "dónde"), 1.75), new(voice.Say("length", "largo"), 1.15, Right: true), new(voice.Say("age", "edad"), 0.95, Right: true),
-                new(voice.Say("margin", "margen"), 1.15, Right: true), new(voice.Say("it is", "queda"), 1.2),
+                new(voice.Say("lap", "solape"), 1.2), new(voice.Say("where", "dónde"), 1.75), new(voice.Say("length", "largo"), 1.15, Right: true), new(voice.Say("age", "edad"), 0.95, Right: true),
+                new(voice.Say("margin", "margen"), 1.15, Right: true), new(voice.Say("it is", "queda"), 1.1),
             ],
             [.. work.Laps.Select(lap => Row(work, lap, voice))], Narrow: true);
 

@@ -31,6 +31,16 @@ public sealed class VoiceQuantitiesTests
         Assert.Equal("1,04 g/mL", Metric.Density(1.042));
     }
 
+    /// <summary>A foot is 0.3048 m, a US fluid ounce 29.5735 mL: 40 mL/m is 0.41 fl oz/ft. Rules for VOC print both units in the US and one elsewhere.</summary>
+    [Fact]
+    public void What_runs_off_and_VOC_are_said_in_the_units_of_the_place()
+    {
+        Assert.Equal("0.41 fl oz/ft", Us.VolumePerRun(40));
+        Assert.Equal("40 mL/m", Metric.VolumePerRun(40));
+        Assert.Equal("71 g/L (0.59 lb/gal)", Us.VocOfRules(71));
+        Assert.Equal("71 g/L", Metric.VocOfRules(71));
+    }
+
     [Fact]
     public void Temperatures_to_reach_are_rounded_so_that_they_suffice() => Gen.Double[-40, 60].Sample(celsius =>
     {
