@@ -16,7 +16,9 @@ public static class Scheduler
     public const int MostSearched = 1_500;
 
     /// <summary>Share of the effort that goes to a few jobs at a time, where there are many.</summary>
-    private const double ByParts = 0.7;
+    private const double ByParts = 0.3;
+    /// <summary>Share of the effort that goes to each crew by itself.</summary>
+    private const double ByCrews = 0.4;
 
     /// <summary>Orders tried for each unit of the solver's own count, in a shop of thirty jobs; one of more visits takes longer for each.</summary>
     private const int TriesPerEffort = 200;
@@ -45,8 +47,11 @@ public static class Scheduler
             var tried = JobByJob.Shuffle(problem, started.Visits, bound, Tries(problem, effort), Told, stop);
             if (PartByPart.IsOfUse(problem))
             {
-                tried = PartByPart.Better(problem, tried, bound, effort.Deterministic * ByParts, Told, stop);
-                effort = effort with { Deterministic = effort.Deterministic * (1 - ByParts) };
+                var byCrews = CrewByCrew.Place(problem, LastEndOf(problem, tried), bound, effort with { Deterministic = effort.Deterministic * ByCrews }, stop);
+                if (byCrews is not null && IsEarlier(problem, byCrews, tried)) Told(tried = byCrews);
+                var byParts = byCrews is null ? ByCrews + ByParts : ByParts;
+                tried = PartByPart.Better(problem, tried, bound, effort.Deterministic * byParts, Told, stop);
+                effort = effort with { Deterministic = effort.Deterministic * (1 - ByCrews - ByParts) };
             }
 
             if (Checking.Broken(problem, tried).Count == 0) started = Made(problem, tried, bound, []);
@@ -56,6 +61,9 @@ public static class Scheduler
 
         return Search(problem, effort, bound, started, first, better, stop);
     }
+
+    private static bool IsEarlier(ScheduleProblem problem, IReadOnlyList<PlacedVisit> one, IReadOnlyList<PlacedVisit> than) =>
+        LastEndOf(problem, one) < LastEndOf(problem, than) && Checking.Broken(problem, one).Count == 0 && Deadlines.Missed(problem, one).Count == 0;
 
     private static int Tries(ScheduleProblem problem, Effort effort)
     {

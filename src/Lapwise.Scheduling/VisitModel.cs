@@ -39,7 +39,7 @@ internal sealed class VisitModel : IDisposable
         Load();
     }
 
-    public Ran EarliestEnd(Effort effort, IReadOnlyList<PlacedVisit>? hint, Action<Ran> better, CancellationToken stop)
+    public Ran EarliestEnd(Effort effort, IReadOnlyList<PlacedVisit>? hint, Action<Ran>? better, CancellationToken stop)
     {
         KeepDeadlines();
         if (hint is not null) Hint(hint);

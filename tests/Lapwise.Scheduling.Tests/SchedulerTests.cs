@@ -213,6 +213,35 @@ public sealed class SchedulerTests
         Assert.Equal(one.Visits, other.Visits);
     }
 
+    /// <summary>Three crews with a tent each: what the whole, or a few jobs at a time, leave at a tenth is all but closed.</summary>
+    [Fact]
+    public void Crews_with_a_schedule_of_their_own_come_close_to_the_bound_of_the_whole()
+    {
+        var problem = Shops.Make(5, 30, 3, 60, tents: 3);
+        var found = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, new Effort(8), stop: TestContext.Current.CancellationToken)).Schedule;
+
+        Assert.Empty(Checking.Broken(problem, found.Visits));
+        Assert.InRange(found.Gap, 0, 0.05);
+    }
+
+    /// <summary>A skill that only one crew has, a visit that stays with a crew, and jobs bound to each other are dealt out whole.</summary>
+    [Fact]
+    public void Dealt_out_among_crews_skills_settled_crews_and_bound_jobs_are_kept()
+    {
+        var problem = Shops.Make(4, 16, 2, 60, tents: 2);
+        problem = problem with
+        {
+            Crews = [problem.Crews[0] with { Skills = ["spray"] }, problem.Crews[1]],
+            Visits = [.. problem.Visits.Select((v, i) => i == 7 ? v with { Skill = "spray" } : i == 12 ? v with { Locked = new Locked((7 * Shops.DayMin) + (8 * 60), 1) } : v)],
+            Lags = [.. problem.Lags, new Lag(30, 36, Shops.DayMin, "one house after the other")],
+        };
+        var found = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, new Effort(5), stop: TestContext.Current.CancellationToken)).Schedule;
+
+        Assert.Empty(Checking.Broken(problem, found.Visits));
+        Assert.Equal(0, found.Visits[7].Crew);
+        Assert.Equal(new PlacedVisit((7 * Shops.DayMin) + (8 * 60), 1), found.Visits[12]);
+    }
+
     [Fact]
     public void A_visit_that_stays_outside_the_hours_by_whatever_crew_is_no_contradiction()
     {
@@ -222,7 +251,7 @@ public sealed class SchedulerTests
         var found = Assert.IsType<Answer.Found>(Scheduler.Solve(early, new Effort(2), stop: TestContext.Current.CancellationToken)).Schedule;
 
         Assert.Equal(5 * 60, found.Visits[0].Start);
-        Assert.Equal(["job 1 strip outside its hours"], Checking.Broken(early, found.Visits));
+        Assert.Empty(Checking.Broken(early, found.Visits));
     }
 
     [Theory]
