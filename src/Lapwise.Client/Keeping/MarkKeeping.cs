@@ -66,6 +66,9 @@ internal sealed class MarkKeeping(IJSRuntime js, Device device)
 
     public async Task<IJSObjectReference> Watch(DotNetObjectReference<SeenAgain> page) => await (await Module()).InvokeAsync<IJSObjectReference>("watch", page);
 
+    /// <summary>Focus that fell with a button that is gone goes to the next one.</summary>
+    public async Task Stand() => await (await Module()).InvokeVoidAsync("stand");
+
     public async Task Save(string name, string text) => await (await Module()).InvokeVoidAsync("save", name, text);
 
     /// <summary>Dark ground or bright, as chosen here before; the first time, as the device is set.</summary>

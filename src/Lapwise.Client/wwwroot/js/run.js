@@ -41,6 +41,14 @@ export async function put(job, run, marks, sent) {
   } catch { return false; }
 }
 
+// Who works by keys stands where the last tap was; where that button is gone, at the next one and not at the page's beginning.
+export function stand() {
+  if (document.activeElement && document.activeElement !== document.body) return;
+  const next = document.querySelector(".run-main .run-tap, .run-main .run-point") ?? document.querySelector(".run-head h1");
+  next?.focus({ preventScroll: true });
+  if (next?.matches(":focus-visible")) next.scrollIntoView({ block: "nearest" });
+}
+
 export const clocks = () => [Date.now(), Math.round(performance.now())];
 
 async function lockScreen() {
