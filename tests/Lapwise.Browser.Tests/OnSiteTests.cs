@@ -243,6 +243,29 @@ public sealed partial class OnSiteTests(PublishedServer server)
         }
     }
 
+    /// <summary>The button of a step is gone with the step: whoever works by keys stands at the next one, not at the page's beginning.</summary>
+    [Fact]
+    public async Task By_keys_alone_one_comes_through_the_preparation_to_the_first_lap()
+    {
+        await using var window = await Phone();
+        var page = await Opened(window, await server.CopyOfDemo());
+        var standing = page.Locator(".run-main .run-tap:focus, .run-main .run-point:focus");
+        await page.Locator(".run-tap").FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        for (var i = 1; i <= Points; i++)
+        {
+            await Expect(standing).ToHaveAttributeAsync("aria-checked", "false");
+            await page.Keyboard.PressAsync("Enter");
+            if (i == Points) continue;
+            await Expect(page.Locator(".run-point[aria-checked=true]")).ToHaveCountAsync(i);
+            await page.Keyboard.PressAsync("Tab");
+        }
+
+        await Expect(standing).ToContainTextAsync("A and B together");
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(standing).Not.ToContainTextAsync("A and B together");
+    }
+
     [Fact]
     public async Task A_clock_that_differs_from_the_shops_by_minutes_is_said()
     {
