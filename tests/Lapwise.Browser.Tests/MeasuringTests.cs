@@ -162,7 +162,7 @@ public sealed class MeasuringTests(PublishedServer server)
         await corner.ScrollIntoViewIfNeededAsync();
         Assert.Empty((await page.RunAxe()).Violations.Select(v => v.Id));
 
-        // A finger, along the back run: the sides that meet there follow, the page does not scroll.
+        // A finger, along the back run: the sides that meet there follow; the page does not scroll under it.
         var (x, y) = await Middle(corner);
         var scrolled = await page.EvaluateAsync<double>("scrollY");
         var wire = await window.NewCDPSessionAsync(page);
@@ -170,12 +170,12 @@ public sealed class MeasuringTests(PublishedServer server)
         for (var i = 1; i <= 5; i++) await Touch("touchMove", x - (6 * i), y);
         await Expect(page.Locator("#corner-hint")).ToContainTextAsync("Corner C: B 8' 0\" · C ");
         await Expect(length).ToHaveValueAsync("11' 0\"");
+        Assert.Equal(scrolled, await page.EvaluateAsync<double>("scrollY"));
         await wire.SendAsync("Input.dispatchTouchEvent", new() { ["type"] = "touchEnd", ["touchPoints"] = Array.Empty<object>() });
         await Expect(length).Not.ToHaveValueAsync("11' 0\"");
         Assert.Matches("""^9' \d+( [13]/[24])?"$""", await length.InputValueAsync());
         Assert.Matches("""^1\d( [13]/[24])?"$""", await leg.InputValueAsync());
         await Expect(depth).ToHaveValueAsync("8' 0\"");
-        Assert.Equal(scrolled, await page.EvaluateAsync<double>("scrollY"));
         await Expect(page.Locator(".lw-drawing").First).ToContainTextAsync("A · " + await length.InputValueAsync());
         await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
         await Expect(length).ToHaveValueAsync("11' 0\"");
