@@ -43,7 +43,7 @@ public static class Curves
             .. Report.Table(["family", "seed", "time", "worst lap age, s", "bound, s", "gap"], TwoHundred(options)),
             "",
             "Bounded by turns from windows, a few sections that lie together, which no order of the whole can beat. Random trees are so",
-            "shallow that a window holds too few of them: there the neighbourhood bound over the whole tree is the better one, and far off.",
+            "shallow that a window holds too few of them: there the neighbourhood bound over the whole tree is the better one.",
         ]);
     }
 

@@ -23,13 +23,14 @@ internal interface IDecision
 internal abstract class AgeSearch(OrderPart part)
 {
     private const long FirstPatience = 20_000;
+    private const long PatienceOfASection = 200;
     private const int LongerAtTheTop = 16;
     private const long Turn = 2_000;
     private const long TurnOfWindows = 4_000;
 
     private IDecision? _decision;
     private long _asked;
-    private long _patience = FirstPatience;
+    private long _patience = Math.Max(FirstPatience, Math.Min(part.Problem.Sections.Count, 256) * PatienceOfASection);
     private long _spent;
     private long _left;                       // ages below were left for now
     private bool _isLonger;

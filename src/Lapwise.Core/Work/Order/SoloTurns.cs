@@ -1,0 +1,60 @@
+namespace Lapwise.Core.Work.Order;
+
+/// <summary>
+/// The same question asked in different ways by turns: depth first with different sections to come first, and a beam. Which
+/// of them is quick cannot be told ahead, and the difference is up to a hundredfold. The first answer holds; counted steps,
+/// so every machine takes the same turns. The beam's first two tries go to their end.
+/// </summary>
+internal sealed class SoloTurns : IDecision
+{
+    private const long Turn = 2_000;
+    private const long TurnOfBeam = 500;
+
+    private readonly SoloDecision[] _byDepth;
+    private readonly SoloBeam? _beam;
+    private int _at;                          // the last turn is the beam's
+    private long _leftOfTurn = Turn;
+
+    /// <param name="beam">Null: depth first alone.</param>
+    public SoloTurns(SoloModel model, long limit, int mostVectors, SoloBeam? beam)
+    {
+        _byDepth = [.. model.Mirrors.Select(m => new SoloDecision(model, limit, mostVectors / model.Mirrors.Count, m))];
+        _beam = beam;
+    }
+
+    public long Steps => _byDepth.Sum(d => d.Steps) + (_beam?.Steps ?? 0);
+
+    /// <summary>Valid after <see cref="Verdict.Found"/>.</summary>
+    public SoloOrder Found => BeamOnTurn?.Found ?? _byDepth[_at].Found;
+
+    public Verdict Run(long steps)
+    {
+        while (steps > 0)
+        {
+            var before = Steps;
+            var verdict = Go(IsFirstTryOfBeam ? steps : Math.Min(steps, _leftOfTurn));
+            if (verdict != Verdict.OutOfSteps) return verdict;
+            var used = Math.Max(1, Steps - before);
+            steps -= used;
+            _leftOfTurn -= used;
+            if (BeamOnTurn is { IsOver: true } || (_leftOfTurn <= 0 && !IsFirstTryOfBeam)) NextTurn();
+        }
+
+        return Verdict.OutOfSteps;
+    }
+
+    private SoloBeam? BeamOnTurn => _at == _byDepth.Length ? _beam : null;
+
+    private bool IsFirstTryOfBeam => BeamOnTurn is { HasTried: false };
+
+    private Verdict Go(long steps) =>
+        BeamOnTurn is not { } beam ? _byDepth[_at].Run(steps)
+        : beam.Run(steps) ? Verdict.Found
+        : Verdict.OutOfSteps;
+
+    private void NextTurn()
+    {
+        _at = (_at + 1) % (_byDepth.Length + (_beam is { IsOver: false } ? 1 : 0));
+        _leftOfTurn = BeamOnTurn is null ? Turn : TurnOfBeam;
+    }
+}

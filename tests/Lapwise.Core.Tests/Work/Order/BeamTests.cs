@@ -1,0 +1,68 @@
+using CsCheck;
+using Lapwise.Core.Work.Order;
+
+namespace Lapwise.Core.Tests.Work.Order;
+
+/// <summary>Orders found by going on with the roomiest few of all that were begun.</summary>
+public sealed class BeamTests
+{
+    /// <summary>Branching runs with precedence and lap limits, too many sections for depth first alone: what is found is what it says it is.</summary>
+    [Fact]
+    public void What_is_found_keeps_its_age_its_limits_and_what_must_come_first()
+    {
+        var gen = from sections in Gen.Int[50, 90]
+                  from seed in Gen.Int[0, 1_000_000]
+                  from before in Gen.Select(Gen.Int[0, sections - 1], Gen.Int[0, sections - 1]).Array[0, 3]
+                  from limited in Gen.Int[0, sections - 2]
+                  select (Problem: Branching(sections, seed), Before: before.Where(b => b.Item1 < b.Item2).ToArray(), Limited: limited);
+        gen.Sample(t =>
+        {
+            var laps = t.Problem.Laps.Select((l, i) => i == t.Limited ? l with { LimitMs = 600_000 } : l).ToList();
+            var problem = t.Problem with { Before = t.Before, Laps = laps };
+            var order = OrderSearch.Solve(problem, mostSteps: 60_000);
+            Assert.Equal(Enumerable.Range(0, problem.Sections.Count), order.Sections.Select(p => p.Section).Order());
+            Assert.All(order.Sections.Zip(order.Sections.Skip(1)), pair => Assert.True(pair.Second.StartMs >= pair.First.EndMs));
+            Assert.All(order.Sections, p => Assert.Equal(problem.Sections[p.Section].DurationMs[0], p.EndMs - p.StartMs));
+            var at = order.Sections.ToDictionary(p => p.Section);
+            Assert.All(problem.Before, b => Assert.True(at[b.First].EndMs <= at[b.Then].StartMs));
+            Assert.InRange(order.BoundMs, 0, order.WorstLapAgeMs);
+            Assert.Equal(order.WorstLapAgeMs, laps.Max(l => Age(l, at)));
+            Assert.Equal(order.KeepsLimits, laps.TrueForAll(l => l.LimitMs is not { } limit || Age(l, at) <= limit));
+        }, iter: 40);
+    }
+
+    /// <summary>The best sweep is more than twice the bound here, and depth-first search finds nothing better.</summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void On_a_branching_run_of_two_hundred_sections_the_worst_age_comes_near_the_bound(int seed)
+    {
+        var problem = Branching(200, seed);
+        var order = OrderSearch.Solve(problem, mostSteps: 400_000);
+        Assert.InRange(order.BoundMs, order.WorstLapAgeMs * 4 / 5, order.WorstLapAgeMs);
+        var at = order.Sections.ToDictionary(p => p.Section);
+        Assert.Equal(order.WorstLapAgeMs, problem.Laps.Max(l => Age(l, at)));
+    }
+
+    private static long Age(OrderLap lap, Dictionary<int, Placed> at) => Math.Max(at[lap.A].EndMs, at[lap.B].EndMs) - Math.Min(at[lap.A].StartMs, at[lap.B].StartMs);
+
+    /// <summary>Every section is joined to one before it that has fewer than four laps.</summary>
+    private static OrderProblem Branching(int sections, int seed)
+    {
+        var random = new Random(seed);
+        var laps = new List<(int, int)>();
+        var meets = new int[sections];
+        for (var i = 1; i < sections; i++)
+        {
+            var parent = random.Next(i);
+            while (meets[parent] == 4) parent = random.Next(i);
+            meets[parent]++;
+            meets[i]++;
+            laps.Add((parent, i));
+        }
+
+        var problem = Problems.UnitTime(sections, laps);
+        return problem with { Sections = [.. problem.Sections.Select(s => s with { DurationMs = [1000 * random.Next(30, 121)] })] };
+    }
+}
