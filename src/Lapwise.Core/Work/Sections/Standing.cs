@@ -52,8 +52,15 @@ internal sealed class Standing
     public Stand? BestOrRound(Piece piece, Axis march)
     {
         if (Best(piece, march) is not { } best || Within(best.ReachM)) return Best(piece, march);
+        return best with { ReachM = FarthestFromAnySide(piece), WalksRound = true };
+    }
+
+    /// <summary>How far a piece goes from the nearest side one can stand at.</summary>
+    public double FarthestFromAnySide(Piece piece)
+    {
+        return Farthest(piece, FromAnySide, piece.Outlines.Max(ring => ring.Max(FromAnySide)));
+
         double FromAnySide(PointM p) => flat.Face.StandLines.Min(s => Plane.Nearest(s.Line, p).DistanceM);
-        return best with { ReachM = Farthest(piece, FromAnySide, piece.Outlines.Max(ring => ring.Max(FromAnySide))), WalksRound = true };
     }
 
     /// <summary>The side to work a line of the plan from, as the foot of a splash.</summary>

@@ -168,7 +168,9 @@ internal sealed class TopCutting
 
         var beyond = sections.Where(s => !standing.Within(s.ReachM)).ToList();
         if (beyond.Count == 0) return [];
-        var overM = beyond.Max(s => s.ReachM) - aims.ReachM;
+        // A cut may ask more of one side than the top asks of all of them together.
+        var fromAnySideM = standing.FarthestFromAnySide(flat.Whole);
+        var overM = (standing.Within(fromAnySideM) ? beyond.Max(s => s.ReachM) : fromAnySideM) - aims.ReachM;
         return
         [
             new Reason("OutOfReach", Limit.AtYourWord,

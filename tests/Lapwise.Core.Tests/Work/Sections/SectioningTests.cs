@@ -133,28 +133,6 @@ public sealed class SectioningTests
     public void Corner_mitred_isCutFromTheInnerToTheOuterCorner() =>
         Assert.Contains(Cut(Top(new OutlineSpec.L(3, 0.6, 2.5, 0.7), "wwooow"), CornerCut.Mitred).Seams, s => Math.Abs(s.LengthM - Math.Sqrt((0.6 * 0.6) + (0.7 * 0.7))) < 1e-9);
 
-    /// <summary>Fewest rectangles of a rectilinear outline: inner corners − most chords between two of them that do not touch + 1 (Ohtsuki 1982; Lipski et al. 1979).</summary>
-    [Theory]
-    [InlineData("rectangle", 1)]
-    [InlineData("L", 1 - 0 + 1)]
-    [InlineData("U", 2 - 0 + 1)]
-    [InlineData("T", 2 - 1 + 1)]
-    [InlineData("plus", 4 - 2 + 1)]
-    public void Arms_areAsFewAsRectanglesCanBe(string shape, int fewest)
-    {
-        OutlineSpec outline = shape switch
-        {
-            "rectangle" => new OutlineSpec.Rectangle(3, 0.6),
-            "L" => new OutlineSpec.L(3, 0.6, 2.5, 0.7),
-            "U" => new OutlineSpec.U(3, 0.6, 2, 0.6, 1.8, 0.7),
-            "T" => Walk((3, 90), (0.5, 90), (1.2, -90), (1, 90), (0.6, 90), (1, -90), (1.2, 90), (0.5, 90)),
-            _ => Walk((0.5, 90), (1, -90), (1, 90), (0.5, 90), (1, -90), (1, 90), (0.5, 90), (1, -90), (1, 90), (0.5, 90), (1, -90), (1, 90)),
-        };
-        var cut = Cut(Top(outline, "oooooooooooo"), CornerCut.WithTheLength, aims: new Aims(0.2, 100, 100));
-        Assert.Equal(fewest, cut.Sections.Count);
-        Assert.All(cut.Sections, s => Assert.Equal(s.FaceM2, Polygon(s.Rings).EnvelopeInternal.Area, 1e-9));
-    }
-
     [Theory]
     [InlineData(CutoutCut.ThroughTheMiddle, 1.3)]
     [InlineData(CutoutCut.AtTheEnds, 1.0)]
@@ -163,6 +141,15 @@ public sealed class SectioningTests
     {
         var cut = Cut(Top(new OutlineSpec.Rectangle(3, 0.6), "wwow", [Hole(1.3, 0.3, 0.6, 0.4)]), cutouts: choice);
         Assert.Equal(2, cut.Seams.Count(s => Math.Abs(s.LengthM - 0.1) < 1e-9 && s.Line.All(p => Math.Abs(p.X - x) < 1e-9)));
+    }
+
+    /// <summary>What lies in the middle is worked from both sides: 16 ft deep is 8 ft from either.</summary>
+    [Fact]
+    public void Reach_tooDeepFromBothSides_saysNoMoreThanHalfTheDepth()
+    {
+        var reason = Assert.Single(FirstWay(Island(60 * FootM, 16 * FootM)).Reasons);
+        Assert.Contains("5' 0\" past the reach of 3' 0\"", reason.Text(Voice.Default), StringComparison.Ordinal);
+        Assert.Contains("a reach of 8' 0\"", reason.Remedy(Voice.Default), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -203,8 +190,6 @@ public sealed class SectioningTests
         Assert.Empty(cut.Reasons);
         Assert.All(cut.Sections, s => Assert.InRange(s.ReachM, 0.4, 0.66));
     }
-
-    private static OutlineSpec.Walk Walk(params (double LengthM, double TurnDeg)[] sides) => Benches.Walk(0.001, [.. sides.Select(s => Benches.Straight(s.LengthM, s.TurnDeg))]);
 
     private static Cutout Hole(double alongM, double inM, double lengthM, double depthM) => Benches.Hole(alongM, inM, lengthM, depthM);
 }
