@@ -25,10 +25,12 @@ internal sealed class CoatPlanning
     private readonly long _openTimeMs;
     private readonly long _targetAgeMs;
 
+    private readonly TopWays _ways;
     private readonly Effort _effort;
 
-    public CoatPlanning(Job job, CoatConditions conditions, Effort effort)
+    public CoatPlanning(Job job, CoatConditions conditions, TopWays ways, Effort effort)
     {
+        _ways = ways;
         _effort = effort;
         _job = job;
         _conditions = conditions;
@@ -82,7 +84,7 @@ internal sealed class CoatPlanning
     {
         var tops = new List<TopOrder>();
         foreach (var top in measured.Tops)
-            tops.Add(await TopPlanning.ForOneAsync(top, _job.Aims, _job.Crew[0].Pace, _conditions.Coat.Product, targetAgeMs, _effort));
+            tops.Add(await TopPlanning.ForOneAsync(top, _job.Aims, _job.Crew[0].Pace, _conditions.Coat.Product, _ways, targetAgeMs, _effort));
         var inSequence = await InSequenceAsync(tops);
         if (!inSequence.KeepsBatches) return await UnmixedAsync(inSequence.Tops, Joined(inSequence.Tops, keepSequences: true));
         if (Works(inSequence)) return inSequence;
@@ -105,7 +107,7 @@ internal sealed class CoatPlanning
     {
         var tops = new List<TopOrder>();
         foreach (var top in measured.Tops)
-            tops.Add(await TopPlanning.ForCrewAsync(top, _job.Aims, Rollers, _conditions.Coat.Product, _targetAgeMs, _effort));
+            tops.Add(await TopPlanning.ForCrewAsync(top, _job.Aims, Rollers, _conditions.Coat.Product, _ways, _targetAgeMs, _effort));
         return await WithBatchesAsync(tops, Joined(tops, keepSequences: false));
     }
 
@@ -113,6 +115,7 @@ internal sealed class CoatPlanning
     private async ValueTask<CoatSchedule> WithBatchesAsync(IReadOnlyList<TopOrder> tops, OrderProblem problem)
     {
         CoatSchedule? best = null;
+        long? boundMs = null;
         var fewest = _batches.Fewest(problem);
         for (var batches = fewest; batches <= fewest + MoreBatchesTried; batches++)
         {
@@ -126,6 +129,9 @@ internal sealed class CoatPlanning
 
             if (best is null || schedule.IsBetterThan(best)) best = schedule;
             if (Works(best)) break;
+            // Mixing only ages laps: where they are as young as without any, more batches are no help.
+            boundMs ??= (await OrderSearch.SolveAsync(problem, StepsForMixing * _effort.Times, enoughMs: 0, _effort.Pause)).BoundMs;
+            if (best.WorstAgeMs <= boundMs) break;
         }
 
         return best!;
@@ -246,7 +252,7 @@ internal sealed class CoatPlanning
     private async ValueTask<int> WaysNoBetterAsync(TopOrder top, long worstMs)
     {
         var ways = 0;
-        await foreach (var cut in TopPlanning.WaysOf(top.Cut.Top, _job.Aims, _conditions.Coat.Product, _effort.Pause))
+        await foreach (var cut in _ways.Of(top.Cut.Top, _job.Aims, _conditions.Coat.Product))
         {
             // A way that leaves something out of reach is none, unless none reaches everything.
             if (TopPlanning.Works(top.Cut) && !TopPlanning.Works(cut)) continue;

@@ -20,13 +20,14 @@ public static class Planning
     public static async ValueTask<JobWork> PlanAsync(Job job, MeasuredJob measured, JobConditions conditions, Effort effort)
     {
         var coats = new List<CoatWork>();
+        var ways = new TopWays(effort.Pause);
         if (measured.Tops.Count > 0 && job.Crew.Count > 0)
             foreach (var coat in conditions.Coats)
-                coats.Add(await PlanCoatAsync(job, measured, coat, effort));
+                coats.Add(await PlanCoatAsync(job, measured, coat, ways, effort));
         return new JobWork(coats);
     }
 
-    private static async ValueTask<CoatWork> PlanCoatAsync(Job job, MeasuredJob measured, CoatConditions conditions, Effort effort)
+    private static async ValueTask<CoatWork> PlanCoatAsync(Job job, MeasuredJob measured, CoatConditions conditions, TopWays ways, Effort effort)
     {
         var product = conditions.Coat.Product;
         var broken = product.BreakAllowed ? [] : measured.Tops.Where(t => t.Top.Breaks.Count > 0).ToList();
@@ -35,7 +36,7 @@ public static class Planning
         if (aims != job.Aims) conditions = conditions with { Reasons = [.. conditions.Reasons, SectionCount.MadeLarger(job.Aims, aims)] };
         var work = product.Method is ApplicationMethod.Poured
             ? new PourPlanning(job, conditions).Plan(measured)
-            : await new CoatPlanning(job with { Aims = aims }, conditions, effort).PlanAsync(measured);
+            : await new CoatPlanning(job with { Aims = aims }, conditions, ways, effort).PlanAsync(measured);
         return broken.Count == 0 ? work : work with { Reasons = [.. work.Reasons, BreakNotAllowed(product, broken)] };
     }
 

@@ -16,11 +16,11 @@ internal static class TopPlanning
     private const int WaysSearched = 6;
 
     /// <summary>For one person: sweeps first, any order where no sweep keeps the target.</summary>
-    public static async ValueTask<TopOrder> ForOneAsync(MeasuredTop top, Aims aims, Pace pace, Product product, long targetAgeMs, Effort effort)
+    public static async ValueTask<TopOrder> ForOneAsync(MeasuredTop top, Aims aims, Pace pace, Product product, TopWays known, long targetAgeMs, Effort effort)
     {
         var ways = new List<(CutTop Cut, OrderProblem Problem)>();
         var choice = new Choice(targetAgeMs);
-        await foreach (var cut in WaysOf(top, aims, product, effort.Pause))
+        await foreach (var cut in known.Of(top, aims, product))
         {
             if (choice.Simplest is { } simplest && cut.Sections.Count > simplest.Cut.Sections.Count) break;
             var problem = TopOrder.ProblemOf(cut, [pace], product.Method);
@@ -35,11 +35,11 @@ internal static class TopPlanning
     }
 
     /// <summary>For several people: the fewest sections for which an order keeps the target.</summary>
-    public static async ValueTask<TopOrder> ForCrewAsync(MeasuredTop top, Aims aims, IReadOnlyList<Pace> rollers, Product product, long targetAgeMs, Effort effort)
+    public static async ValueTask<TopOrder> ForCrewAsync(MeasuredTop top, Aims aims, IReadOnlyList<Pace> rollers, Product product, TopWays known, long targetAgeMs, Effort effort)
     {
         var choice = new Choice(targetAgeMs);
         var ways = new List<(CutTop Cut, OrderProblem Problem)>();
-        await foreach (var cut in WaysOf(top, aims, product, effort.Pause)) ways.Add((cut, TopOrder.ProblemOf(cut, rollers, product.Method)));
+        await foreach (var cut in known.Of(top, aims, product)) ways.Add((cut, TopOrder.ProblemOf(cut, rollers, product.Method)));
         foreach (var (cut, problem) in MostHopeful(ways))
         {
             choice.Consider(await SearchedAsync(cut, problem, targetAgeMs, effort));
@@ -47,14 +47,6 @@ internal static class TopPlanning
         }
 
         return choice.Best;
-    }
-
-    /// <summary>The ways of cutting a top that are tried for this product.</summary>
-    public static async IAsyncEnumerable<CutTop> WaysOf(MeasuredTop top, Aims aims, Product product, Pause pause)
-    {
-        if (product.WholeTopAtOnce) yield return Sectioning.Cut(top, aims, new CutChoice.WholeFaces());
-        else if (top.Top.SectionLines.Count > 0) yield return Sectioning.Cut(top, aims, new CutChoice.Given());
-        else await foreach (var cut in Sectioning.WaysAsync(top, aims, pause)) yield return cut;
     }
 
     /// <summary>Everything is reached, and there is a place to stand.</summary>

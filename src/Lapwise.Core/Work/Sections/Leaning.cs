@@ -48,21 +48,23 @@ internal static class Leaning
             .ToList();
         foreach (var section in sections)
         {
-            if (section.Stand is not { } stand)
+            var farther = flats.Where(f => IsFarther(section.Shape, f.Shape)).ToList();
+            if (section.Stand is not { } stand || farther.Count == 0)
             {
                 yield return section.Shape;
                 continue;
             }
 
             var over = new SortedSet<int>();
-            var nearer = flats.Where(f => IsFarther(section.Shape, f.Shape)).ToList();
-            foreach (var target in nearer.Count == 0 ? [] : section.Targets)
+            var ways = section.Targets.Select(target => (From: stand.Nearest(target), To: target)).ToList();
+            var all = Box([.. ways.SelectMany(w => new[] { w.From, w.To })]);
+            var between = farther.Where(f => f.Box.Meets(all)).ToList();
+            foreach (var (from, to) in between.Count == 0 ? [] : ways)
             {
-                var from = stand.Nearest(target);
                 for (var k = 1; k < Samples; k++)
                 {
-                    var p = Plane.Between(from, target, (double)k / Samples);
-                    foreach (var (flat, box) in nearer)
+                    var p = Plane.Between(from, to, (double)k / Samples);
+                    foreach (var (flat, box) in between)
                         if (box.Holds(p) && !over.Contains(flat.Index) && Plane.Contains(flat.Rings, p)) over.Add(flat.Index);
                 }
             }
@@ -79,4 +81,7 @@ internal static class Leaning
 
     private static bool Holds(this (double Left, double Top, double Right, double Bottom) box, PointM p) =>
         p.X > box.Left && p.X < box.Right && p.Y > box.Top && p.Y < box.Bottom;
+
+    private static bool Meets(this (double Left, double Top, double Right, double Bottom) box, (double Left, double Top, double Right, double Bottom) other) =>
+        box.Left < other.Right && other.Left < box.Right && box.Top < other.Bottom && other.Top < box.Bottom;
 }

@@ -9,6 +9,7 @@ internal static class Marching
     private const int MostStrips = 200;
     /// <summary>A line is not put nearer than this to an end or to a line that is given.</summary>
     public const double NarrowestM = 0.1;
+    private const double CloseM = 1e-9;
 
     /// <summary>The direction in which a shape is longest, as the long side of its least bounding rectangle; pointing right, or down.</summary>
     public static Axis LongAxis(IReadOnlyList<PointM> outline)
@@ -66,15 +67,31 @@ internal static class Marching
 
         double Film(double t) => face.FilmBeforeM2(piece, axis, t);
 
+        // Film grows along the axis, straight in stretches: chords find a place in a few steps. An end that stays counts half.
         double Where(double film, double low, double high)
         {
-            for (var i = 0; i < 32; i++)
+            var (under, over) = (Film(low) - film, Film(high) - film);
+            var stays = 0;
+            while (high - low > CloseM && under < 0 && over > 0)
             {
-                var middle = (low + high) / 2;
-                if (Film(middle) < film) low = middle; else high = middle;
+                var place = Math.Clamp(low + ((high - low) * under / (under - over)), low + (CloseM / 2), high - (CloseM / 2));
+                var miss = Film(place) - film;
+                if (miss == 0) return place;
+                if (miss < 0)
+                {
+                    (low, under) = (place, miss);
+                    if (stays > 0) over /= 2;
+                    stays = 1;
+                }
+                else
+                {
+                    (high, over) = (place, miss);
+                    if (stays < 0) under /= 2;
+                    stays = -1;
+                }
             }
 
-            return low;
+            return (low + high) / 2;
         }
     }
 

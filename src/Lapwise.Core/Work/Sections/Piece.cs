@@ -63,6 +63,7 @@ internal sealed class Piece
     /// <param name="cut">Number the new edges are tagged with.</param>
     public IReadOnlyList<Piece> Split(CutLine line, int cut, PointM? from = null)
     {
+        if (!Meets(line)) return [this];
         var net = new Net(this, line);
         var chords = net.Chords(this);
         if (from is { } start) chords = net.FirstRun(chords, line.Place(start));
@@ -76,6 +77,12 @@ internal sealed class Piece
         var net = new Net(this, line);
         var chords = net.RunAt(net.Chords(this), line.Place(through));
         return chords.Count == 0 ? [this] : net.Trace(chords, cut);
+    }
+
+    private bool Meets(CutLine line)
+    {
+        var (least, most) = Extent(line.Normal);
+        return least < line.Offset && line.Offset < most;
     }
 
     private static PointM Crossing(PointM a, PointM b, CutLine line)
