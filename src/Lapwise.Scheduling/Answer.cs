@@ -15,8 +15,8 @@ public abstract record Answer
     /// <summary>Not begun: the question cannot be used, or is larger than is answered.</summary>
     public sealed record Refused(IReadOnlyList<Reason> Reasons) : Answer;
 
-    /// <summary>Neither found nor refuted within the effort.</summary>
-    public sealed record Undecided : Answer;
+    /// <summary>Neither found nor refuted within the effort, with how far it came.</summary>
+    public sealed record Undecided(IReadOnlyList<Reason> Reasons) : Answer;
 }
 
 /// <summary>Every visit with its place.</summary>
@@ -40,7 +40,10 @@ public sealed record Schedule(IReadOnlyList<PlacedVisit> Visits, long LastEnd, l
 public sealed record Effort(double Deterministic, int Workers = 1)
 {
     /// <summary>A net in real time, well beyond the count of work; where it is hit the answer says so.</summary>
-    public double SafetyS => 10 * Math.Max(Deterministic, 1);
+    public double SafetyS => 10 * Math.Max(Deterministic, FewestCounted);
+
+    // A small count takes far longer on a busy machine: stating the question is hardly counted.
+    private const double FewestCounted = 6;
 
     /// <summary>A good answer while a person looks on.</summary>
     public static readonly Effort AtOnce = new(0);

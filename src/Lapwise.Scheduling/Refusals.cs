@@ -42,18 +42,23 @@ internal static class Refusals
         return reasons;
     }
 
-    /// <summary>Some visit fits nowhere even alone: its hours are none, or too short.</summary>
+    /// <summary>Some visit fits nowhere even alone: its hours are none, or too short, or the waits before it too long.</summary>
     public static Reason NoPlace(ScheduleProblem problem)
     {
         var alone = new Placing(problem);
-        var lost = Enumerable.Range(0, problem.Visits.Count).Where(i => alone.First(i, 0, null) is null).Select(i => problem.Visits[i]).FirstOrDefault();
-        return lost is null
-            ? new Reason("DaysRunOut", Limit.Never,
-                v => v.Say("Even with nobody else in the way the jobs do not fit into these days.", "Ni sin nadie de por medio caben los trabajos en estos días."),
-                v => v.Say("Plan further ahead, or work longer hours.", "Planifique con más días, o trabaje más horas."))
-            : new Reason("NoHoursFor", Limit.Never,
-                v => v.Say($"No working hours are long enough for {lost.Name}.", $"Ningún horario de trabajo alcanza para {lost.Name}."),
+        var first = Enumerable.Range(0, problem.Visits.Count).Select(i => alone.First(i, 0, null)).ToList();
+        if (first.IndexOf(null) is >= 0 and var shut)
+        {
+            var without = problem.Visits[shut].Name;
+            return new Reason("NoHoursFor", Limit.Never,
+                v => v.Say($"No working hours are long enough for {without}.", $"Ningún horario de trabajo alcanza para {without}."),
                 v => v.Say("Give the calendar working hours, or split the visit.", "Dé horas de trabajo al calendario, o divida la visita."));
+        }
+
+        var stuck = LeastEnd.Stuck(problem, alone, [.. first.Select(f => f!.Value)], problem.Lags) is { } i ? problem.Visits[i].Name : "–";
+        return new Reason("DaysRunOut", Limit.Never,
+            v => v.Say($"Even with nobody else in the way these days end before this can be done: {stuck}.", $"Ni sin nadie de por medio alcanzan estos días para: {stuck}."),
+            v => v.Say("Plan further ahead, or work longer hours.", "Planifique con más días, o trabaje más horas."));
     }
 
     public static readonly Reason NoSchedule = new("NoScheduleThereIs", Limit.Never,

@@ -24,22 +24,31 @@ public static class Scheduler
     private const int TriesPerEffort = 200;
     private const int VisitsOfThirtyJobs = 180;
 
+    /// <summary>Where no first answer fits, one is sought in so many times the days.</summary>
+    public const int MoreDays = 2;
+
+    /// <summary>Without a first answer the solver loses itself in more visits than this, and is not asked.</summary>
+    private const int MostSearchedUnled = 150;
+
     /// <param name="better">Told each better schedule, on the solver's own thread.</param>
-    public static Answer Solve(ScheduleProblem problem, Effort effort, Action<Schedule>? better = null, CancellationToken stop = default)
+    /// <param name="told">Told how far from the days planned the best is, while none fits into them.</param>
+    public static Answer Solve(ScheduleProblem problem, Effort effort, Action<Schedule>? better = null, Action<Reason>? told = null, CancellationToken stop = default)
     {
         if (Refusals.Of(problem) is { Count: > 0 } refused) return new Answer.Refused(refused);
         if (Cycles.Contradiction(problem) is { } cycle) return new Answer.Impossible([Cycles.Say(cycle)]);
-        if (LeastEnd.Of(problem) is not { } bound) return new Answer.Impossible([Refusals.NoPlace(problem)]);
+        var (bound, against) = LeastEnd.Of(problem);
+        if (against.Count > 0) return new Answer.Impossible(against);
 
         // A search without crews has no use for a first answer: the solver is there as soon.
-        var first = problem.Crews.Count == 0 ? null : JobByJob.Place(problem, stop);
-        if (first is not null && Checking.Broken(problem, first).Count > 0) first = null;
+        var (first, without) = problem.Crews.Count == 0 ? default : First(problem, effort, told, stop);
+        var undecided = new Answer.Undecided(without is null ? [] : [without]);
         // What misses a deadline is no first answer to be bettered, but it is better than none.
-        var started = first is null || Deadlines.Missed(problem, first).Count > 0 ? null : Made(problem, first, bound, []);
-        if (started is not null) better?.Invoke(started);
+        var late = first is null ? [] : Deadlines.Missed(problem, first);
+        var started = first is null || late.Count > 0 ? null : Made(problem, first, bound, []);
+        if (first is not null) better?.Invoke(Made(problem, first, bound, late));
 
-        if (problem.Visits.Count > MostSearched || effort.Deterministic <= 0)
-            return started is not null ? new Answer.Found(started) : first is not null ? new Answer.Found(Made(problem, first, bound, Deadlines.Missed(problem, first))) : new Answer.Undecided();
+        if (problem.Visits.Count > (without is null ? MostSearched : MostSearchedUnled) || effort.Deterministic <= 0)
+            return started is not null ? new Answer.Found(started) : first is not null ? new Answer.Found(Made(problem, first, bound, late)) : undecided;
         if (problem.Before.Count > 0 && started is not null) return new Answer.Found(Calmer(problem, effort, started, better, stop));
         if (started is not null && problem.Crews.Count > 0)
         {
@@ -59,7 +68,27 @@ public static class Scheduler
 
         if (started is { IsProven: true }) return new Answer.Found(started);
 
-        return Search(problem, effort, bound, started, first, better, stop);
+        return Search(problem, effort, bound, started, first, better, stop) is var answer and not Answer.Undecided ? answer : undecided;
+    }
+
+    /// <summary>A first answer; where none is there at once, one in more days than are planned, bettered until it fits into them.</summary>
+    /// <param name="told">Told how far it is, each time it is nearer.</param>
+    private static (IReadOnlyList<PlacedVisit>? Placed, Reason? Without) First(ScheduleProblem problem, Effort effort, Action<Reason>? told, CancellationToken stop)
+    {
+        if (JobByJob.Place(problem, stop) is { } atOnce) return Checking.Broken(problem, atOnce).Count == 0 ? (atOnce, null) : default;
+        var jobs = problem.Visits.Select(v => v.Job).Distinct().Count();
+        var longer = problem with { Horizon = MoreDays * problem.Horizon };
+        if (JobByJob.Place(longer, stop) is not { } found) return (null, Shortfalls.NotFound(jobs, null));
+        Told(found);
+        found = JobByJob.Shuffle(longer, found, problem.Horizon, Tries(longer, effort), Told, stop);
+        if (PartByPart.IsOfUse(longer)) found = PartByPart.Better(longer, found, problem.Horizon, effort.Deterministic * ByParts, Told, stop);
+        return Beyond(found) > 0 ? (null, Shortfalls.NotFound(jobs, Beyond(found))) : Checking.Broken(problem, found).Count == 0 ? (found, null) : default;
+
+        long Beyond(IReadOnlyList<PlacedVisit> placed) => LastEndOf(problem, placed) - problem.Horizon;
+        void Told(IReadOnlyList<PlacedVisit> placed)
+        {
+            if (Beyond(placed) > 0) told?.Invoke(Shortfalls.NotFound(jobs, Beyond(placed)));
+        }
     }
 
     private static bool IsEarlier(ScheduleProblem problem, IReadOnlyList<PlacedVisit> one, IReadOnlyList<PlacedVisit> than) =>
@@ -87,7 +116,7 @@ public static class Scheduler
                 return new Answer.Impossible([Refusals.NoSchedule]);
             default:
                 return started is not null ? new Answer.Found(started with { Bound = Math.Max(started.Bound, ran.Bound), IsRepeatable = ran.IsRepeatable })
-                    : first is not null ? new Answer.Found(Made(problem, first, bound, Deadlines.Missed(problem, first))) : new Answer.Undecided();
+                    : first is not null ? new Answer.Found(Made(problem, first, bound, Deadlines.Missed(problem, first))) : new Answer.Undecided([]);
         }
     }
 
@@ -107,7 +136,7 @@ public static class Scheduler
         using var model = new VisitModel(problem, bound);
         var ran = model.LeastLate(effort, first, stop);
         if (ran.Status == CpSolverStatus.Infeasible) return new Answer.Impossible([Refusals.NoSchedule]);
-        return ran.Visits is { } visits ? new Answer.Found(Made(problem, visits, bound, Deadlines.Missed(problem, visits)) with { IsRepeatable = ran.IsRepeatable }) : new Answer.Undecided();
+        return ran.Visits is { } visits ? new Answer.Found(Made(problem, visits, bound, Deadlines.Missed(problem, visits)) with { IsRepeatable = ran.IsRepeatable }) : new Answer.Undecided([]);
     }
 
     private static Schedule Best(Schedule? one, Schedule other) => one is not null && one.LastEnd <= other.LastEnd ? one with { Bound = other.Bound, IsRepeatable = other.IsRepeatable } : other;

@@ -161,10 +161,10 @@ public static class ShopDays
 
     private static long Minutes(TimeSpan span) => (long)Math.Ceiling(span.TotalMinutes);
 
-    /// <summary>The working hours of a job over the shop's days, less days that are lost.</summary>
+    /// <summary>The working hours of a job over the shop's days and as far beyond as is looked where they are too few, less days that are lost.</summary>
     private static IReadOnlyList<Window> Open(TimelineAsks asks, Shop shop, IReadOnlyList<int> lost) =>
     [
-        .. Enumerable.Range(0, shop.Days)
+        .. Enumerable.Range(0, Scheduler.MoreDays * shop.Days)
             .Where(d => shop.First.AddDays(d) is var date && asks.WorkDays.Contains(date.DayOfWeek) && !asks.DaysOff.Contains(date) && !lost.Contains(d))
             .Select(d => new Window(((long)d * DayMin) + asks.WorkFromMin, ((long)d * DayMin) + asks.WorkToMin)),
     ];

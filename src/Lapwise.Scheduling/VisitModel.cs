@@ -193,7 +193,7 @@ internal sealed class VisitModel : IDisposable
     /// <summary>What a crew does within one stretch of open hours is no longer than that. It follows from the rest; said outright it is found sooner.</summary>
     private void Load()
     {
-        if (starts.Select((_, i) => problem.Visits[i].Open.Count * by[i].Length).Sum() > MostHoursOfCrews) return;
+        if (problem.Visits.Select((v, i) => v.Locked is null ? v.Open.Count(h => h.From < problem.Horizon) * by[i].Length : 1).Sum() > MostHoursOfCrews) return;
         var load = new Dictionary<(int Crew, Window Hours), List<LinearExpr>>();
         for (var i = 0; i < starts.Length; i++)
         {

@@ -48,9 +48,12 @@ internal static class DaysCommand
             case Scheduling.Answer.Refused(var reasons):
                 foreach (var reason in reasons) terminal.Reason(reason, v);
                 return Outcome.BadInput;
-            default:
+            case Scheduling.Answer.Undecided(var reasons):
                 terminal.Line(v.Say("No days were found in this time, and none were ruled out.", "En este tiempo no se hallaron días, ni se descartaron."));
+                foreach (var reason in reasons) terminal.Reason(reason, v);
                 return Outcome.DoesNotWork;
+            default:
+                throw new InvalidOperationException("an answer of another kind");
         }
     }
 

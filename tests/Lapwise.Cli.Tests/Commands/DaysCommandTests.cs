@@ -28,4 +28,16 @@ public sealed class DaysCommandTests
         Assert.Equal(Outcome.BadInput, told.Outcome);
         Assert.Contains("No crew can do", Assert.Single(told.Faults), StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("en", "too much", "at least")]
+    [InlineData("es", "sobran", "al menos")]
+    public void Jobs_that_do_not_fit_into_the_days_are_told_with_by_how_much_and_a_cure(string language, string by, string cure)
+    {
+        var told = Shell.RunWith("lapwise: 1\ncrews: [{ name: Wren }]\ndaysAhead: 14", ["days", .. Enumerable.Repeat(Shell.Sample("vanity.job.yaml"), 9), "--shop", "-", "--lang", language]);
+
+        Assert.Equal(Outcome.DoesNotWork, told.Outcome);
+        Assert.Contains(by, told.Out + told.Error, StringComparison.Ordinal);
+        Assert.Contains(cure, told.Out + told.Error, StringComparison.Ordinal);
+    }
 }

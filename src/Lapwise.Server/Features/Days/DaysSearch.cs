@@ -101,13 +101,15 @@ internal sealed class DaysSearch : IDisposable
         problem = ShopDays.Problem(jobs, shop, Input.Settled);
         if (Input.IsAfresh) problem = problem with { Before = new Dictionary<string, PlacedVisit>(StringComparer.Ordinal) };
         stand = stand with { State = DaysState.Searching };
-        var answer = Scheduler.Solve(problem, Effort.Patient, better => stand = stand with { Best = better, Better = stand.Better + (better.Visits.SequenceEqual(stand.Best?.Visits ?? []) ? 0 : 1) }, stopping.Token);
+        var answer = Scheduler.Solve(problem, Effort.Patient, better => stand = stand with { Best = better, Better = stand.Better + (better.Visits.SequenceEqual(stand.Best?.Visits ?? []) ? 0 : 1), Reasons = better.Reasons },
+            without => stand = stand with { Reasons = [without] }, stopping.Token);
         stand = answer switch
         {
             Answer.Found(var schedule) => stand with { State = stopping.IsCancellationRequested ? DaysState.Stopped : DaysState.Done, Best = schedule, Reasons = schedule.Reasons },
             Answer.Impossible(var reasons) => stand with { State = DaysState.Impossible, Best = null, Reasons = reasons },
             Answer.Refused(var reasons) => stand with { State = DaysState.Refused, Best = null, Reasons = reasons },
-            _ => stand with { State = stopping.IsCancellationRequested ? DaysState.Stopped : DaysState.Undecided },
+            Answer.Undecided(var reasons) => stand with { State = stopping.IsCancellationRequested ? DaysState.Stopped : DaysState.Undecided, Reasons = reasons },
+            _ => throw new InvalidOperationException("an answer of another kind"),
         };
     }
 

@@ -93,6 +93,32 @@ public sealed class SearchDaysTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Jobs_that_do_not_fit_into_the_days_are_told_at_once_with_by_how_much()
+    {
+        await Copies([.. Enumerable.Range(0, 19).Select(i => $"copy{i}")]);
+        await Enter(Two with { DaysAhead = 21 });
+        var told = await Ended();
+
+        Assert.Equal(DaysState.Impossible, told.State);
+        Assert.Equal("WorkBeyondHours", Assert.Single(told.Reasons).Code);
+        Assert.Contains("too much", told.Reasons[0].Text, StringComparison.Ordinal);
+        Assert.Contains("later", told.Reasons[0].Remedy, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task While_no_days_fit_it_is_told_how_far_off_the_best_is()
+    {
+        await Copies([.. Enumerable.Range(0, 9).Select(i => $"copy{i}")]);
+        await Enter(Two with { Crews = [new ShopCrewDocument { Name = "Wren" }], DaysAhead = 35 });
+        var now = await Begin();
+        while (now.State == DaysState.Reading || now is { State: DaysState.Searching, Better: 0, Reasons.Count: 0 }) now = await Look();
+
+        Assert.Equal("NoDaysFound", Assert.Single(now.Reasons).Code);
+        Assert.Contains("after the days planned", now.Reasons[0].Text, StringComparison.Ordinal);
+        await server.Send(HttpMethod.Delete, "/api/days/search");
+    }
+
+    [Fact]
     public async Task A_job_with_a_fault_is_left_out_by_its_name()
     {
         await server.Send(HttpMethod.Put, "/api/jobs/empty", Json(new JobDocument { Name = "Nothing yet" }), ifNone: true);
