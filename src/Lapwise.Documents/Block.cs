@@ -8,7 +8,11 @@ namespace Lapwise.Documents;
 /// <summary>One document, ready to be written.</summary>
 /// <param name="Language">BCP 47 code of its language.</param>
 /// <param name="Footer">Stands at the foot of every page.</param>
-public sealed record Document(string Title, string Language, Paper Paper, string Footer, IReadOnlyList<Block> Blocks);
+public sealed record Document(string Title, string Language, Paper Paper, string Footer, IReadOnlyList<Block> Blocks)
+{
+    /// <summary>What it was made from, whole: in the file's own data, for a program to compare; null: it was made from nothing that is kept.</summary>
+    public string? Fingerprint { get; init; }
+}
 
 /// <summary>A paper size in points (1/72 in).</summary>
 public sealed record Paper(string CssName, double WidthPt, double HeightPt)

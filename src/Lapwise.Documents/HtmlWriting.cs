@@ -17,7 +17,7 @@ internal static class HtmlWriting
             <head>
             <meta charset="utf-8">
             <meta name="viewport" content="width=device-width, initial-scale=1">
-            <title>{{Text(document.Title)}}</title>
+            <title>{{Text(document.Title)}}</title>{{(document.Fingerprint is { } whole ? $"\n<meta name=\"keywords\" content=\"{Text(whole)}\">" : "")}}
             <style>
             @page { size: {{document.Paper.CssName}}; margin: 15mm; }
             {{Style}}

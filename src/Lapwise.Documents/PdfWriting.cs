@@ -515,6 +515,7 @@ internal sealed class PdfWriting : IDisposable
     private byte[] Saved(DateTimeOffset made)
     {
         pdf.Info.Title = document.Title;
+        if (document.Fingerprint is { } whole) pdf.Info.Keywords = whole;
         pdf.Info.CreationDate = made.UtcDateTime;
         using var stream = new MemoryStream();
         pdf.Save(stream);

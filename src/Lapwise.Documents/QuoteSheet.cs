@@ -1,6 +1,7 @@
 using System.Globalization;
 using Lapwise.Core;
 using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
 using Lapwise.Core.Money;
 using Lapwise.Core.Quantities;
 using Lapwise.Core.Timeline;
@@ -25,7 +26,7 @@ public static class QuoteSheet
         var voice = new Voice(quote.Language, quote.Units);
         var paper = voice.Units == UnitSystem.Us ? Paper.Letter : Paper.A4;
         var title = voice.Say($"Quote {quote.Number}: {quote.Job.Name}", $"Presupuesto {quote.Number}: {quote.Job.Name}");
-        return new Document(title, voice.Say("en", "es"), paper, $"{title} · {quote.Fingerprint[..Math.Min(12, quote.Fingerprint.Length)]}", [.. Blocks(quote, whole, terms, voice, paper)]);
+        return new Document(title, voice.Say("en", "es"), paper, $"{title} · {Fingerprint.Short(quote.Fingerprint)}", [.. Blocks(quote, whole, terms, voice, paper)]) { Fingerprint = quote.Fingerprint };
     }
 
     private static IEnumerable<Block> Blocks(IssuedQuote quote, WholeJob? whole, Terms? terms, Voice voice, Paper paper)
@@ -53,7 +54,7 @@ public static class QuoteSheet
         {
             yield return new Block.Heading(1, voice.Say("What is coated", "Qué se recubre"));
             yield return new Block.Items([.. whole.Job.System.Select((c, i) => new Item(ItemMark.Point, voice.Say($"Coat {i + 1}: {Say.Coat(c)}", $"Capa {i + 1}: {Say.Coat(c)}")))]);
-            yield return new Block.Figures([.. whole.Measured.Tops.Select(t => new Figure($"{t.Top.Name}, {voice.Area(t.TakeOff.CoatedM2)}", TopDrawing.Draw(t, voice, FigureSize.For(t, paper))))]);
+            yield return new Block.Figures([.. whole.Measured.Tops.Select(t => new Figure($"{t.Top.Name}, {voice.Area(t.TakeOff.CoatedM2)}", TopDrawing.Draw(t, voice, FigureSize.Overview(whole.Measured.Tops.Count, paper))))]);
         }
 
         yield return new Block.Heading(1, voice.Say("Good to know", "Conviene saber"));
@@ -66,8 +67,8 @@ public static class QuoteSheet
         ]);
         yield return new Block.Signatures([voice.Say("customer, date", "cliente, fecha"), voice.Say("finisher, date", "quien aplica, fecha")]);
         yield return new Block.Paragraph(voice.Say(
-            $"Made from the job and rates as they stood on {Date(quote.On, voice)}; fingerprint {quote.Fingerprint}.",
-            $"Hecho con el trabajo y las tarifas tal como estaban el {Date(quote.On, voice)}; huella {quote.Fingerprint}."));
+            $"Made from the job and rates as they stood on {Date(quote.On, voice)}; fingerprint {Fingerprint.Short(quote.Fingerprint)}.",
+            $"Hecho con el trabajo y las tarifas tal como estaban el {Date(quote.On, voice)}; huella {Fingerprint.Short(quote.Fingerprint)}."));
     }
 
     private static Block.Table Sums(IssuedQuote quote, Voice voice) => new(

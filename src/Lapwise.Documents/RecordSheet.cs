@@ -1,5 +1,6 @@
 using System.Globalization;
 using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
 using Lapwise.Core.OnSite;
 using Lapwise.Core.Timeline;
 
@@ -17,7 +18,7 @@ public static class RecordSheet
     private static Document Compose(Run run, Voice voice, TimeZoneInfo zone)
     {
         var title = voice.Say($"Record of what was done: {run.Plan.Job}", $"Registro de lo hecho: {run.Plan.Job}");
-        return new Document(title, voice.Say("en", "es"), voice.Units == UnitSystem.Us ? Paper.Letter : Paper.A4, title, [.. new Told(run, voice, zone).Blocks()]);
+        return new Document(title, voice.Say("en", "es"), voice.Units == UnitSystem.Us ? Paper.Letter : Paper.A4, title, [.. new Told(run, voice, zone).Blocks()]) { Fingerprint = run.Plan.Fingerprint };
     }
 
     private sealed class Told(Run run, Voice voice, TimeZoneInfo zone)
@@ -68,7 +69,7 @@ public static class RecordSheet
             yield return new Block.Table(
                 [new(voice.Say("hour", "hora"), 1.2, Right: true), new(voice.Say("mark", "marca"), 6), new(voice.Say("how", "cómo"), 2.4)],
                 [.. run.Log.Select(l => new Row([Hour(l.AtMs), MarkWords.Of(l, run, voice), MarkWords.How(l, voice)]))]);
-            yield return new Block.Paragraph(voice.Say($"Made from the plan with inputs {Plan.Fingerprint}; program {Plan.Core}. Hours: {zone.Id}.", $"Hecho del plan con datos {Plan.Fingerprint}; programa {Plan.Core}. Horas: {zone.Id}."));
+            yield return new Block.Paragraph(voice.Say($"Made from the plan with inputs {Fingerprint.Short(Plan.Fingerprint)}; program {Plan.Core}. Hours: {zone.Id}.", $"Hecho del plan con datos {Fingerprint.Short(Plan.Fingerprint)}; programa {Plan.Core}. Horas: {zone.Id}."));
         }
 
         private Block.Verdict Verdict(IReadOnlyList<SalvageLine> lines) => (lines.Count, run.IsDone) switch

@@ -133,7 +133,11 @@ public sealed class PapersTests
         var read = new PdfRead(QuoteSheet.Pdf(quote with { Rates = rates with { Margin = "80 %" } }, whole, priced.Terms));
         foreach (var amount in quote.Price.Lines.Select(l => l.Amount).Append(quote.Price.Net).Append(quote.Price.Tax).Append(quote.Price.Total).Concat(quote.Price.Stages.Select(s => s.Amount)))
             Assert.True(read.Says(amount.ToString("N2", System.Globalization.CultureInfo.InvariantCulture)), $"{amount}");
-        Assert.True(read.Says("M. Otero") && read.Says("0042") && read.Says("Nov 25, 2026, good until Dec 25, 2026") && read.Says("customer, date") && read.Says("river slate") && read.Says(quote.Fingerprint));
+        Assert.True(read.Says("M. Otero") && read.Says("0042") && read.Says("Nov 25, 2026, good until Dec 25, 2026") && read.Says("customer, date") && read.Says("river slate"));
+        // Twelve digits to read out; the whole is in the file's own data.
+        Assert.True(read.Says(Fingerprint.Short(quote.Fingerprint)) && !read.Says(quote.Fingerprint));
+        Assert.Equal(quote.Fingerprint, read.Info("Keywords"));
+        Assert.Contains($"content=\"{quote.Fingerprint}\"", QuoteSheet.Html(quote, whole, priced.Terms), StringComparison.Ordinal);
         Assert.Equal(QuoteSheet.Pdf(quote, whole, priced.Terms), QuoteSheet.Pdf(quote, whole, priced.Terms));
     }
 

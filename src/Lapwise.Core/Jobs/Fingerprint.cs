@@ -12,4 +12,7 @@ public static class Fingerprint
         [
             JobFile.Write(job), .. products.OrderBy(p => p.Id, StringComparer.Ordinal).Select(JobFile.Write), JobFile.Write(rates),
         ]))));
+
+    /// <summary>As it is printed: twelve digits in groups, enough to tell two papers of a shop apart and to be read out.</summary>
+    public static string Short(string whole) => string.Join(' ', whole.Chunk(4).Take(3).Select(c => new string(c)));
 }

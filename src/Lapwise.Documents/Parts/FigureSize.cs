@@ -8,6 +8,9 @@ internal static class FigureSize
 {
     private const double SmallPieceM = 1.3;
 
+    /// <summary>To know the tops by, not to work from: two side by side where there are several.</summary>
+    public static Sheet Overview(int tops, Paper paper) => tops == 1 ? new Sheet(paper.InnerWidthPt - 4, 225, 8.5) : new Sheet((paper.InnerWidthPt - 20) / 2, 190, 7);
+
     public static Sheet For(MeasuredTop top, Paper paper)
     {
         // Room for the thick lines that reach past the sheet on either side.
