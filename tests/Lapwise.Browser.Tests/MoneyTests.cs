@@ -1,4 +1,5 @@
 using System.Globalization;
+using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
@@ -69,6 +70,37 @@ public sealed class MoneyTests(PublishedServer server)
             Assert.Equal(200, answer.Status);
             Assert.StartsWith(type, answer.Headers["content-type"], StringComparison.Ordinal);
         }
+    }
+
+    /// <summary>Price, what-if, payments, options and the agreement all open: nothing is cut off, and a reader that speaks is told all.</summary>
+    [Theory]
+    [InlineData(390, "en-US", "Wage of an hour", "Payments, and how long a quote holds", "Set the payments yourself", "Add an option")]
+    [InlineData(390, "es-MX", "Salario por hora", "Pagos, y cuánto vale un presupuesto", "Fijar los pagos", "Añadir una opción")]
+    [InlineData(1440, "en-US", "Wage of an hour", "Payments, and how long a quote holds", "Set the payments yourself", "Add an option")]
+    [InlineData(1440, "es-MX", "Salario por hora", "Pagos, y cuánto vale un presupuesto", "Fijar los pagos", "Añadir una opción")]
+    public async Task All_of_the_money_fits_its_window_and_can_be_read_out(int width, string locale, string wage, string payments, string set, string option)
+    {
+        var id = await server.CopyOfDemo();
+        await using var window = await server.Window(width, 900, locale);
+        var page = await window.Open($"/jobs/{id}/money");
+        var total = page.Locator("data[data-is='total']");
+        await Expect(total).ToBeVisibleAsync(new() { Timeout = Pages.FirstStartMs });
+        var before = await Value(total);
+        await page.Field(wage).FillAsync("48");
+        await Expect(page.Locator("main")).ToContainTextAsync(locale == "en-US" ? "With the shop's rates" : "Con las tarifas del taller");
+        Assert.True(await Value(total) > before);
+        await page.GetByText(payments).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = set }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = option }).ClickAsync();
+
+        // Faded while it is worked out anew.
+        await page.Settled();
+
+        // The large sum keeps its currency beside it.
+        var sum = await page.Locator(".verdict .figure.is-main .figure-value").First.BoundingBoxAsync();
+        Assert.InRange(sum!.Height, 1, 60);
+        Assert.Equal(0, await page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth"));
+        Assert.Empty((await page.RunAxe()).Violations.SelectMany(v => v.Nodes.Select(n => $"{v.Id}: {n.Html} {n.Any.FirstOrDefault()?.Message}")));
     }
 
     private static async Task<double> Value(ILocator data) => double.Parse((await data.GetAttributeAsync("value"))!, CultureInfo.InvariantCulture);
