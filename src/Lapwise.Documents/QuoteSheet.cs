@@ -26,7 +26,7 @@ public static class QuoteSheet
         var voice = new Voice(quote.Language, quote.Units);
         var paper = voice.Units == UnitSystem.Us ? Paper.Letter : Paper.A4;
         var title = voice.Say($"Quote {quote.Number}: {quote.Job.Name}", $"Presupuesto {quote.Number}: {quote.Job.Name}");
-        return new Document(title, voice.Say("en", "es"), paper, $"{title} · {Fingerprint.Short(quote.Fingerprint)}", [.. Blocks(quote, whole, terms, voice, paper)]) { Fingerprint = quote.Fingerprint };
+        return new Document(title, voice.Say("en", "es"), paper, $"{title} · {Fingerprint.Printed(quote.Fingerprint)}", [.. Blocks(quote, whole, terms, voice, paper)]) { Fingerprint = quote.Fingerprint };
     }
 
     private static IEnumerable<Block> Blocks(IssuedQuote quote, WholeJob? whole, Terms? terms, Voice voice, Paper paper)
@@ -67,8 +67,8 @@ public static class QuoteSheet
         ]);
         yield return new Block.Signatures([voice.Say("customer, date", "cliente, fecha"), voice.Say("finisher, date", "quien aplica, fecha")]);
         yield return new Block.Paragraph(voice.Say(
-            $"Made from the job and rates as they stood on {Date(quote.On, voice)}; fingerprint {Fingerprint.Short(quote.Fingerprint)}.",
-            $"Hecho con el trabajo y las tarifas tal como estaban el {Date(quote.On, voice)}; huella {Fingerprint.Short(quote.Fingerprint)}."));
+            $"Made from the job and rates as they stood on {Date(quote.On, voice)}; fingerprint {Fingerprint.Printed(quote.Fingerprint)}.",
+            $"Hecho con el trabajo y las tarifas tal como estaban el {Date(quote.On, voice)}; huella {Fingerprint.Printed(quote.Fingerprint)}."));
     }
 
     private static Block.Table Sums(IssuedQuote quote, Voice voice) => new(

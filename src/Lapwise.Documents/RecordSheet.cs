@@ -69,7 +69,7 @@ public static class RecordSheet
             yield return new Block.Table(
                 [new(voice.Say("hour", "hora"), 1.2, Right: true), new(voice.Say("mark", "marca"), 6), new(voice.Say("how", "cómo"), 2.4)],
                 [.. run.Log.Select(l => new Row([Hour(l.AtMs), MarkWords.Of(l, run, voice), MarkWords.How(l, voice)]))]);
-            yield return new Block.Paragraph(voice.Say($"Made from the plan with inputs {Fingerprint.Short(Plan.Fingerprint)}; program {Plan.Core}. Hours: {zone.Id}.", $"Hecho del plan con datos {Fingerprint.Short(Plan.Fingerprint)}; programa {Plan.Core}. Horas: {zone.Id}."));
+            yield return new Block.Paragraph(voice.Say($"Made from the plan with inputs {Fingerprint.Printed(Plan.Fingerprint)}; program {Plan.Core}. Hours: {zone.Id}.", $"Hecho del plan con datos {Fingerprint.Printed(Plan.Fingerprint)}; programa {Plan.Core}. Horas: {zone.Id}."));
         }
 
         private Block.Verdict Verdict(IReadOnlyList<SalvageLine> lines) => (lines.Count, run.IsDone) switch

@@ -135,7 +135,7 @@ public sealed class PapersTests
             Assert.True(read.Says(amount.ToString("N2", System.Globalization.CultureInfo.InvariantCulture)), $"{amount}");
         Assert.True(read.Says("M. Otero") && read.Says("0042") && read.Says("Nov 25, 2026, good until Dec 25, 2026") && read.Says("customer, date") && read.Says("river slate"));
         // Twelve digits to read out; the whole is in the file's own data.
-        Assert.True(read.Says(Fingerprint.Short(quote.Fingerprint)) && !read.Says(quote.Fingerprint));
+        Assert.True(read.Says(Fingerprint.Printed(quote.Fingerprint)) && !read.Says(quote.Fingerprint));
         Assert.Equal(quote.Fingerprint, read.Info("Keywords"));
         Assert.Contains($"content=\"{quote.Fingerprint}\"", QuoteSheet.Html(quote, whole, priced.Terms), StringComparison.Ordinal);
         Assert.Equal(QuoteSheet.Pdf(quote, whole, priced.Terms), QuoteSheet.Pdf(quote, whole, priced.Terms));

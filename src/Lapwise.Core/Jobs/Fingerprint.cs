@@ -14,5 +14,5 @@ public static class Fingerprint
         ]))));
 
     /// <summary>As it is printed: twelve digits in groups, enough to tell two papers of a shop apart and to be read out.</summary>
-    public static string Short(string whole) => string.Join(' ', whole.Chunk(4).Take(3).Select(c => new string(c)));
+    public static string Printed(string whole) => string.Join(' ', whole.Chunk(4).Take(3).Select(c => new string(c)));
 }
