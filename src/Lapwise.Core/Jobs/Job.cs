@@ -189,6 +189,9 @@ public sealed record Product(
     IReadOnlyList<Kit> Kits,
     IReadOnlyList<Hazard> Hazards)
 {
+    /// <summary>What is done with the containers before anything is measured out of them; null: nothing is asked for.</summary>
+    public Phrase? BeforeMeasuring => StirFirst is { Length: > 0 } first ? v => v.Say($"Before measuring: {first}", $"Antes de medir: {first}") : null;
+
     /// <summary>Lives of a stated mass; empty: no effect of the mass is claimed.</summary>
     public IReadOnlyList<MassLife> MassLives { get; init; } = [];
 

@@ -14,9 +14,9 @@ internal static class SupplyReasons
         List<Reason> reasons = [.. tickets.Select(OffRatio).OfType<Reason>()];
         if (ThinnerCoarseOnCup(tools, tickets) is { } thinner) reasons.Add(thinner);
         if (RollersFresh(work, Consumption.Of(coat, tools)) is { } rollers) reasons.Add(rollers);
-        if (coat.Product.StirFirst is { } stir)
+        if (coat.Product.BeforeMeasuring is { } before)
         {
-            reasons.Add(new Reason("StirFirst", Limit.Note, v => v.Say("Before measuring: ", "Antes de medir: ") + stir,
+            reasons.Add(new Reason("StirFirst", Limit.Note, before,
                 v => v.Say("Stir to the bottom of each container before every batch.", "Remueva hasta el fondo de cada envase antes de cada mezcla.")));
         }
 

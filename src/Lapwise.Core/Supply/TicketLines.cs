@@ -33,7 +33,7 @@ public static class TicketLines
         if (place == 0 && IsBoxed(supply)) Do(v => v.Say(
             $"Box the colour before the first batch: pour all part A of the {supply.Kits.Sum(k => k.Count)} kits together and stir, so that every batch is one colour.",
             $"Junte el color antes de la primera mezcla: vierta toda la parte A de los {supply.Kits.Sum(k => k.Count)} juegos en un solo recipiente y remueva, para que todas las mezclas tengan el mismo color."));
-        if (product.StirFirst is { Length: > 0 } stir) Do(v => v.Say($"Before measuring: {stir}", $"Antes de medir: {stir}"));
+        if (product.BeforeMeasuring is { } before) Do(before);
         if (FreshRollers.Before(work).Contains(ticket.Batch)) Do(v => v.Say(
             "With this batch take a fresh roller and tray liner: the mix in the old ones is past its time before this batch is used up.",
             "Con esta mezcla use rodillo y funda de bandeja nuevos: la mezcla de los usados pasa de su tiempo antes de gastar esta."));
