@@ -41,5 +41,14 @@ public static class Phases
         v => v.Say("On site", "En obra"),
         v => v.Say("What do I do this minute?", "¿Qué hago en este minuto?"));
 
+    /// <summary>The phase on whose page a field of the document stands, by its path.</summary>
+    public static Phase OfField(string path) => path?.Split('.', '[')[0] switch
+    {
+        "tops" => Measure,
+        "system" or "tools" or "products" => Materials,
+        "room" => Conditions,
+        _ => Work,
+    };
+
     public static IReadOnlyList<Phase> All { get; } = [Measure, Materials, Conditions, Work, Supply, Timeline, Money, OnSite];
 }

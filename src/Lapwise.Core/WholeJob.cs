@@ -35,6 +35,9 @@ public sealed record WholeJob(
     /// <param name="coat">Place of the coat in the system, from 0.</param>
     public bool Holds(int coat) => Work.Coats[coat].Holds && ReasonsOf(coat).All(reason => reason.Limit == Limit.Note);
 
+    /// <summary>Whether every coat can be worked as planned, with nothing of the document left out.</summary>
+    public bool Stands => Faults.Count == 0 && Work.Coats.Count > 0 && Enumerable.Range(0, Work.Coats.Count).All(coat => Holds(coat) && Work.Coats[coat].Sections.Count > 0);
+
     /// <summary>Works a document through the phases; null with the faults where nothing could be read.</summary>
     public static (WholeJob? Whole, IReadOnlyList<Fault> Faults) From(JobDocument document, IReadOnlyList<ProductDocument> library) =>
         Slices.AtOnce(FromAsync(document, library, Effort.AtOnce));

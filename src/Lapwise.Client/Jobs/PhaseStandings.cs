@@ -25,7 +25,7 @@ internal static class PhaseStandings
         if (workings.Job is null || workings.Whole is not { Work.Coats.Count: > 0 } whole) return blank;
         if (workings.IsPlanning) return new PhaseStanding("is-blank", "…", voice.Say("being worked out", "calculando"));
         if (workings.Faults.Count > 0) return wrong;
-        if (phase == Core.Phases.Work) return Enumerable.Range(0, whole.Work.Coats.Count).All(c => whole.Holds(c) && whole.Work.Coats[c].Sections.Count > 0) ? good : wrong;
+        if (phase == Core.Phases.Work) return whole.Stands ? good : wrong;
         if (phase == Core.Phases.Timeline) return whole.Timeline.Holds ? good : wrong;
         if (phase == Core.Phases.Money) return whole.Timeline.Holds ? new PhaseStanding("is-blank", "·", voice.Say("look at the price", "mire el precio")) : wrong;
         return whole.Supply.Coats.All(c => c.Reasons.All(r => r.Limit == Limit.Note)) ? good : wrong;

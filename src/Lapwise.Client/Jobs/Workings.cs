@@ -34,6 +34,9 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
     /// <summary>A longer search for a better order of the plan on show; null: none was asked for.</summary>
     public FurtherSearch? Further { get; private set; }
 
+    /// <summary>What the way to a first plan goes by.</summary>
+    public JobSoFar SoFar => new(document(), Faults, document().Products is { Count: > 0 } || library().Count > 0, Conditions, IsPlanning ? null : Whole);
+
     public event Action? Changed;
 
     public void Refresh()

@@ -31,6 +31,11 @@ internal sealed class Device(IJSInProcessRuntime js)
 
     public void ShowHelp(bool wanted) => js.InvokeVoid("lapwise.showHelp", wanted);
 
+    /// <summary>The guide to a first plan is wanted on this device; null: nobody has said.</summary>
+    public bool? WantsGuide() => Read("lapwise/guide") is { } said ? said == "yes" : null;
+
+    public void WantGuide(bool wanted) => Write("lapwise/guide", wanted ? "yes" : "no");
+
     /// <summary>Whoever looks asked the system for less motion.</summary>
     public bool PrefersStill() => js.Invoke<bool>("lapwise.prefersStill");
 
