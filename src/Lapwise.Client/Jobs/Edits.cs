@@ -14,6 +14,7 @@ internal sealed class Edits(string job, EditKeeping keeping)
     private sealed record Edit(Lazy<JobDocument?> Before, Lazy<JobDocument?> After, string? Field);
 
     private readonly List<Edit> steps = [];
+    private readonly Turns turns = new();
     private int done;
     private bool isTakenUp;
 
@@ -52,7 +53,8 @@ internal sealed class Edits(string job, EditKeeping keeping)
         else steps.Add(edit);
         done = steps.Count;
         var goesOn = done > 1 && steps[^2].After is { IsValueCreated: true, Value: { } earlier } && ReferenceEquals(earlier, edit.Before.Value);
-        _ = Told(keeping.Put(job, done - 1, field ?? "", goesOn ? "" : Write(edit.Before.Value), Write(after)));
+        var (place, earliest) = (done - 1, goesOn ? null : edit.Before.Value);
+        _ = Told(() => keeping.Put(job, place, field ?? "", Write(earliest), Write(after)));
     }
 
     /// <summary>The document without the last change; null: there is none.</summary>
@@ -60,7 +62,8 @@ internal sealed class Edits(string job, EditKeeping keeping)
     {
         if (!CanUndo) return null;
         var edit = steps[--done];
-        _ = Told(keeping.Stand(job, done));
+        var count = done;
+        _ = Told(() => keeping.Stand(job, count));
         return Turned(edit.After.Value, edit.Before.Value, now);
     }
 
@@ -69,7 +72,8 @@ internal sealed class Edits(string job, EditKeeping keeping)
     {
         if (!CanRedo) return null;
         var edit = steps[done++];
-        _ = Told(keeping.Stand(job, done));
+        var count = done;
+        _ = Told(() => keeping.Stand(job, count));
         return Turned(edit.Before.Value, edit.After.Value, now);
     }
 
@@ -77,9 +81,11 @@ internal sealed class Edits(string job, EditKeeping keeping)
     private static JobDocument Turned(JobDocument? from, JobDocument? to, JobDocument now) =>
         from is null || to is null ? now : ReferenceEquals(from, now) ? to : JobMerging.Merge(from, to, now).Job;
 
-    private async Task Told(Task<bool> put)
+    /// <summary>Written in turn, when the key or tap that made it has been drawn.</summary>
+    private async Task Told(Func<Task<bool>> put)
     {
-        var kept = await put;
+        await turns.Take();
+        var kept = await put();
         if (kept == IsKept) return;
         IsKept = kept;
         Changed?.Invoke();

@@ -8,16 +8,19 @@ namespace Lapwise.Client.Jobs;
 internal sealed class OpenJob : IDisposable
 {
     private readonly KeptJob kept;
+    private readonly Turns turns = new();
     private string? typedInto;
+    private int changes;
+    private bool isDrawnLater;
 
     public OpenJob(KeptJob kept, Coatings coatings, EditKeeping edits)
     {
         Edits = new Edits(kept.Id, edits);
-        Edits.Changed += () => Changed?.Invoke();
+        Edits.Changed += Tell;
         this.kept = kept;
         Workings = new Workings(() => Document, () => coatings.All);
-        Workings.Changed += () => Changed?.Invoke();
-        kept.Changed += () => Changed?.Invoke();
+        Workings.Changed += Tell;
+        kept.Changed += Tell;
         kept.DocumentChanged += Workings.Refresh;
         Workings.Refresh();
     }
@@ -39,8 +42,10 @@ internal sealed class OpenJob : IDisposable
         var before = Document;
         var after = change(before);
         Edits.Note(before, after, typedInto);
+        var isTyped = typedInto is not null;
         typedInto = null;
-        Take(after);
+        if (isTyped) _ = TakeTyped(after);
+        else Take(after);
     }
 
     /// <summary>The change that comes next is typed into this field.</summary>
@@ -58,9 +63,34 @@ internal sealed class OpenJob : IDisposable
 
     private void Take(JobDocument document)
     {
+        changes++;
+        isDrawnLater = false;
         kept.Change(document);
         Workings.Refresh();
-        Changed?.Invoke();
+        Tell();
+    }
+
+    /// <summary>
+    /// What is typed stands in its field at once; what it comes to and the rest of the page take turns of their own, so that
+    /// no key waits for them.
+    /// </summary>
+    private async Task TakeTyped(JobDocument document)
+    {
+        var mine = ++changes;
+        isDrawnLater = true;
+        kept.Change(document);
+        await turns.Take();
+        if (mine != changes) return;
+        Workings.Refresh();
+        await turns.Take();
+        if (mine != changes) return;
+        isDrawnLater = false;
+        Tell();
+    }
+
+    private void Tell()
+    {
+        if (!isDrawnLater) Changed?.Invoke();
     }
 
     /// <summary>Sends what is only here, and takes in what is newer elsewhere.</summary>
@@ -73,6 +103,7 @@ internal sealed class OpenJob : IDisposable
 
     public void Dispose()
     {
+        changes++;
         kept.Dispose();
         Workings.Dispose();
     }
