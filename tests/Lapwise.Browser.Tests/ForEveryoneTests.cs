@@ -80,6 +80,35 @@ public sealed class ForEveryoneTests(PublishedServer server)
         Assert.Empty(faults);
     }
 
+    [Fact]
+    public async Task Whoever_asked_for_less_motion_sees_none_on_any_page()
+    {
+        const string moving = """
+            [document, ...document.querySelectorAll("*")].flatMap(e => e === document ? document.getAnimations().map(a => "runs: " + (a.animationName ?? a.transitionProperty ?? a.id)) : ["", "::before", "::after"].flatMap(part => {
+              const style = getComputedStyle(e, part);
+              const lasts = times => times.split(",").some(t => parseFloat(t) > 0);
+              return (style.animationName !== "none" && lasts(style.animationDuration)) || lasts(style.transitionDuration) || lasts(style.transitionDelay) || style.scrollBehavior === "smooth" ? [e.outerHTML.slice(0, 90) + part] : [];
+            }))
+            """;
+        await using var window = await server.Window(390, 844);
+        var page = await window.NewPageAsync();
+        var (faults, looked) = (new List<string>(), 0);
+        foreach (var address in (string[])["/", "/quick", "/quick/day", "/days", "/shelf", "/products", "/products/clear-fast-two-part", "/phones", .. Core.Phases.All.Select(p => "/jobs/demo/" + p.Route)])
+        {
+            await page.EmulateMediaAsync(new() { ReducedMotion = ReducedMotion.Reduce });
+            await page.GotoAsync(address);
+            await page.Settled();
+            // What is being worked out anew is the one thing that fades.
+            await page.EvaluateAsync("document.querySelectorAll('main *').forEach(e => e.classList.add('is-old'))");
+            faults.AddRange((await page.EvaluateAsync<string[]>(moving)).Select(m => $"{address}: {m}"));
+            await page.EmulateMediaAsync(new() { ReducedMotion = ReducedMotion.NoPreference });
+            if ((await page.EvaluateAsync<string[]>(moving)).Length > 0) looked++;
+        }
+
+        Assert.Empty(faults);
+        Assert.True(looked > 10, $"motion is found on {looked} pages only where it is allowed: the look finds nothing");
+    }
+
     /// <summary>Jobs and coatings of other tests are the same pages again; sheets are files.</summary>
     private static bool IsAnotherPage(string path) =>
         !path.StartsWith("/api/", StringComparison.Ordinal)

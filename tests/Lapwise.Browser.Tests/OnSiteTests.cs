@@ -300,6 +300,37 @@ public sealed partial class OnSiteTests(PublishedServer server)
         await Expect(page.Locator(".run-log li").First).ToContainTextAsync(FourMinutes());
     }
 
+    /// <summary>In the background a browser may hold every timer back: what is shown on return comes from the clock, before the next tick.</summary>
+    [Fact]
+    public async Task The_clock_is_right_at_once_when_a_page_whose_timers_stood_still_is_looked_at_again()
+    {
+        await using var window = await Phone();
+        var page = await Prepared(window, await server.CopyOfDemo());
+        await Tap(page);
+        var batch = page.Locator(".run-clocks .run-time").Last;
+        await Expect(batch).ToHaveTextAsync(TimeShown());
+        await page.EvaluateAsync("""
+            {
+              globalThis.setTimeout = () => 0;
+              const [now, steady] = [Date.now.bind(Date), performance.now.bind(performance)];
+              Date.now = () => now() + 240000;
+              performance.now = () => steady() + 240000;
+            }
+            """);
+        // The tick that was already on its way is the last.
+        await page.WaitForTimeoutAsync(1500);
+        var stood = Seconds(await batch.InnerTextAsync());
+        await page.EvaluateAsync("{ const [now, steady] = [Date.now, performance.now]; Date.now = () => now() + 240000; performance.now = () => steady() + 240000; }");
+        await page.WaitForTimeoutAsync(2500);
+        Assert.Equal(stood, Seconds(await batch.InnerTextAsync()));
+
+        await page.EvaluateAsync("document.dispatchEvent(new Event('visibilitychange'))");
+        await page.WaitForTimeoutAsync(500);
+        Assert.InRange(stood - Seconds(await batch.InnerTextAsync()), 240, 260);
+
+        static int Seconds(string clock) => clock.Split(':') is [var minutes, var seconds] ? (60 * int.Parse(minutes, CultureInfo.InvariantCulture)) + int.Parse(seconds, CultureInfo.InvariantCulture) : throw new FormatException(clock);
+    }
+
     /// <summary>Eight hours without reception by a shifted clock: every tap is there, and arrives once when the server is back.</summary>
     [Fact]
     public async Task A_run_of_eight_hours_without_reception_arrives_whole()

@@ -230,7 +230,14 @@ public sealed partial class OrderOfWorkTests(PublishedServer server)
         var touch = await window.NewCDPSessionAsync(page);
         Task Touch(string kind, params object[] points) => touch.SendAsync("Input.dispatchTouchEvent", new() { ["type"] = kind, ["touchPoints"] = points });
         await Touch("touchStart", new { x, y });
-        for (var step = 1; step <= 3; step++) await Touch("touchMove", new { x = x + (by * step / 3), y = y + (by * step / 3) });
+        // Far enough, up and down, to scroll a page that is not held; then to where the line is wanted.
+        var scrolled = await page.EvaluateAsync<double>("scrollY");
+        foreach (var far in (float[])[20, 60, -60, 60, by])
+        {
+            await Touch("touchMove", new { x = x + by, y = y + far });
+            await page.WaitForTimeoutAsync(50);
+        }
+        Assert.Equal(scrolled, await page.EvaluateAsync<double>("scrollY"));
         await Touch("touchEnd");
     }
 
