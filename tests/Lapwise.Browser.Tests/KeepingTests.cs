@@ -1,3 +1,5 @@
+using System.Net.Http.Headers;
+using System.Text;
 using System.Text.Json;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
@@ -8,6 +10,35 @@ namespace Lapwise.Browser.Tests;
 /// <summary>Nothing typed is lost: not by a server that goes away, not by a second tab, not by a slip.</summary>
 public sealed class KeepingTests(PublishedServer server)
 {
+    /// <summary>The list of jobs sends what is kept here while the new job is already open and typed into.</summary>
+    [Fact]
+    public async Task A_new_job_that_the_list_had_sent_first_is_typed_on_without_a_clash()
+    {
+        await using var window = await server.Window(390, 844);
+        var page = await window.Open("/");
+        var (sentByTheList, typedOn) = (new TaskCompletionSource(), new TaskCompletionSource());
+        await page.RouteAsync("**/api/jobs/*", async route =>
+        {
+            if (route.Request.Method == "PUT" && !sentByTheList.Task.IsCompleted)
+            {
+                using var first = new HttpRequestMessage(HttpMethod.Put, new Uri(route.Request.Url).PathAndQuery) { Content = new StringContent(route.Request.PostData!, Encoding.UTF8, "application/json") };
+                first.Headers.IfNoneMatch.Add(EntityTagHeaderValue.Any);
+                (await server.Http.SendAsync(first, TestContext.Current.CancellationToken)).EnsureSuccessStatusCode();
+                sentByTheList.SetResult();
+                await typedOn.Task;
+            }
+
+            await route.ContinueAsync();
+        });
+        await page.GetByRole(AriaRole.Button, new() { Name = "New job", Exact = true }).ClickAsync();
+        await sentByTheList.Task.WaitAsync(TimeSpan.FromSeconds(60), TestContext.Current.CancellationToken);
+        await page.Field("Name of the job").FillAsync("Desk by the window");
+        typedOn.SetResult();
+        await page.Kept("Saved");
+        await Expect(page.Locator("#clash")).ToHaveCountAsync(0);
+        await Expect(page.Field("Name of the job")).ToHaveValueAsync("Desk by the window");
+    }
+
     [Fact]
     public async Task What_is_typed_while_the_server_is_away_is_kept_and_saved_when_it_is_back()
     {

@@ -36,6 +36,7 @@ internal sealed class KeptJob(string id, Server server, Drafts drafts, JobCopies
     private bool isSending;
     private long? version;
     private JobDocument? before;
+    private JobDocument? takenUp;
     private (JobDocument Job, long Version)? other;
     private Task<Shelved> shelving = Task.FromResult(Shelved.Kept);
 
@@ -64,7 +65,7 @@ internal sealed class KeptJob(string id, Server server, Drafts drafts, JobCopies
         if (draft is null && copy is null) return null;
         var kept = new KeptJob(id, server, drafts, copies);
         (kept.Document, kept.version, kept.before) = draft is null ? (copy!.Value.Job, copy.Value.Version, copy.Value.Job) : (draft.Job, draft.From, draft.Base);
-        if (draft is not null) kept.Kept = Kept.Sending;
+        if (draft is not null) (kept.Kept, kept.takenUp) = (Kept.Sending, draft.Job);
         return kept;
     }
 
@@ -216,6 +217,8 @@ internal sealed class KeptJob(string id, Server server, Drafts drafts, JobCopies
                 await Stand(Document, at);
                 break;
             case Reply<JobDocument>.Got(var stored, var at):
+                // The list of jobs had sent the draft before it was typed on here: nobody else changed anything.
+                if (before is null && takenUp is { } begun && Same(stored, begun)) before = stored;
                 other = (stored, at);
                 Merge();
                 Shelve();
