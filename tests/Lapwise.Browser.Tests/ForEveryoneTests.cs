@@ -180,6 +180,39 @@ public sealed class ForEveryoneTests(PublishedServer server)
         Assert.InRange(ours, 1_000_000, BareTemplateBytes + RoomForOurs);
     }
 
+    /// <summary>The first key on a fresh page, too, which finds everything cold.</summary>
+    [Theory]
+    [InlineData("measure", "Thickness")]
+    [InlineData("conditions", "Relative humidity")]
+    [InlineData("work", "Reload, each section")]
+    public async Task No_key_waits_for_what_it_comes_to(string route, string field)
+    {
+        var best = double.PositiveInfinity;
+        for (var i = 0; i < 3; i++)
+        {
+            await using var window = await server.Window(390, 844);
+            await window.AddInitScriptAsync("""
+                globalThis.heldMs = [];
+                new PerformanceObserver(seen => heldMs.push(...seen.getEntries().filter(e => e.name === "input").map(e => Math.round(e.processingEnd - e.processingStart)))).observe({ type: "event", durationThreshold: 16 });
+                """);
+            var page = await window.Open($"/jobs/{await server.CopyOfDemo()}/{route}");
+            await page.Settled();
+            await page.EvaluateAsync("document.querySelectorAll('details').forEach(d => d.open = true)");
+            await page.WaitForTimeoutAsync(2000);
+            var before = await page.Field(field).InputValueAsync();
+            await page.Field(field).PressAsync("Home");
+            await page.Keyboard.PressAsync("Delete");
+            await Expect(page.Field(field)).ToHaveValueAsync(before.Length > 0 ? before[1..] : "");
+            await page.Keyboard.PressAsync("3");
+            await page.WaitForTimeoutAsync(1000);
+            best = Math.Min(best, (await page.EvaluateAsync<double[]>("heldMs")).DefaultIfEmpty(0).Max());
+        }
+
+        TestContext.Current.SendDiagnosticMessage("{0}: a key is held for {1} ms", route, best);
+        // Aim: 50 ms. It was 110 to 400 ms while the whole page was worked out and drawn with each key; the best of three counts.
+        Assert.InRange(best, 0, 75);
+    }
+
     [Fact]
     public async Task The_plan_of_the_kitchen_is_there_soon_once_the_page_is_loaded()
     {

@@ -91,11 +91,12 @@ public sealed partial class GuideTests(PublishedServer server)
     {
         // The kitchen is an L.
         if (said.Contains("Length, side A", StringComparison.Ordinal) || said.Contains("Largo, lado A", StringComparison.Ordinal)) await page.Locator("label[for='shape-0-L']").ClickAsync();
-        else if (Quoted().Match(said) is { Success: true } field)
+        else if (Quoted().Match(said) is { Success: true } match)
         {
             await page.Locator("#guide > button:not(.guide-away)").ClickAsync();
-            Assert.Equal(field.Groups[1].Value, await page.EvaluateAsync<string>("document.activeElement.labels[0].innerText"));
-            await page.Keyboard.TypeAsync(Readings[field.Groups[1].Value]);
+            var field = match.Groups["field"].Value;
+            Assert.Equal(field, await page.EvaluateAsync<string>("document.activeElement.labels[0].innerText"));
+            await page.Keyboard.TypeAsync(Readings[field]);
         }
         else if (await page.Locator("#guide > a").CountAsync() > 0)
         {
@@ -118,6 +119,6 @@ public sealed partial class GuideTests(PublishedServer server)
         return await Status(page).InnerTextAsync();
     }
 
-    [GeneratedRegex("[“«](.+?)[”»]", RegexOptions.None, 30_000)]
+    [GeneratedRegex("[“«](?<field>.+?)[”»]", RegexOptions.ExplicitCapture, 30_000)]
     private static partial Regex Quoted();
 }
