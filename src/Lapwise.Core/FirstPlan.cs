@@ -103,7 +103,7 @@ public static class FirstPlan
     private static NextThing? FirstFault(JobSoFar job, Phase phase)
     {
         if (job.Faults.FirstOrDefault(f => Phases.OfField(f.Path) == phase) is not { } fault) return null;
-        return fault.Code == "QuantityMissing" && Label(job.Document, fault.Path) is { } label
+        return fault.IsBlankYet && Label(job.Document, fault.Path) is { } label
             ? new(Deed.TypeIn, phase, v => TypeIn(job.Document, fault.Path, label(v), v), fault.Path)
             : new(Deed.PutRight, phase, v => $"{fault.Text(v)} {fault.Cure(v)}", fault.Path);
     }

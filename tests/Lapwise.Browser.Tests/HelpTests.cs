@@ -40,6 +40,24 @@ public sealed class HelpTests(PublishedServer server)
     }
 
     [Fact]
+    public async Task What_is_only_blank_yet_is_asked_for_and_not_called_wrong()
+    {
+        await using var window = await server.Window(390, 844);
+        var page = await window.Open("/");
+        await page.GetByRole(AriaRole.Button, new() { Name = "New job" }).First.ClickAsync(new() { Timeout = Pages.FirstStartMs });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Add the first top" }).ClickAsync();
+        var length = page.Field("Length, side A");
+        await Expect(length).ToHaveAttributeAsync("aria-required", "true");
+        await Expect(page.Locator(".is-wrong")).ToHaveCountAsync(0);
+
+        await length.FillAsync("abc");
+        await Expect(length).ToHaveAttributeAsync("aria-invalid", "true");
+        await Expect(page.Locator(".stop[aria-current='step']")).ToHaveClassAsync("stop is-wrong");
+        await length.FillAsync("");
+        await Expect(page.Locator(".is-wrong")).ToHaveCountAsync(0);
+    }
+
+    [Fact]
     public async Task Every_shape_edge_and_part_of_a_top_is_explained_too()
     {
         await using var window = await server.Window(390, 844);

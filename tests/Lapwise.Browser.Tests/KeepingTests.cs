@@ -251,6 +251,24 @@ public sealed class KeepingTests(PublishedServer server)
     }
 
     [Fact]
+    public async Task What_was_just_typed_never_stands_there_as_saved()
+    {
+        await using var window = await server.Window();
+        var page = await window.Open($"/jobs/{await server.CopyOfDemo()}/measure");
+        await page.Kept("Saved");
+        var shown = await page.Field("Thickness").EvaluateAsync<string>("""
+            async field => {
+              field.value = "1 3/8 in";
+              field.dispatchEvent(new Event("input", { bubbles: true }));
+              await new Promise(done => setTimeout(done));
+              return document.querySelector(".kept").innerText;
+            }
+            """);
+        Assert.Contains("saving", shown, StringComparison.Ordinal);
+        await page.Kept("Saved");
+    }
+
+    [Fact]
     public async Task An_answer_lost_on_its_way_saves_once_and_half_an_answer_is_none()
     {
         var id = await server.CopyOfDemo();

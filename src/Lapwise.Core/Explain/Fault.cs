@@ -11,6 +11,9 @@ public sealed record Fault(string Path, string Code, Phrase Text, Phrase Cure)
     /// <summary>Line of the file it was read from, from 1; null where the document did not come from a file.</summary>
     public int? Line { get; init; }
 
+    /// <summary>Nothing was entered yet: something is still to be filled in, nothing is wrong.</summary>
+    public bool IsBlankYet => Code == "QuantityMissing";
+
     /// <summary>One line: place, what is wrong, what would cure it.</summary>
     public string Say(Voice voice)
     {
