@@ -16,6 +16,8 @@ internal sealed class Piece
     /// <summary>A corner this near a cutting line counts as on it, so no slivers arise; the seam bends there instead.</summary>
     private const double OnTheLineM = 0.0002;
     private const double LeastAreaM2 = 1e-10;
+    /// <summary>Nobody rolls a part this small for itself, as where a line touches the round of a cutout that a joint runs through.</summary>
+    public const double SliverM2 = 0.001;
 
     public Piece(IReadOnlyList<Ring> rings)
     {
@@ -67,7 +69,16 @@ internal sealed class Piece
         var net = new Net(this, line);
         var chords = net.Chords(this);
         if (from is { } start) chords = net.FirstRun(chords, line.Place(start));
-        return chords.Count == 0 ? [this] : net.Trace(chords, cut);
+        return SplitAlong(net, chords, cut);
+    }
+
+    /// <summary>Leaves out the parts of the line that would cut off a sliver.</summary>
+    private IReadOnlyList<Piece> SplitAlong(Net net, List<(int A, int B)> chords, int cut)
+    {
+        if (chords.Count == 0) return [this];
+        var parts = net.Trace(chords, cut);
+        var whole = net.WithoutSlivers(chords, parts);
+        return whole.Count == chords.Count ? parts : SplitAlong(net, whole, cut);
     }
 
     /// <summary>Cuts the part of the piece a point of the line lies in, to both sides until the line leaves the top.</summary>
@@ -175,6 +186,13 @@ internal sealed class Piece
             }
 
             return [];
+        }
+
+        /// <summary>The chords that are no side of a sliver.</summary>
+        public List<(int A, int B)> WithoutSlivers(List<(int A, int B)> chords, IReadOnlyList<Piece> parts)
+        {
+            var slivers = parts.Where(p => p.AreaM2 < SliverM2).Select(p => p.Outer).ToList();
+            return chords.FindAll(c => !slivers.Exists(s => s.Contains(points[c.A]) && s.Contains(points[c.B])));
         }
 
         /// <summary>Walks every boundary, turning left as hard as it can, and puts holes back into the part they lie in.</summary>

@@ -20,7 +20,8 @@ public sealed class OwnLinesTests
         if (lines.Contains(null) || lines.Count == 0) return;
         var again = Sectioning.Cut(cut.Top with { Top = cut.Top.Top with { SectionLines = [.. lines.Select(l => l!)] } }, OneAim, new CutChoice.Given());
         Assert.Equal(cut.Sections.Count, again.Sections.Count);
-        foreach (var (a, b) in Sorted(cut).Zip(Sorted(again))) Assert.Equal(a, b, 1e-4);
+        // A line bends to a corner within 0.2 mm of it, over a metre and a half at most.
+        foreach (var (a, b) in Sorted(cut).Zip(Sorted(again))) Assert.Equal(a, b, 3e-4);
     }, iter: 100, print: Print, threads: 1);
 
     /// <summary>Only rows that no side reaches may be beyond words.</summary>

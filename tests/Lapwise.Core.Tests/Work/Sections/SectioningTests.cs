@@ -143,6 +143,17 @@ public sealed class SectioningTests
         Assert.Equal(2, cut.Seams.Count(s => Math.Abs(s.LengthM - 0.1) < 1e-9 && s.Line.All(p => Math.Abs(p.X - x) < 1e-9)));
     }
 
+    /// <summary>Between the end of a cutout and a joint through its rounded corner a part of 45 mm² would lie.</summary>
+    [Theory]
+    [InlineData(0.8835)]
+    [InlineData(0.8965)]
+    public void Joint_throughTheRoundOfACutout_leavesNoSliver(double jointM)
+    {
+        var sink = Benches.Hole(1, 0.29, 0.24, 0.18, CutoutShape.RoundedRectangle, 0.02);
+        foreach (var cut in AllCuts(Top(new OutlineSpec.Rectangle(2, 0.58), "wswo", [sink], [new BreakLine('A', jointM)])))
+            Assert.All(cut.Sections, s => Assert.True(s.FaceM2 > 0.001, $"{cut.Choice}: {s.FaceM2 * 1e6:0} mm²"));
+    }
+
     /// <summary>What lies in the middle is worked from both sides: 16 ft deep is 8 ft from either.</summary>
     [Fact]
     public void Reach_tooDeepFromBothSides_saysNoMoreThanHalfTheDepth()
