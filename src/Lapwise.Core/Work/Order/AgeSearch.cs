@@ -30,7 +30,7 @@ internal abstract class AgeSearch(OrderPart part)
 
     private IDecision? _decision;
     private long _asked;
-    private long _patience = Math.Max(FirstPatience, Math.Min(part.Problem.Sections.Count, 256) * PatienceOfASection);
+    private long _patience = part.Problem.Sections.Count <= SectionSet.MostSections ? Math.Max(FirstPatience, part.Problem.Sections.Count * PatienceOfASection) : FirstPatience;
     private long _spent;
     private long _left;                       // ages below were left for now
     private bool _isLonger;

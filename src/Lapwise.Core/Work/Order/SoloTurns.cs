@@ -3,7 +3,8 @@ namespace Lapwise.Core.Work.Order;
 /// <summary>
 /// The same question asked in different ways by turns: depth first with different sections to come first, and a beam. Which
 /// of them is quick cannot be told ahead, and the difference is up to a hundredfold. The first answer holds; counted steps,
-/// so every machine takes the same turns. The beam's first two tries go to their end.
+/// so every machine takes the same turns. The beam's first two tries go to their end,
+/// save where there are too many sections for that.
 /// </summary>
 internal sealed class SoloTurns : IDecision
 {
@@ -12,6 +13,7 @@ internal sealed class SoloTurns : IDecision
 
     private readonly SoloDecision[] _byDepth;
     private readonly SoloBeam? _beam;
+    private readonly bool _isBeamQuick;
     private int _at;                          // the last turn is the beam's
     private long _leftOfTurn = Turn;
 
@@ -20,6 +22,7 @@ internal sealed class SoloTurns : IDecision
     {
         _byDepth = [.. model.Mirrors.Select(m => new SoloDecision(model, limit, mostVectors / model.Mirrors.Count, m))];
         _beam = beam;
+        _isBeamQuick = model.Count <= SectionSet.MostSections;
     }
 
     public long Steps => _byDepth.Sum(d => d.Steps) + (_beam?.Steps ?? 0);
@@ -45,7 +48,7 @@ internal sealed class SoloTurns : IDecision
 
     private SoloBeam? BeamOnTurn => _at == _byDepth.Length ? _beam : null;
 
-    private bool IsFirstTryOfBeam => BeamOnTurn is { HasTried: false };
+    private bool IsFirstTryOfBeam => _isBeamQuick && BeamOnTurn is { HasTried: false };
 
     private Verdict Go(long steps) =>
         BeamOnTurn is not { } beam ? _byDepth[_at].Run(steps)
