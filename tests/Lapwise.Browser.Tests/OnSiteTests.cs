@@ -17,7 +17,15 @@ public sealed partial class OnSiteTests(PublishedServer server)
     /// <summary>A run of the sample job in a window of its own, with its plan issued and its preparation seen to.</summary>
     private static async Task<IPage> Prepared(IBrowserContext window, string job, bool shiftsClock = false)
     {
-        var page = await Opened(window, job, shiftsClock);
+        var page = await window.NewPageAsync();
+        if (shiftsClock) await page.Clock.InstallAsync();
+        await Prepared(page, job);
+        return page;
+    }
+
+    private static async Task Prepared(IPage page, string job)
+    {
+        await Open(page, job);
         await page.Locator(".run-tap").ClickAsync();
         for (var i = 1; i <= Points; i++)
         {
@@ -26,17 +34,20 @@ public sealed partial class OnSiteTests(PublishedServer server)
         }
 
         await Expect(page.Locator(".run-tap")).ToContainTextAsync("A and B together");
+    }
+
+    private static async Task<IPage> Opened(IBrowserContext window, string job)
+    {
+        var page = await window.NewPageAsync();
+        await Open(page, job);
         return page;
     }
 
-    private static async Task<IPage> Opened(IBrowserContext window, string job, bool shiftsClock = false)
+    private static async Task Open(IPage page, string job)
     {
-        var page = await window.NewPageAsync();
         page.SetDefaultTimeout(30_000);
-        if (shiftsClock) await page.Clock.InstallAsync();
         await page.GotoAsync($"/jobs/{job}/run");
         await Expect(page.Locator(".run-tap, .run-point").First).ToBeVisibleAsync(new() { Timeout = Pages.FirstStartMs });
-        return page;
     }
 
     private static async Task Tap(IPage page)
@@ -138,7 +149,7 @@ public sealed partial class OnSiteTests(PublishedServer server)
                   const like = JSON.parse(await run.all("{{job}}")).map(m => ({ ...JSON.parse(m.text), run: m.run })).filter(m => m.kind === "note").at(-1);
                   const { run: id, ...mark } = like;
                   const next = { ...mark, id: crypto.randomUUID().replaceAll("-", ""), number: mark.number + 1, text: "note {{kill}}." };
-                  const kept = run.put("{{job}}", id, [{ id: next.id, text: JSON.stringify(next) }], false);
+                  const kept = run.put("{{job}}", id, [{ id: next.id, sent: false, text: JSON.stringify(next) }]);
                   return {{(waits ? "await kept" : "true")}};
                 }
                 """);
@@ -404,6 +415,59 @@ public sealed partial class OnSiteTests(PublishedServer server)
         using var record = JsonDocument.Parse(await File.ReadAllTextAsync(await file.PathAsync(), TestContext.Current.CancellationToken));
         Assert.Contains(record.RootElement.GetProperty("marks").EnumerateArray(), m => m.GetProperty("kind").GetString() == "batchMixed");
         await Sent(page);
+        Assert.Equal(1, Count(await Marks(job), "batchMixed"));
+    }
+
+    /// <summary>What was marked before stays on the disk; what is marked meanwhile is put there as soon as there is room, without a tap.</summary>
+    [Fact]
+    public async Task Marks_made_on_a_full_device_are_kept_once_there_is_room_and_arrive_once()
+    {
+        var job = await server.CopyOfDemo();
+        await using var window = await Phone();
+        var page = await window.NewPageAsync();
+        var storage = await SmallStorage.Of(page, server.Address);
+        await Prepared(page, job);
+        await Sent(page);
+        await page.RouteAsync("**/api/**", route => route.AbortAsync());
+        await Tap(page);
+        await Expect(page.Locator(".run-main[data-kept=disk]")).ToBeVisibleAsync();
+        await storage.Fill();
+        await Tap(page);
+        await Expect(page.GetByRole(AriaRole.Alert).First).ToContainTextAsync("storage of this device is full");
+        await Tap(page);
+        var file = await page.RunAndWaitForDownloadAsync(() => page.GetByRole(AriaRole.Button, new() { Name = "Save the record as a file" }).First.ClickAsync());
+        using var record = JsonDocument.Parse(await File.ReadAllTextAsync(await file.PathAsync(), TestContext.Current.CancellationToken));
+        List<JsonElement> saved = [.. record.RootElement.GetProperty("marks").EnumerateArray()];
+        Assert.Equal(1, Count(saved, "sectionDry"));
+        Assert.Equal(2, Count(saved, "sectionWet"));
+
+        await storage.MakeRoom();
+        await Expect(page.Locator(".run-main[data-kept=disk]")).ToBeVisibleAsync(new() { Timeout = 30_000 });
+        await page.CloseAsync(new() { RunBeforeUnload = false });
+        page = await Opened(window, job);
+        await Expect(page.Locator(".run-card.is-now h2")).ToContainTextAsync("Rolling section 2");
+        await Sent(page);
+        var marks = await Marks(job);
+        Assert.Equal(2, Count(marks, "sectionWet"));
+        Assert.Equal(marks.Count, marks.Select(m => m.GetProperty("id").GetString()).Distinct().Count());
+    }
+
+    [Fact]
+    public async Task Marks_made_on_a_full_device_go_to_the_server_at_once()
+    {
+        var job = await server.CopyOfDemo();
+        await using var window = await Phone();
+        var page = await window.NewPageAsync();
+        var storage = await SmallStorage.Of(page, server.Address);
+        await Prepared(page, job);
+        await storage.Fill();
+        await Tap(page);
+        await Tap(page);
+        await Expect(page.GetByRole(AriaRole.Alert).First).ToContainTextAsync("storage of this device is full");
+        await Sent(page);
+        await page.CloseAsync(new() { RunBeforeUnload = false });
+        page = await Opened(window, job);
+        await Expect(page.Locator(".run-card.is-now h2")).ToContainTextAsync("Rolling section 1");
         Assert.Equal(1, Count(await Marks(job), "batchMixed"));
     }
 

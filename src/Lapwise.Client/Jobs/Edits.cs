@@ -9,14 +9,20 @@ namespace Lapwise.Client.Jobs;
 /// what it changed. Typing into one field is one step. Steps are kept on this device as far as its storage goes, and are there
 /// again after a reload.
 /// </summary>
-internal sealed class Edits(string job, EditKeeping keeping)
+internal sealed class Edits(string job, EditKeeping keeping) : IDisposable
 {
+    private static readonly TimeSpan BeforeTryingAgain = TimeSpan.FromSeconds(3);
+
     private sealed record Edit(Lazy<JobDocument?> Before, Lazy<JobDocument?> After, string? Field);
 
     private readonly List<Edit> steps = [];
     private readonly Turns turns = new();
     private int done;
+    /// <summary>How many of the first steps lie on this device as they stand here, and how many of them are said to be done.</summary>
+    private (int Steps, int Done) kept;
     private bool isTakenUp;
+    private bool isKeeping;
+    private bool isClosed;
 
     public bool CanUndo => done > 0;
     public bool CanRedo => done < steps.Count;
@@ -28,17 +34,18 @@ internal sealed class Edits(string job, EditKeeping keeping)
     /// <summary>The steps that were made before the page was loaded anew; none where something was changed here already.</summary>
     public async Task TakeUp()
     {
-        var kept = await keeping.Read(job);
+        var left = await keeping.Read(job);
         if (isTakenUp || steps.Count > 0) return;
         isTakenUp = true;
-        foreach (var step in kept.Steps.Where(s => s.Length == 3))
+        foreach (var step in left.Steps.Where(s => s.Length == 3))
         {
             // Read only when it is wanted: there may be thousands.
             var before = step[1].Length > 0 || steps.Count == 0 ? new Lazy<JobDocument?>(() => Read(step[1])) : steps[^1].After;
             steps.Add(new Edit(before, new Lazy<JobDocument?>(() => Read(step[2])), step[0].Length > 0 ? step[0] : null));
         }
 
-        done = Math.Clamp(kept.Count, 0, steps.Count);
+        done = Math.Clamp(left.Count, 0, steps.Count);
+        kept = (steps.Count, done);
         if (steps.Count > 0) Changed?.Invoke();
     }
 
@@ -52,9 +59,8 @@ internal sealed class Edits(string job, EditKeeping keeping)
         if (typesOn) steps[^1] = edit;
         else steps.Add(edit);
         done = steps.Count;
-        var goesOn = done > 1 && steps[^2].After is { IsValueCreated: true, Value: { } earlier } && ReferenceEquals(earlier, edit.Before.Value);
-        var (place, earliest) = (done - 1, goesOn ? null : edit.Before.Value);
-        _ = Told(() => keeping.Put(job, place, field ?? "", Write(earliest), Write(after)));
+        kept = kept with { Steps = Math.Min(kept.Steps, done - 1) };
+        _ = Keep();
     }
 
     /// <summary>The document without the last change; null: there is none.</summary>
@@ -62,8 +68,7 @@ internal sealed class Edits(string job, EditKeeping keeping)
     {
         if (!CanUndo) return null;
         var edit = steps[--done];
-        var count = done;
-        _ = Told(() => keeping.Stand(job, count));
+        _ = Keep();
         return Turned(edit.After.Value, edit.Before.Value, now);
     }
 
@@ -72,8 +77,7 @@ internal sealed class Edits(string job, EditKeeping keeping)
     {
         if (!CanRedo) return null;
         var edit = steps[done++];
-        var count = done;
-        _ = Told(() => keeping.Stand(job, count));
+        _ = Keep();
         return Turned(edit.Before.Value, edit.After.Value, now);
     }
 
@@ -81,15 +85,40 @@ internal sealed class Edits(string job, EditKeeping keeping)
     private static JobDocument Turned(JobDocument? from, JobDocument? to, JobDocument now) =>
         from is null || to is null ? now : ReferenceEquals(from, now) ? to : JobMerging.Merge(from, to, now).Job;
 
-    /// <summary>Written in turn, when the key or tap that made it has been drawn.</summary>
-    private async Task Told(Func<Task<bool>> put)
+    /// <summary>Writes what is not on this device yet, when the key or tap that made it has been drawn; tried again where there is no room.</summary>
+    private async Task Keep()
     {
+        if (isKeeping) return;
+        isKeeping = true;
         await turns.Take();
-        var kept = await put();
-        if (kept == IsKept) return;
-        IsKept = kept;
-        Changed?.Invoke();
+        while (!isClosed && kept != (steps.Count, done))
+        {
+            var (from, going) = (kept.Steps, (steps.Count, done));
+            kept = going;
+            var went = await keeping.Put(job, from, [.. Enumerable.Range(from, steps.Count - from).Select(Written)], done);
+            if (!went) kept = (Math.Min(kept.Steps, from), -1);
+            if (went != IsKept)
+            {
+                IsKept = went;
+                Changed?.Invoke();
+            }
+
+            if (went) await turns.Take();
+            else await Task.Delay(BeforeTryingAgain);
+        }
+
+        isKeeping = false;
     }
+
+    /// <summary>A step as field, document before and document after; before is "" where it is what the step before it left.</summary>
+    private string[] Written(int place)
+    {
+        var (before, after, field) = steps[place];
+        var goesOn = place > 0 && steps[place - 1].After is { IsValueCreated: true, Value: { } earlier } && ReferenceEquals(earlier, before.Value);
+        return [field ?? "", goesOn ? "" : Write(before.Value), Write(after.Value)];
+    }
+
+    public void Dispose() => isClosed = true;
 
     private static Lazy<JobDocument?> Is(JobDocument document) => new(document);
 

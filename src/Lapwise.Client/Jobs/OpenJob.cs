@@ -105,6 +105,7 @@ internal sealed class OpenJob : IDisposable
     {
         changes++;
         kept.Dispose();
+        Edits.Dispose();
         Workings.Dispose();
     }
 

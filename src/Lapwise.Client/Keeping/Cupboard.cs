@@ -26,9 +26,11 @@ internal sealed class Cupboard(IJSRuntime js)
 
     public async Task<Shelved> Write(Drawer drawer, string key, params string[] texts)
     {
-        var cause = await js.InvokeAsync<string>("lapwise.cupboard.write", [Name(drawer), key, .. texts]);
-        return Last = cause switch { "" => Shelved.Kept, "full" => Shelved.Full, _ => Shelved.Refused };
+        return Last = Went(await js.InvokeAsync<string>("lapwise.cupboard.write", [Name(drawer), key, .. texts]));
     }
+
+    /// <param name="cause">Why something was not kept, as the page's scripts say it.</param>
+    public static Shelved Went(string cause) => cause switch { "" => Shelved.Kept, "full" => Shelved.Full, _ => Shelved.Refused };
 
     public Task<string[]?> Read(Drawer drawer, string key) => js.InvokeAsync<string[]?>("lapwise.cupboard.read", Name(drawer), key).AsTask();
 

@@ -10,8 +10,7 @@ internal sealed class EditKeeping(IJSRuntime js)
 
     public Task<KeptSteps> Read(string job) => js.InvokeAsync<KeptSteps>("lapwise.edits.read", job).AsTask();
 
-    /// <summary>False where this device has no room for it, or keeps nothing.</summary>
-    public Task<bool> Put(string job, int place, params string[] step) => js.InvokeAsync<bool>("lapwise.edits.put", job, place, step).AsTask();
-
-    public Task<bool> Stand(string job, int count) => js.InvokeAsync<bool>("lapwise.edits.stand", job, count).AsTask();
+    /// <summary>Puts steps at their places, with nothing after them. False where this device has no room for them, or keeps nothing.</summary>
+    /// <param name="count">How many of all steps are done.</param>
+    public Task<bool> Put(string job, int from, string[][] steps, int count) => js.InvokeAsync<bool>("lapwise.edits.put", job, from, steps, count).AsTask();
 }

@@ -24,7 +24,7 @@ internal sealed class JobCopies(Cupboard cupboard, Server server, TimeProvider t
         }
     }
 
-    public Task Keep(string id, JobDocument job, long version) => Keep(new JobLine(id, job.Name, version, time.GetUtcNow()), job);
+    public Task<Shelved> Keep(string id, JobDocument job, long version) => Keep(new JobLine(id, job.Name, version, time.GetUtcNow()), job);
 
     public Task Forget(string id) => cupboard.Remove(Drawer.Jobs, id);
 

@@ -169,8 +169,8 @@ internal sealed class KeptJob(string id, Server server, Drafts drafts, JobCopies
 
     private async Task Unanswered()
     {
-        // Looked up each time: the browser may have cleared it without a word, or have room again.
-        if (!await drafts.Has(Id)) Shelve();
+        // Tried each time: the browser may have cleared it without a word, or have room again.
+        if (Shelved != Shelved.Kept || !await drafts.Has(Id)) Shelve();
         Kept = await shelving == Shelved.Kept ? Kept.OnDevice : Kept.Nowhere;
         HasMore = await drafts.HasMore(Id);
         _ = SendAfter(BeforeTryingAgain);
@@ -181,7 +181,7 @@ internal sealed class KeptJob(string id, Server server, Drafts drafts, JobCopies
     {
         (version, before, other) = (at, job, null);
         chosen.Clear();
-        await copies.Keep(Id, job, at);
+        var isCopied = await copies.Keep(Id, job, at) == Shelved.Kept;
         if (!ReferenceEquals(job, Document))
         {
             // Typed on while it was on its way: the draft now stands on the new version.
@@ -192,7 +192,8 @@ internal sealed class KeptJob(string id, Server server, Drafts drafts, JobCopies
         }
 
         (Kept, HasMore) = (Kept.Saved, false);
-        await drafts.Forget(Id);
+        // Where there is no room for the copy, the draft is the latest that this device has.
+        if (isCopied) await drafts.Forget(Id);
         await TakeInWhatWasLeft(job, at);
     }
 

@@ -41,12 +41,12 @@ internal sealed class MarkKeeping(IJSRuntime js, Device device)
         return [.. kept.Select(k => (k.Run, k.Sent, JsonSerializer.Deserialize(k.Text, RunJson.Default.MarkDocument)!))];
     }
 
-    /// <summary>True once the marks are on the disk, all of them; false where the browser keeps nothing or is full.</summary>
-    public async Task<bool> Put(string job, string run, IReadOnlyList<MarkDocument> marks, bool sent)
+    /// <summary>Kept once the marks are on the disk, all of them or none.</summary>
+    public async Task<Shelved> Put(string job, string run, IReadOnlyList<(bool Sent, MarkDocument Mark)> marks)
     {
-        if (marks.Count == 0) return true;
-        var texts = marks.Select(m => new MarkText(m.Id, JsonSerializer.Serialize(m, RunJson.Default.MarkDocument))).ToArray();
-        return await (await Module()).InvokeAsync<bool>("put", job, run, texts, sent);
+        if (marks.Count == 0) return Shelved.Kept;
+        var texts = marks.Select(m => new MarkText(m.Mark.Id, m.Sent, JsonSerializer.Serialize(m.Mark, RunJson.Default.MarkDocument))).ToArray();
+        return Cupboard.Went(await (await Module()).InvokeAsync<string>("put", job, run, texts));
     }
 
     public async Task<(long ClockMs, long TicksMs)> Clocks()
@@ -85,7 +85,7 @@ public sealed class SeenAgain(Func<Task> then)
     [JSInvokable] public Task OnSeenAgain() => then();
 }
 
-internal sealed record MarkText(string Id, string Text);
+internal sealed record MarkText(string Id, bool Sent, string Text);
 
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
 [JsonSerializable(typeof(IReadOnlyList<KeptMark>))]

@@ -20,6 +20,7 @@ internal sealed class OpenRun(string job, string id, MarkKeeping keeping, Server
 
     private readonly Dictionary<string, MarkDocument> _marks = new(StringComparer.Ordinal);
     private readonly HashSet<string> _unsent = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, MarkDocument> _unkept = new(StringComparer.Ordinal);
     private readonly SemaphoreSlim _oneAtATime = new(1, 1);
     private CancellationTokenSource _replanning = new();
     private long _number;
@@ -41,8 +42,8 @@ internal sealed class OpenRun(string job, string id, MarkKeeping keeping, Server
     /// <summary>Why the last tap was not taken.</summary>
     public Reason? Refusal { get; set; }
     public TimeSpan ReplanTook { get; private set; }
-    /// <summary>False: this browser keeps nothing, or is full; marks are in this page alone until the server has them.</summary>
-    public bool IsKept { get; private set; } = true;
+    /// <summary>How the marks lie on this device; where not all are kept, those are in this page alone until the server has them.</summary>
+    public Shelved Shelved { get; private set; }
     /// <summary>Null: not tried yet.</summary>
     public bool? HasReception { get; private set; }
     public int Unsent => _unsent.Count;
@@ -115,6 +116,8 @@ internal sealed class OpenRun(string job, string id, MarkKeeping keeping, Server
         _isSending = true;
         try
         {
+            // There may be room again.
+            if (_unkept.Count > 0) await Shelve();
             int got;
             do
             {
@@ -146,7 +149,8 @@ internal sealed class OpenRun(string job, string id, MarkKeeping keeping, Server
         var news = answer.Marks.Where(m => !_marks.ContainsKey(m.Id)).ToList();
         foreach (var mark in news) _marks[mark.Id] = mark;
         foreach (var mark in sent) _unsent.Remove(mark.Id);
-        await keeping.Put(job, id, [.. news, .. sent], sent: true);
+        foreach (var mark in news.Concat(sent)) _unkept[mark.Id] = mark;
+        await Shelve();
         if (news.Count == 0) return;
         var before = Run;
         Refold();
@@ -202,13 +206,25 @@ internal sealed class OpenRun(string job, string id, MarkKeeping keeping, Server
 
     private async Task Keep(IReadOnlyList<MarkDocument> marks)
     {
-        IsKept = await keeping.Put(job, id, marks, sent: false);
+        foreach (var mark in marks) _unkept[mark.Id] = mark;
+        await Shelve();
         foreach (var mark in marks)
         {
             _marks[mark.Id] = mark;
             _unsent.Add(mark.Id);
         }
     }
+
+    /// <summary>Puts on the disk what is not there yet, with whatever a full disk turned away before.</summary>
+    private async Task Shelve()
+    {
+        var waiting = _unkept.Values.ToList();
+        Shelved = await keeping.Put(job, id, [.. waiting.Select(m => (IsSent(m.Id), m))]);
+        if (Shelved != Shelved.Kept) return;
+        foreach (var mark in waiting) _unkept.Remove(mark.Id);
+    }
+
+    private bool IsSent(string mark) => _marks.ContainsKey(mark) && !_unsent.Contains(mark);
 
     private void Refold() => Run = Folding.Fold(_marks.Values);
 

@@ -48,24 +48,14 @@
         return { count: Math.min(count ?? all.length, all.length), steps: all };
       } catch { return { count: 0, steps: [] }; }
     }),
-    /** A step at its place, with nothing after it. False where it cannot be kept. */
-    put: (job, place, step) => inTurn(async () => {
+    /** Steps at their places, with nothing after them, and how many of all are done. False where they cannot be kept. */
+    put: (job, from, put, count) => inTurn(async () => {
       try {
         const tab = await lapwise.tab();
         const change = (await open()).transaction("steps", "readwrite"), steps = change.objectStore("steps");
-        steps.delete(range(job, tab, place));
-        steps.put(step, [job, tab, place]);
-        steps.put(place + 1, [job, tab, -1]);
-        await done(change);
-        return true;
-      } catch { return false; }
-    }),
-    /** How many steps are done now. */
-    stand: (job, count) => inTurn(async () => {
-      try {
-        const tab = await lapwise.tab();
-        const change = (await open()).transaction("steps", "readwrite");
-        change.objectStore("steps").put(count, [job, tab, -1]);
+        steps.delete(range(job, tab, from));
+        put.forEach((step, i) => steps.put(step, [job, tab, from + i]));
+        steps.put(count, [job, tab, -1]);
         await done(change);
         return true;
       } catch { return false; }

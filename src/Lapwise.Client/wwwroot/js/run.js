@@ -25,20 +25,20 @@ export async function all(job) {
   } catch { return ""; }
 }
 
-// True once every mark is on the disk, all or none of them.
-export async function put(job, run, marks, sent) {
+// "" once every mark is on the disk, all or none of them; else why not.
+export async function put(job, run, marks) {
   try {
     const change = (await open()).transaction("marks", "readwrite", { durability: "strict" });
     const store = change.objectStore("marks");
     // A mark that is already there is never changed, but that it has been sent.
-    for (const { id, text } of marks) {
+    for (const { id, sent, text } of marks) {
       const there = await asked(store.get([run, id]));
       if (!there) store.put({ job, run, id, sent, text });
       else if (sent && !there.sent) store.put({ ...there, sent });
     }
-    await new Promise((done, failed) => { change.oncomplete = done; change.onabort = () => failed(change.error); change.onerror = () => failed(change.error); });
-    return true;
-  } catch { return false; }
+    await new Promise((done, failed) => { change.oncomplete = done; change.onabort = () => failed(change.error); });
+    return "";
+  } catch (slip) { return slip?.name === "QuotaExceededError" ? "full" : "refused"; }
 }
 
 // Who works by keys stands where the last tap was; where that button is gone, at the next one and not at the page's beginning.
