@@ -5,69 +5,86 @@ namespace Lapwise.Scheduling;
 /// <summary>
 /// A schedule of crews that share nothing: jobs and gear are dealt out among them and each has a schedule of its own, found as any
 /// other. Far fewer things stand in each other's way, so the solver gets done with what it loses itself in as a whole; what the
-/// dealing costs is the difference from the bound of the whole.
+/// dealing costs is the difference from the bound of the whole. Asked is for a day by whose evening all is done: a day to spare
+/// costs the solver far more than it helps.
 /// </summary>
 internal sealed class CrewByCrew
 {
-    /// <summary>With less than this, in its own count, the solver gets nowhere with the schedule of one crew.</summary>
+    /// <summary>In its own count: with less than the least the solver gets nowhere with the schedule of one crew, beyond the most it rarely does.</summary>
     private const double LeastForEach = 1;
+    private const double MostForEach = 1.5;
+    /// <summary>Share of what is left that one evening leaves to others.</summary>
+    private const double LeftForOthers = 0.3;
+    /// <summary>What an exchange of jobs counts that could not be made.</summary>
+    private const double NoExchange = 0.01;
+    /// <summary>The last of a day is left to others: a share of the end.</summary>
+    private const double NearEnough = 0.002;
 
     private readonly ScheduleProblem problem;
     private readonly IReadOnlyList<IReadOnlyList<int>> crews;
-    private readonly List<List<int>> visits;
+    // What each has, job by job, and the schedule found for it.
+    private readonly List<List<int>>[] jobs;
+    private readonly IReadOnlyList<PlacedVisit>?[] found;
+    private readonly Random random = new(1);
+    private double work;
 
-    private CrewByCrew(ScheduleProblem problem, int shares, List<List<int>> visits)
+    private CrewByCrew(ScheduleProblem problem, int shares, double work)
     {
-        this.problem = problem;
-        this.visits = visits;
+        (this.problem, this.work) = (problem, work);
         crews = [.. Enumerable.Range(0, shares).Select(s => Enumerable.Range(0, problem.Crews.Count).Where(c => c % shares == s).ToArray())];
+        jobs = [.. crews.Select(_ => new List<List<int>>())];
+        found = new IReadOnlyList<PlacedVisit>?[shares];
     }
 
-    /// <param name="noLaterThan">When the last visit ends in what is to be bettered.</param>
+    /// <param name="before">Only what ends earlier is of use.</param>
     /// <param name="enough">Nothing ends earlier than this.</param>
     /// <param name="effort">For all crews together.</param>
-    /// <returns>Null: crews and gear cannot be dealt out, the effort is too small, or some crew found no schedule.</returns>
-    public static IReadOnlyList<PlacedVisit>? Place(ScheduleProblem problem, long noLaterThan, long enough, Effort effort, CancellationToken stop)
+    /// <param name="better">Told each schedule of all that ends earlier.</param>
+    /// <returns>Null: crews and gear cannot be dealt out, the effort is too small, or no schedule was found that ends earlier.</returns>
+    public static IReadOnlyList<PlacedVisit>? Place(ScheduleProblem problem, long before, long enough, Effort effort, Action<IReadOnlyList<PlacedVisit>> better, CancellationToken stop)
     {
-        if (Dealt(problem with { Horizon = noLaterThan }) is not { } dealt || effort.Deterministic < LeastForEach * dealt.visits.Count) return null;
-        var own = Enumerable.Range(0, dealt.visits.Count).Select(dealt.Of).ToList();
-        var found = own.Select(o => new Ran(CpSolverStatus.Unknown, JobByJob.Place(o, stop), 0, IsRepeatable: true)).ToArray();
-        var work = effort.Deterministic;
-        // Most are done with soon; what they leave goes to those that are not.
-        foreach (var part in (ReadOnlySpan<double>)[0.5, 1])
+        if (Dealt(problem, effort) is not { } dealt) return null;
+        IReadOnlyList<PlacedVisit>? best = null;
+        var evenings = Evenings(problem, enough, before);
+        // The one that the bound leaves first, then the middle of what is left.
+        for (var (low, high, next) = (0, evenings.Count, 0); low < high && dealt.work > 0 && !stop.IsCancellationRequested; next = (low + high) / 2)
         {
-            var open = Enumerable.Range(0, own.Count).Where(s => found[s].Status is CpSolverStatus.Unknown or CpSolverStatus.Feasible).ToList();
-            var each = effort with { Deterministic = part * work / Math.Max(1, open.Count) };
-            // They know nothing of each other, so side by side they find what they find one after the other.
-            Parallel.ForEach(open, s =>
+            if (dealt.By(evenings[next], enough, stop) is { } placed)
             {
-                using var model = new VisitModel(own[s], enough);
-                found[s] = model.EarliestEnd(each, found[s].Visits, null, stop);
-            });
-            work -= open.Sum(s => found[s].Work);
+                best = placed;
+                better(placed);
+                high = next;
+            }
+            else low = next + 1;
         }
 
-        return dealt.Together(found);
+        return best;
     }
 
-    /// <summary>As many shares as there are crews and pieces of every gear; the most work first, to whoever has least and can do it.</summary>
-    private static CrewByCrew? Dealt(ScheduleProblem problem)
+    private static List<long> Evenings(ScheduleProblem problem, long enough, long before) =>
+        [.. problem.Visits.Select(v => v.Open).Distinct().SelectMany(o => o).Select(w => w.To).Append(before - 1).Where(e => e >= enough && e < before).Distinct().Order()];
+
+    /// <summary>As many shares as there are crews and pieces of every gear; the bulkiest job first, to whoever has least and can do it.</summary>
+    private static CrewByCrew? Dealt(ScheduleProblem problem, Effort effort)
     {
         var used = problem.Holds.Select(h => h.Gear).Concat(problem.Visits.SelectMany(v => v.Needs).Select(n => n.Gear)).Distinct();
         var shares = used.Select(g => problem.Gear[g].Count).Append(problem.Crews.Count).Min();
-        if (shares < 2) return null;
-        var dealt = new CrewByCrew(problem, shares, [.. Enumerable.Range(0, shares).Select(_ => new List<int>())]);
-        var load = new long[shares];
-        foreach (var (job, work) in Tied(problem).Select(j => (j, Work: j.Where(v => problem.Visits[v].NeedsCrew).Sum(v => problem.Visits[v].Length))).OrderByDescending(j => j.Work).ThenBy(j => j.j[0]))
+        if (shares < 2 || effort.Deterministic < LeastForEach * shares) return null;
+        var dealt = new CrewByCrew(problem, shares, effort.Deterministic);
+        var load = new double[shares];
+        foreach (var job in Tied(problem).OrderByDescending(dealt.Bulk).ThenBy(j => j[0]))
         {
             var able = Enumerable.Range(0, shares).Where(s => dealt.CanDo(s, job)).OrderBy(s => load[s] / dealt.crews[s].Count).ThenBy(s => s).ToList();
             if (able.Count == 0) return null;
-            dealt.visits[able[0]].AddRange(job);
-            load[able[0]] += work;
+            dealt.jobs[able[0]].Add(job);
+            load[able[0]] += dealt.Bulk(job);
         }
 
         return dealt;
     }
+
+    /// <summary>How hard a job is to fit in: long visits leave little of their day to others, so they count more than their hours.</summary>
+    private double Bulk(List<int> job) => job.Where(v => problem.Visits[v].NeedsCrew).Sum(v => (double)problem.Visits[v].Length * problem.Visits[v].Length);
 
     /// <summary>Visits that must lie in one share: those of a job, of jobs bound by a lag or a hold, and what one crew is to do together.</summary>
     private static List<List<int>> Tied(ScheduleProblem problem)
@@ -84,11 +101,67 @@ internal sealed class CrewByCrew
 
     private bool CanDo(int share, List<int> job) => job.All(v => !problem.Visits[v].NeedsCrew || problem.CrewsFor(problem.Visits[v]).Intersect(crews[share]).Any());
 
+    /// <summary>All done by an evening; null: not found. Where some crews are and others are not, jobs are exchanged between them.</summary>
+    private IReadOnlyList<PlacedVisit>? By(long evening, long enough, CancellationToken stop)
+    {
+        var left = work * LeftForOthers;
+        for (var s = 0; s < found.Length; s++) if (found[s] is { } placed && LastEnd(s, placed) > evening) found[s] = null;
+        Solve(Lacking());
+        while (Lacking() is { Count: > 0 } lacking && lacking.Count < found.Length && work > left && !stop.IsCancellationRequested)
+        {
+            var (from, to) = (lacking[0], Any(Enumerable.Range(0, found.Length).Except(lacking).ToList()));
+            var (bulky, slight) = (Any(jobs[from]), Any(jobs[to]));
+            if (Bulk(bulky) <= Bulk(slight) || !CanDo(to, bulky) || !CanDo(from, slight))
+            {
+                work -= NoExchange;
+                continue;
+            }
+
+            var had = found[to];
+            Exchange(from, bulky, to, slight);
+            Solve([from, to]);
+            if (found[from] is not null) continue;
+            Exchange(from, slight, to, bulky);
+            found[to] = had;
+        }
+
+        return Lacking().Count == 0 ? Together() : null;
+
+        List<int> Lacking() => [.. Enumerable.Range(0, found.Length).Where(s => found[s] is null)];
+
+        T Any<T>(List<T> of) => of[random.Next(of.Count)];
+
+        void Solve(List<int> shares)
+        {
+            // They know nothing of each other, so side by side they find what they find one after the other.
+            var ran = new Ran[found.Length];
+            Parallel.ForEach(shares, s =>
+            {
+                using var model = new VisitModel(Of(s) with { Horizon = evening }, enough);
+                ran[s] = model.EarliestEnd(new Effort(MostForEach) { NearEnough = NearEnough }, null, null, stop);
+            });
+            foreach (var s in shares)
+            {
+                work -= ran[s].Work;
+                found[s] = ran[s].IsRepeatable ? ran[s].Visits : null;
+            }
+        }
+    }
+
+    private void Exchange(int one, List<int> its, int other, List<int> theirs)
+    {
+        jobs[one][jobs[one].IndexOf(its)] = theirs;
+        jobs[other][jobs[other].IndexOf(theirs)] = its;
+    }
+
+    private List<int> Visits(int share) => [.. jobs[share].SelectMany(j => j).Order()];
+
+    private long LastEnd(int share, IReadOnlyList<PlacedVisit> placed) => Visits(share).Select((v, i) => placed[i].Start + problem.Visits[v].Length).DefaultIfEmpty(0).Max();
+
     /// <summary>What one share has to do, as a problem of its own.</summary>
     private ScheduleProblem Of(int share)
     {
-        var mine = visits[share];
-        mine.Sort();
+        var mine = Visits(share);
         var place = mine.Select((v, i) => (v, i)).ToDictionary(p => p.v, p => p.i);
         var crew = crews[share].Select((c, i) => (c, i)).ToDictionary(p => p.c, p => p.i);
         return problem with
@@ -96,21 +169,16 @@ internal sealed class CrewByCrew
             Visits = [.. mine.Select(v => problem.Visits[v]).Select(v => v.Locked?.Crew is { } c ? v with { Locked = v.Locked with { Crew = crew[c] } } : v)],
             Lags = [.. problem.Lags.Where(l => place.ContainsKey(l.From)).Select(l => l with { From = place[l.From], To = place[l.To] })],
             Holds = [.. problem.Holds.Where(h => place.ContainsKey(h.From)).Select(h => h with { From = place[h.From], To = place[h.To] })],
-            Gear = [.. problem.Gear.Select(g => g with { Count = (g.Count / visits.Count) + (share < g.Count % visits.Count ? 1 : 0) })],
+            Gear = [.. problem.Gear.Select(g => g with { Count = (g.Count / jobs.Length) + (share < g.Count % jobs.Length ? 1 : 0) })],
             Crews = [.. crews[share].Select(c => problem.Crews[c])],
         };
     }
 
-    private IReadOnlyList<PlacedVisit>? Together(Ran[] found)
+    private IReadOnlyList<PlacedVisit> Together()
     {
         var all = new PlacedVisit[problem.Visits.Count];
         for (var s = 0; s < found.Length; s++)
-        {
-            if (found[s] is not { Visits: { } placed, IsRepeatable: true }) return null;
-            for (var i = 0; i < placed.Count; i++)
-                all[visits[s][i]] = placed[i] with { Crew = placed[i].Crew is { } c ? crews[s][c] : null };
-        }
-
+            foreach (var (v, at) in Visits(s).Zip(found[s]!)) all[v] = at with { Crew = at.Crew is { } c ? crews[s][c] : null };
         return all;
     }
 }

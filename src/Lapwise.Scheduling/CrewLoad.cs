@@ -9,12 +9,14 @@ internal sealed class CrewLoad
     private readonly ScheduleProblem problem;
     private readonly IReadOnlyList<int> visits;
     private readonly IReadOnlyList<IReadOnlyList<Window>> hours;
+    private readonly List<Weighing> weighings;
 
     private CrewLoad(ScheduleProblem problem, IReadOnlyList<int> crews, IReadOnlyList<int> visits)
     {
         (this.problem, this.visits, Crews) = (problem, visits, crews);
         var open = Merged(visits.Select(i => problem.Visits[i].Open is { Count: > 0 } given ? given : [new Window(0, problem.Horizon)]).Distinct().SelectMany(o => o));
         hours = [.. crews.Select(c => Without(open, Merged(problem.Crews[c].Away.Concat(Settled(problem, c)))))];
+        weighings = Weighings();
     }
 
     public IReadOnlyList<int> Crews { get; }
@@ -40,47 +42,43 @@ internal sealed class CrewLoad
         return [.. sets.Select(s => new CrewLoad(problem, s, [.. able.Where(a => a.Crews.All(s.Contains)).Select(a => a.Visit)])).Where(l => l.visits.Count > 0)];
     }
 
-    /// <summary>No schedule of these ends earlier; null: they never fit, by at least what is told.</summary>
-    public long? End(IReadOnlyList<long> heads, IReadOnlyList<long> tails, out Excess excess)
+    /// <summary>How much of what must be done at its places is too much; nothing: it may fit.</summary>
+    public Excess Beyond(Places places)
     {
-        var worked = visits.OrderByDescending(i => tails[i]).ThenBy(i => i).ToList();
-        var (best, most) = (0L, default(Excess));
-        foreach (var least in Weighings())
+        var most = default(Excess);
+        var byEnd = visits.GroupBy(places.LatestEnd).OrderBy(g => g.Key).Select(g => (g.Key, First: g.Min(places.Earliest), Lengths: g.Select(i => problem.Visits[i].Length).ToList())).ToList();
+        foreach (var weighing in weighings)
         {
-            var weighing = new Weighing(hours, least);
             var (load, first) = (0L, long.MaxValue);
-            foreach (var i in worked)
+            foreach (var (end, earliest, lengths) in byEnd)
             {
-                load += weighing.Of(problem.Visits[i].Length);
-                first = Math.Min(first, heads[i]);
-                // All of them end before their tails begin.
-                if (weighing.Room(first, best - tails[i]) >= load) continue;
-                if (weighing.Room(first, problem.Horizon - tails[i]) is var room && room >= load) best = weighing.Done(first, load, problem.Horizon - tails[i]) + tails[i];
-                else if (load - room > most.By) most = new Excess(this, load, room, least);
+                load += lengths.Sum(weighing.Of);
+                first = Math.Min(first, earliest);
+                var room = weighing.Room(first, end);
+                if (load - room > most.By) most = new Excess(this, load, room, weighing.Least);
             }
 
             // What the plain count of hours shows is the easier to follow.
             if (most.By > 0) break;
         }
 
-        excess = most;
-        return most.By > 0 ? null : best;
+        return most;
     }
 
     /// <summary>What each job weighs, the heaviest first.</summary>
     public IReadOnlyList<long> Jobs(long least)
     {
-        var weighing = new Weighing(hours, least);
+        var weighing = weighings.First(w => w.Least == least);
         return [.. visits.GroupBy(i => problem.Visits[i].Job).Select(g => g.Sum(i => weighing.Of(problem.Visits[i].Length))).OrderDescending()];
     }
 
     /// <summary>Plain hours first.</summary>
-    private IEnumerable<long> Weighings()
+    private List<Weighing> Weighings()
     {
         var day = hours.SelectMany(h => h).Select(h => h.To - h.From).DefaultIfEmpty(0).Max();
         var steps = visits.Select(i => problem.Visits[i].Length).SelectMany(l => (long[])[l, day - l + 1]).Where(l => l > 0 && l <= day / 2).Distinct().Order().ToList();
         var every = Math.Max(1, (steps.Count + MostWeighings - 1) / MostWeighings);
-        return steps.Where((_, i) => i % every == 0).Prepend(0);
+        return [.. steps.Where((_, i) => i % every == 0).Prepend(0).Select(least => new Weighing(hours, least))];
     }
 
     private static IEnumerable<Window> Settled(ScheduleProblem problem, int crew) =>
@@ -140,23 +138,11 @@ internal sealed class CrewLoad
             })];
         }
 
+        public long Least => least;
+
         public long Of(long length) => length < least ? 0 : least > 0 && length > day - least ? Math.Max(day, length) : length;
 
         public long Room(long from, long to) => crews.Sum(c => Room(c.Hours, c.Before, from, to));
-
-        /// <summary>The first moment by which there is room for a load that has room by the last.</summary>
-        public long Done(long from, long load, long last)
-        {
-            var (low, high) = (from, last);
-            while (low < high)
-            {
-                var middle = low + ((high - low) / 2);
-                if (Room(from, middle) >= load) high = middle;
-                else low = middle + 1;
-            }
-
-            return low;
-        }
 
         private long Room(IReadOnlyList<Window> hours, long[] before, long from, long to)
         {

@@ -3,26 +3,22 @@ using Lapwise.Core.Explain;
 namespace Lapwise.Scheduling;
 
 /// <summary>
-/// A bound on the last end that needs no search. Each visit as early as lags and hours let it, with nobody in the way;
-/// for every tail: the crews must work off all visits that have at least that much after them, and then that tail is left;
-/// and for gear that is held: the longest line at one piece of it. What comes to more than the days hold is proven not to fit.
+/// A bound on the last end that needs no search. Each visit as early as lags and hours let it, with nobody in the way; for gear
+/// that is held: the longest line at one piece of it; and the first end by which the crews have hours for all that must be done
+/// before each moment, if everything is to end by then. What comes to more than the days hold is proven not to fit.
 /// </summary>
 /// <param name="End">No schedule ends earlier.</param>
 /// <param name="Against">Why there is none, each by itself; empty: none of this rules one out.</param>
 internal readonly record struct LeastEnd(long End, IReadOnlyList<Reason> Against)
 {
+    // Where there are too many visits to search, the bound is not worth a long wait either.
+    private const int StepsOfMany = 8;
+
     public static LeastEnd Of(ScheduleProblem problem)
     {
         if (Heads(problem) is not { } heads) return new LeastEnd(0, [Refusals.NoPlace(problem)]);
         var ends = problem.Visits.Select((v, i) => heads[i] + v.Length).DefaultIfEmpty(0).Max();
         List<Reason> against = [];
-        var tails = Tails(problem);
-        foreach (var load in CrewLoad.Of(problem))
-        {
-            if (load.End(heads, tails, out var excess) is { } end) ends = Math.Max(ends, end);
-            else against.Add(Shortfalls.OfWork(problem, excess));
-        }
-
         foreach (var held in problem.Holds.Where(h => h.Amount > 0).GroupBy(h => h.Gear))
         {
             var line = HeldLine.At(problem, [.. held], heads);
@@ -30,7 +26,28 @@ internal readonly record struct LeastEnd(long End, IReadOnlyList<Reason> Against
             else against.Add(Shortfalls.OfGear(problem, line));
         }
 
-        return new LeastEnd(ends, against);
+        var loads = CrewLoad.Of(problem);
+        if (loads.Count == 0) return new LeastEnd(ends, against);
+        var places = Places.Until(problem, problem.Horizon);
+        if (places.Nowhere is { } nowhere) return new LeastEnd(ends, [.. against, Refusals.NoPlaceBetween(problem, nowhere)]);
+        against.InsertRange(0, loads.Select(l => l.Beyond(places)).Where(e => e.By > 0).Select(e => Shortfalls.OfWork(problem, e)));
+        return new LeastEnd(against.Count > 0 ? ends : FirstNotRefuted(problem, loads, ends), against);
+    }
+
+    /// <summary>The first end that is left once it is asked of each whether all work could be done by then.</summary>
+    private static long FirstNotRefuted(ScheduleProblem problem, IReadOnlyList<CrewLoad> loads, long from)
+    {
+        var (low, high) = (from, problem.Horizon);
+        var near = problem.Visits.Count > Scheduler.MostSearched ? problem.Horizon / StepsOfMany : 0;
+        while (low + near < high)
+        {
+            var middle = low + ((high - low) / 2);
+            var places = Places.Until(problem, middle);
+            if (places.Nowhere is not null || loads.Any(l => l.Beyond(places).By > 0)) low = middle + 1;
+            else high = middle;
+        }
+
+        return low;
     }
 
     /// <summary>Earliest starts with nobody in the way; null: one has no place.</summary>
@@ -65,24 +82,5 @@ internal readonly record struct LeastEnd(long End, IReadOnlyList<Reason> Against
         }
 
         return null;
-    }
-
-    /// <summary>From the end of a visit to the end of the last that must follow it.</summary>
-    private static long[] Tails(ScheduleProblem problem)
-    {
-        // From its start first; every such tail is at least its own length.
-        var after = problem.Visits.Select(v => v.Length).ToArray();
-        for (var (round, moved) = (0, true); moved && round <= after.Length; round++)
-        {
-            moved = false;
-            foreach (var lag in problem.Lags)
-            {
-                if (after[lag.From] >= lag.Least + after[lag.To]) continue;
-                after[lag.From] = lag.Least + after[lag.To];
-                moved = true;
-            }
-        }
-
-        return [.. after.Select((a, i) => a - problem.Visits[i].Length)];
     }
 }

@@ -55,11 +55,19 @@ internal static class Refusals
                 v => v.Say("Give the calendar working hours, or split the visit.", "Dé horas de trabajo al calendario, o divida la visita."));
         }
 
-        var stuck = LeastEnd.Stuck(problem, alone, [.. first.Select(f => f!.Value)], problem.Lags) is { } i ? problem.Visits[i].Name : "–";
+        int? Stuck(IEnumerable<Lag> lags) => LeastEnd.Stuck(problem, alone, [.. first.Select(f => f!.Value)], [.. lags]);
+        // What keeps only its shortest waits runs out of days; else it is a longest wait that has no hours in it.
+        if (Stuck(problem.Lags.Where(l => l.Least > 0)) is not { } late) return NoPlaceBetween(problem, Stuck(problem.Lags) ?? 0);
+        var stuck = problem.Visits[late].Name;
         return new Reason("DaysRunOut", Limit.Never,
             v => v.Say($"Even with nobody else in the way these days end before this can be done: {stuck}.", $"Ni sin nadie de por medio alcanzan estos días para: {stuck}."),
             v => v.Say("Plan further ahead, or work longer hours.", "Planifique con más días, o trabaje más horas."));
     }
+
+    /// <summary>Each visit fits somewhere alone, but not with what it is bound to.</summary>
+    public static Reason NoPlaceBetween(ScheduleProblem problem, int visit) => new("WaitsMissHours", Limit.Never,
+        v => v.Say($"Between the shortest and the longest wait there are no working hours for: {problem.Visits[visit].Name}.", $"Entre la espera más corta y la más larga no hay horas de trabajo para: {problem.Visits[visit].Name}."),
+        v => v.Say("Work on another day, work longer hours, or widen the wait.", "Trabaje otro día o más horas, o ensanche la espera."));
 
     public static readonly Reason NoSchedule = new("NoScheduleThereIs", Limit.Never,
         v => v.Say("Proven: with these crews, this gear and these windows there is no schedule.", "Demostrado: con estos equipos, estos medios y estas ventanas no hay calendario posible."),

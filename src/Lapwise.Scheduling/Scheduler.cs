@@ -16,9 +16,9 @@ public static class Scheduler
     public const int MostSearched = 1_500;
 
     /// <summary>Share of the effort that goes to a few jobs at a time, where there are many.</summary>
-    private const double ByParts = 0.3;
+    private const double ByParts = 0.2;
     /// <summary>Share of the effort that goes to each crew by itself.</summary>
-    private const double ByCrews = 0.4;
+    private const double ByCrews = 0.6;
 
     /// <summary>Orders tried for each unit of the solver's own count, in a shop of thirty jobs; one of more visits takes longer for each.</summary>
     private const int TriesPerEffort = 200;
@@ -53,13 +53,12 @@ public static class Scheduler
         if (started is not null && problem.Crews.Count > 0)
         {
             void Told(IReadOnlyList<PlacedVisit> found) => better?.Invoke(Made(problem, found, bound, []));
-            var tried = JobByJob.Shuffle(problem, started.Visits, bound, Tries(problem, effort), Told, stop);
-            if (PartByPart.IsOfUse(problem))
+            var isMany = PartByPart.IsOfUse(problem);
+            var byCrews = !isMany ? null : CrewByCrew.Place(problem, started.LastEnd, bound, effort with { Deterministic = effort.Deterministic * ByCrews }, Told, stop);
+            var tried = byCrews ?? JobByJob.Shuffle(problem, started.Visits, bound, Tries(problem, effort), Told, stop);
+            if (isMany)
             {
-                var byCrews = CrewByCrew.Place(problem, LastEndOf(problem, tried), bound, effort with { Deterministic = effort.Deterministic * ByCrews }, stop);
-                if (byCrews is not null && IsEarlier(problem, byCrews, tried)) Told(tried = byCrews);
-                var byParts = byCrews is null ? ByCrews + ByParts : ByParts;
-                tried = PartByPart.Better(problem, tried, bound, effort.Deterministic * byParts, Told, stop);
+                tried = PartByPart.Better(problem, tried, bound, effort.Deterministic * (byCrews is null ? ByCrews + ByParts : ByParts), Told, stop);
                 effort = effort with { Deterministic = effort.Deterministic * (1 - ByCrews - ByParts) };
             }
 
@@ -90,9 +89,6 @@ public static class Scheduler
             if (Beyond(placed) > 0) told?.Invoke(Shortfalls.NotFound(jobs, Beyond(placed)));
         }
     }
-
-    private static bool IsEarlier(ScheduleProblem problem, IReadOnlyList<PlacedVisit> one, IReadOnlyList<PlacedVisit> than) =>
-        LastEndOf(problem, one) < LastEndOf(problem, than) && Checking.Broken(problem, one).Count == 0 && Deadlines.Missed(problem, one).Count == 0;
 
     private static int Tries(ScheduleProblem problem, Effort effort)
     {

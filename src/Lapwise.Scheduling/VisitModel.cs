@@ -30,8 +30,8 @@ internal sealed class VisitModel : IDisposable
         this.problem = problem;
         starts = [.. problem.Visits.Select((v, i) => model.NewIntVarFromDomain(Places(v), $"s{i}"))];
         lastEnd = model.NewIntVar(Math.Min(bound, problem.Horizon), problem.Horizon, "end");
-        var last = problem.Lags.Select(l => l.From).ToHashSet();
-        for (var i = 0; i < starts.Length; i++) model.Add(lastEnd >= starts[i] + problem.Visits[i].Length);
+        var outlived = problem.Lags.Where(l => l.Least + problem.Visits[l.To].Length > problem.Visits[l.From].Length).Select(l => l.From).ToHashSet();
+        for (var i = 0; i < starts.Length; i++) if (!outlived.Contains(i)) model.Add(lastEnd >= starts[i] + problem.Visits[i].Length);
         foreach (var lag in problem.Lags) model.Add(starts[lag.To] >= starts[lag.From] + lag.Least);
         by = Crews();
         Gear();
@@ -304,7 +304,7 @@ internal sealed class VisitModel : IDisposable
         using var solver = new CpSolver();
         var workers = effort.Workers > 1 ? $"num_workers:{effort.Workers}" : "num_workers:1";
         solver.StringParameters = string.Create(CultureInfo.InvariantCulture,
-            $"{workers},random_seed:1,max_deterministic_time:{effort.Deterministic:0.###},max_time_in_seconds:{effort.SafetyS:0.###}");
+            $"{workers},random_seed:1,max_deterministic_time:{effort.Deterministic:0.###},max_time_in_seconds:{effort.SafetyS:0.###},relative_gap_limit:{effort.NearEnough:0.####}");
         using var watch = new Watching(this, better);
         if (stop.IsCancellationRequested) return new Ran(CpSolverStatus.Unknown, null, 0, IsRepeatable: false);
         if (better is not null) solver.SetBestBoundCallback(watch.Bounded);

@@ -103,6 +103,63 @@ public sealed class ShortfallTests
         Assert.InRange(refuted, 20, 280);
     }
 
+    /// <summary>Jobs of two visits with a wait that may be too short or too long, one crew, hours of four a day: every place of every visit is tried.</summary>
+    [Fact]
+    public void Nothing_ends_before_the_bound_whatever_the_waits()
+    {
+        var (tight, beyondEachAlone) = (0, 0);
+        for (var seed = 1; seed <= 200; seed++)
+        {
+            var random = new Random(seed);
+            IReadOnlyList<Window> hours = [.. Enumerable.Range(0, 21).Where(d => d % 7 < 5).Select(d => new Window((d * Shops.DayMin) + (8 * 60), (d * Shops.DayMin) + (12 * 60)))];
+            var visits = Enumerable.Range(0, 6).Select(i => new Visit($"{i}", $"job {i / 2}", 60 * random.Next(1, 5)) { NeedsCrew = true, Open = hours }).ToList();
+            var lags = Enumerable.Range(0, 3).SelectMany(j => (Lag[])
+            [
+                new Lag(2 * j, (2 * j) + 1, visits[2 * j].Length + (60 * random.Next(4, 40)), "least"),
+                new Lag((2 * j) + 1, 2 * j, -(visits[2 * j].Length + (60 * random.Next(40, 70))), "most"),
+            ]).ToList();
+            var problem = new ScheduleProblem(visits, lags, [], [], [Crew("north")], [], 21 * Shops.DayMin);
+            if (Scheduler.Solve(problem, Effort.AtOnce, stop: TestContext.Current.CancellationToken) is not Answer.Found(var found)) continue;
+
+            Assert.False(Fits(problem, hours, found.Bound - 60), $"seed {seed}: something ends before {found.Bound}");
+            if (Fits(problem, hours, found.Bound)) tight++;
+            if (found.Bound > Enumerable.Range(0, 3).Max(j => Alone(problem, hours, j))) beyondEachAlone++;
+        }
+
+        Assert.InRange(tight, 40, 200);
+        Assert.InRange(beyondEachAlone, 40, 200);
+    }
+
+    [Fact]
+    public void A_wait_that_falls_between_working_days_is_named()
+    {
+        // Only Mondays, and the second visit no later than three days after the first.
+        IReadOnlyList<Window> mondays = [.. Enumerable.Range(0, 6).Select(w => new Window((w * 7 * Shops.DayMin) + (8 * 60), (w * 7 * Shops.DayMin) + (16 * 60)))];
+        var problem = Shop(2, 300, Crew("north")) with { Horizon = 42 * Shops.DayMin, Lags = [new Lag(0, 1, 20 * 60, "earliest recoat"), new Lag(1, 0, -3 * Shops.DayMin, "latest recoat")] };
+        var reason = Only(problem with { Visits = [.. problem.Visits.Select(v => v with { Open = mondays })] });
+
+        Assert.Equal("WaitsMissHours", reason.Code);
+        Assert.StartsWith("Between the shortest and the longest wait there are no working hours for:", reason.Text(English), StringComparison.Ordinal);
+        Assert.StartsWith("Entre la espera más corta y la más larga", reason.Text(Spanish), StringComparison.Ordinal);
+    }
+
+    private static long Alone(ScheduleProblem problem, IReadOnlyList<Window> hours, int job) =>
+        Enumerable.Range(0, 21 * 24).Select(h => 60L * h).First(end => Fits(problem, hours, end, 2 * job, (2 * job) + 2));
+
+    /// <summary>Whether visits can be placed on full hours so that none ends later; all lengths, hours and waits are full hours.</summary>
+    private static bool Fits(ScheduleProblem problem, IReadOnlyList<Window> hours, long end, int from = 0, int? to = null)
+    {
+        var starts = new long[problem.Visits.Count];
+        return Rest(from);
+
+        bool Rest(int i) => i == (to ?? starts.Length) || hours.Any(h => Enumerable.Range(0, 24).Select(k => h.From + (60 * k)).TakeWhile(s => s + problem.Visits[i].Length <= Math.Min(h.To, end)).Any(s =>
+        {
+            starts[i] = s;
+            return Enumerable.Range(from, i - from).All(j => s + problem.Visits[i].Length <= starts[j] || starts[j] + problem.Visits[j].Length <= s)
+                && problem.Lags.Where(l => l.From >= from && l.From <= i && l.To >= from && l.To <= i).All(l => starts[l.To] >= starts[l.From] + l.Least) && Rest(i + 1);
+        }));
+    }
+
     [Fact]
     public void What_does_not_fit_at_once_is_brought_in_and_how_far_off_it_is_is_told_meanwhile()
     {
