@@ -127,7 +127,7 @@ internal sealed class PdfWriting : IDisposable
     private double StartFrom(int index) => document.Blocks[index] switch
     {
         Block.Heading or Block.Verdict or Block.Facts or Block.Items { Lines.Count: <= 4 } when index + 1 < document.Blocks.Count => StartOf(document.Blocks[index]) + Gap + StartFrom(index + 1),
-        Block.Paragraph when index + 1 < document.Blocks.Count && document.Blocks[index + 1] is Block.Paragraph or Block.Ticket or Block.Figures => StartOf(document.Blocks[index]) + Gap + StartFrom(index + 1),
+        Block.Paragraph when index + 1 < document.Blocks.Count && document.Blocks[index + 1] is Block.Paragraph or Block.Ticket or Block.Figures or Block.Table => StartOf(document.Blocks[index]) + Gap + StartFrom(index + 1),
         var block => StartOf(block),
     };
 
@@ -216,35 +216,36 @@ internal sealed class PdfWriting : IDisposable
     private static double HeightOfItems(IReadOnlyList<Item> items, double width) =>
         items.Sum(i => (Lines(i.Text, Body, false, width - 14).Count * Body * Leading) + 1.5);
 
-    /// <summary>Facts flow in rows, each as wide as its longer line.</summary>
-    private static IEnumerable<(Fact Fact, double X, int Row)> Flow(IReadOnlyList<Fact> facts, double width, double size)
+    /// <summary>Facts flow in rows, each as wide as its longer line; what is longer than a row takes more lines.</summary>
+    private static IEnumerable<(Fact Fact, IReadOnlyList<string> Value, double X, double Top, double Below)> Flow(IReadOnlyList<Fact> facts, double width, double size)
     {
-        var (x, row) = (0.0, 0);
+        var (x, top, below) = (0.0, 0.0, 0.0);
         foreach (var fact in facts)
         {
-            var own = Math.Max(TextWidth.Of(fact.Name) * Small, TextWidth.Of(fact.Value, bold: true) * size);
-            if (x > 0 && x + own > width) (x, row) = (0, row + 1);
-            yield return (fact, x, row);
+            var value = Lines(fact.Value, size, bold: true, width);
+            var own = Math.Max(TextWidth.Of(fact.Name) * Small, value.Select(l => TextWidth.Of(l, bold: true) * size).DefaultIfEmpty(0).Max());
+            if (x > 0 && x + own > width) (x, top) = (0, below);
+            below = Math.Max(below, top + ((Small + (Math.Max(1, value.Count) * size)) * Leading) + 3);
+            yield return (fact, value, x, top, below);
             x += own + 16;
         }
     }
 
-    private static double RowOfFacts(double size) => (Small + size) * Leading + 3;
-
-    private static double HeightOfFacts(IReadOnlyList<Fact> facts, double width, double size) =>
-        facts.Count == 0 ? 0 : (Flow(facts, width, size).Last().Row + 1) * RowOfFacts(size);
+    private static double HeightOfFacts(IReadOnlyList<Fact> facts, double width, double size) => facts.Count == 0 ? 0 : Flow(facts, width, size).Last().Below;
 
     private void SetFacts(IReadOnlyList<Fact> facts, double x, double width, double size)
     {
         tags.As(Part.List, () =>
         {
-            foreach (var (fact, across, row) in Flow(facts, width, size))
+            foreach (var (fact, value, across, top, _) in Flow(facts, width, size))
             {
-                var top = y + (row * RowOfFacts(size));
                 tags.As(Part.ListItem, () =>
                 {
-                    tags.As(Part.Label, () => Put(fact.Name, Small, bold: false, Soft, x + across, top));
-                    tags.As(Part.ListBody, () => Put(fact.Value, size, bold: true, Ink, x + across, top + (Small * Leading)));
+                    tags.As(Part.Label, () => Put(fact.Name, Small, bold: false, Soft, x + across, y + top));
+                    tags.As(Part.ListBody, () =>
+                    {
+                        foreach (var (line, i) in Spoken(value).Select((l, i) => (l, i))) Put(line, size, bold: true, Ink, x + across, y + top + ((Small + (i * size)) * Leading));
+                    });
                 });
             }
         });
@@ -253,10 +254,20 @@ internal sealed class PdfWriting : IDisposable
 
     private const double Cell = Small + 0.7;
 
-    private static IReadOnlyList<string>[] Wrapped(IReadOnlyList<string> cells, Block.Table table, bool bold, double width)
+    /// <summary>By shares, but no column narrower than the longest word of its heading: the others make room for it.</summary>
+    private static double[] WidthsOf(Block.Table table, double width)
     {
         var shares = table.Columns.Sum(c => c.Share);
-        return [.. cells.Select((cell, i) => Lines(cell, Cell, bold, (width * table.Columns[i].Share / shares) - CellGap))];
+        var own = table.Columns.Select(c => width * c.Share / shares).ToArray();
+        var least = table.Columns.Select(c => (c.Heading.Split(' ').Max(w => TextWidth.Of(w, bold: true)) * Cell) + CellGap).ToArray();
+        var (lacking, spare) = (own.Zip(least, (o, l) => Math.Max(0, l - o)).Sum(), own.Zip(least, (o, l) => Math.Max(0, o - l)).Sum());
+        return lacking == 0 || lacking > spare ? own : [.. own.Zip(least, (o, l) => o < l ? l : o - (lacking * (o - l) / spare))];
+    }
+
+    private static IReadOnlyList<string>[] Wrapped(IReadOnlyList<string> cells, Block.Table table, bool bold, double width)
+    {
+        var widths = WidthsOf(table, width);
+        return [.. cells.Select((cell, i) => Lines(cell, Cell, bold, widths[i] - CellGap))];
     }
 
     private static double HeightOfRow(IReadOnlyList<string> cells, Block.Table table, bool bold, double width) =>
@@ -334,14 +345,14 @@ internal sealed class PdfWriting : IDisposable
 
     private void SetRow(IReadOnlyList<string> cells, Block.Table table, bool bold, Part kind, double left, double width)
     {
-        var shares = table.Columns.Sum(c => c.Share);
+        var widths = WidthsOf(table, width);
         var wrapped = Wrapped(cells, table, bold, width);
         tags.As(Part.TableRow, () =>
         {
             var x = left;
             for (var i = 0; i < cells.Count; i++)
             {
-                var own = width * table.Columns[i].Share / shares;
+                var own = widths[i];
                 var (lines, edge, format) = table.Columns[i].Right ? (wrapped[i], x + own - CellGap, XStringFormats.BaseLineRight) : ([.. Spoken(wrapped[i])], x, XStringFormats.BaseLineLeft);
                 tags.As(kind, () =>
                 {
@@ -508,8 +519,9 @@ internal sealed class PdfWriting : IDisposable
     private void SetFooter()
     {
         var top = document.Paper.HeightPt - Paper.MarginPt - (Small * Leading);
-        Put(document.Footer, Small, bold: false, Soft, Left, top);
-        Put($"{pdf.PageCount} / {pageCount}", Small, bold: false, Soft, Left + Width, top, XStringFormats.BaseLineRight);
+        var number = $"{pdf.PageCount} / {pageCount}";
+        Put(TextWidth.Cut(document.Footer, (Width / Small) - TextWidth.Of(number) - 2), Small, bold: false, Soft, Left, top);
+        Put(number, Small, bold: false, Soft, Left + Width, top, XStringFormats.BaseLineRight);
     }
 
     private byte[] Saved(DateTimeOffset made)

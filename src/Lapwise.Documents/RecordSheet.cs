@@ -67,7 +67,7 @@ public static class RecordSheet
 
             yield return new Block.Heading(1, voice.Say("Every mark", "Todas las marcas"));
             yield return new Block.Table(
-                [new(voice.Say("hour", "hora"), 1.2, Right: true), new(voice.Say("mark", "marca"), 6), new(voice.Say("how", "cómo"), 2.4)],
+                [new(voice.Say("hour", "hora"), 1.2, Right: true), new(voice.Say("mark", "marca"), 7), new(voice.Say("how", "cómo"), 1.6)],
                 [.. run.Log.Select(l => new Row([Hour(l.AtMs), MarkWords.Of(l, run, voice), MarkWords.How(l, voice)]))]);
             yield return new Block.Paragraph(voice.Say($"Made from the plan with inputs {Fingerprint.Printed(Plan.Fingerprint)}; program {Plan.Core}. Hours: {zone.Id}.", $"Hecho del plan con datos {Fingerprint.Printed(Plan.Fingerprint)}; programa {Plan.Core}. Horas: {zone.Id}."));
         }
@@ -94,7 +94,7 @@ public static class RecordSheet
         }
 
         private Block.Table Sections() => new(
-            [new(voice.Say("section", "sección"), 1), new(voice.Say("where", "dónde"), 3), new(voice.Say("by", "por"), 1.6), new(voice.Say("begun", "empezada"), 1.4, Right: true), new(voice.Say("dry pass", "en seco"), 1.4, Right: true), new("", 1.8)],
+            [new(voice.Say("section", "sección"), 1), new(voice.Say("where", "dónde"), 3), new(voice.Say("by", "por"), 2.2), new(voice.Say("begun", "empezada"), 1.4, Right: true), new(voice.Say("dry pass", "en seco"), 1.4, Right: true), new("", 1.4)],
             [
                 .. run.Sections.Values.OrderBy(s => s.WetAtMs).Select(s => new Row(
                     [s.Section, MarkWords.Place(run.SectionOf(s.Section), voice), MarkWords.Name(run, s.Person), Hour(s.WetAtMs), s.DryAtMs is { } dry ? Hour(dry) : "–", s.IsAssumed ? voice.Say("assumed", "supuesto") : ""])),

@@ -26,14 +26,14 @@ public static class TextWidth
     }
 
     /// <summary>
-    /// Breaks a text into lines no wider than <paramref name="width"/> at size 1; a longer word stands alone. A number stays with
+    /// Breaks a text into lines no wider than <paramref name="width"/> at size 1; a longer word is broken too. A number stays with
     /// its unit where both fit on a line.
     /// </summary>
     public static IReadOnlyList<string> Wrap(string text, double width, bool bold = false)
     {
         var lines = new List<string>();
         var line = "";
-        foreach (var word in Pieces(text).SelectMany(piece => Of(piece, bold) > width ? piece.Split(' ') : [piece]))
+        foreach (var word in Pieces(text).SelectMany(piece => Of(piece, bold) > width ? piece.Split(' ').SelectMany(w => Broken(w, width, bold)) : [piece]))
         {
             var longer = line.Length == 0 ? word : line + " " + word;
             if (line.Length > 0 && Of(longer, bold) > width)
@@ -45,6 +45,33 @@ public static class TextWidth
         }
         if (line.Length > 0) lines.Add(line);
         return lines;
+    }
+
+    /// <summary>A text short enough for one line: what is too much is left out before its last part, which tells it apart.</summary>
+    public static string Cut(string text, double width)
+    {
+        if (Of(text) <= width) return text;
+        var part = text.LastIndexOf(" · ", StringComparison.Ordinal);
+        var last = part < 0 ? "" : text[part..];
+        var head = text[..^last.Length];
+        while (head.Length > 0 && Of(head + "…" + last) > width) head = head[..^1];
+        return head.TrimEnd() + "…" + last;
+    }
+
+    /// <summary>A word wider than a line, after its hyphens and slashes where it has some, else anywhere.</summary>
+    private static IEnumerable<string> Broken(string word, double width, bool bold)
+    {
+        while (Of(word, bold) > width && word.Length > 1)
+        {
+            var fits = 1;
+            while (fits + 1 < word.Length && Of(word[..(fits + 1)], bold) <= width) fits++;
+            var seam = word.AsSpan(0, fits).LastIndexOfAny("-/_.");
+            var cut = seam > 0 ? seam + 1 : fits;
+            yield return word[..cut];
+            word = word[cut..];
+        }
+
+        yield return word;
     }
 
     // "6.9 m²," and "2 fl oz" are one piece, as are "9:53 am" and a letter with what it stands for, "h 2".

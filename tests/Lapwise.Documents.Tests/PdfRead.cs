@@ -38,6 +38,23 @@ internal sealed partial class PdfRead
         }
     }
 
+    /// <summary>Words that lie over one another or run off the paper's margin, as they lie on their page.</summary>
+    public IReadOnlyList<string> Collisions(double margin)
+    {
+        List<string> collisions = [];
+        foreach (var page in Run("pdftotext", "-bbox", "-enc", "UTF-8").Split("<page ").Skip(1))
+        {
+            double Number(string from) => double.Parse(from, System.Globalization.CultureInfo.InvariantCulture);
+            var right = Number(PageWidth().Match(page).Groups["width"].Value) - margin;
+            var words = BoxedWord().Matches(page).Select(m => (Left: Number(m.Groups["left"].Value), Top: Number(m.Groups["top"].Value), Right: Number(m.Groups["right"].Value), Bottom: Number(m.Groups["bottom"].Value), Text: m.Groups["text"].Value)).ToList();
+            collisions.AddRange(words.Where(w => w.Right > right + 1).Select(w => $"{w.Text} beyond the margin"));
+            for (var i = 0; i < words.Count; i++)
+                collisions.AddRange(words.Skip(i + 1).Where(w => Math.Min(w.Right, words[i].Right) - Math.Max(w.Left, words[i].Left) > 1 && Math.Min(w.Bottom, words[i].Bottom) - Math.Max(w.Top, words[i].Top) > 4).Select(w => $"{words[i].Text} over {w.Text}"));
+        }
+
+        return collisions;
+    }
+
     private string Run(string program, params string[] options)
     {
         var question = string.Join(' ', [program, .. options]);
@@ -65,6 +82,12 @@ internal sealed partial class PdfRead
             File.Delete(file);
         }
     }
+
+    [GeneratedRegex("^width=\"(?<width>[\\d.]+)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 30_000)]
+    private static partial Regex PageWidth();
+
+    [GeneratedRegex("""<word xMin="(?<left>[\d.]+)" yMin="(?<top>[\d.]+)" xMax="(?<right>[\d.]+)" yMax="(?<bottom>[\d.]+)">(?<text>[^<]*)<""", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 30_000)]
+    private static partial Regex BoxedWord();
 
     [GeneratedRegex(@"\s+", RegexOptions.CultureInvariant, 30_000)]
     private static partial Regex Spaces();

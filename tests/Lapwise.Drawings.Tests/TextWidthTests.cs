@@ -10,14 +10,14 @@ public class TextWidthTests
     }
 
     [Fact]
-    public void Wrap_loses_no_word_and_keeps_to_the_width()
+    public void Wrap_loses_nothing_and_keeps_to_the_width()
     {
         CsCheck.Check.Sample(CsCheck.Gen.Select(CsCheck.Gen.String[CsCheck.Gen.Char["abc mñ"], 0, 80], CsCheck.Gen.Double[5, 20]), t =>
         {
             var (text, width) = t;
             var lines = TextWidth.Wrap(text, width);
-            Assert.Equal(string.Join(' ', text.Split(' ', StringSplitOptions.RemoveEmptyEntries)), string.Join(' ', lines));
-            Assert.All(lines, line => Assert.True(!line.Contains(' ') || TextWidth.Of(line) <= width));
+            Assert.Equal(text.Replace(" ", ""), string.Concat(lines).Replace(" ", ""));
+            Assert.All(lines, line => Assert.True(TextWidth.Of(line) <= width, line));
         });
     }
 
@@ -29,5 +29,23 @@ public class TextWidthTests
     {
         for (var width = TextWidth.Of("0,56 m²/min"); width < TextWidth.Of(text); width += 0.1)
             Assert.DoesNotContain(TextWidth.Wrap(text, width), line => units.Contains(line.Split(' ')[0]));
+    }
+
+    [Fact]
+    public void A_word_wider_than_the_line_is_broken_after_a_hyphen_where_it_has_one()
+    {
+        Assert.Equal(["despensa-", "lavadero"], TextWidth.Wrap("despensa-lavadero", TextWidth.Of("despensa-lava")));
+        Assert.Equal(["planc", "har"], TextWidth.Wrap("planchar", TextWidth.Of("planc")));
+    }
+
+    [Fact]
+    public void What_is_cut_keeps_its_last_part()
+    {
+        Assert.Equal("Quote 42", TextWidth.Cut("Quote 42", 100));
+        var cut = TextWidth.Cut("Quote 42: a very long name of a job · 70f1 1ebc", 20);
+        Assert.StartsWith("Quote 42: a", cut, StringComparison.Ordinal);
+        Assert.EndsWith("… · 70f1 1ebc", cut, StringComparison.Ordinal);
+        Assert.True(TextWidth.Of(cut) <= 20);
+        Assert.EndsWith("…", TextWidth.Cut("a name without an end to it", 5), StringComparison.Ordinal);
     }
 }
