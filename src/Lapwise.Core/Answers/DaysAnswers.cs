@@ -36,7 +36,11 @@ public enum DaysState
 public sealed record DaysAnswer(
     DaysState State, string Input, bool IsOld, int JobsRead, int Jobs, double Seconds, int Better,
     string? LastEnd, string? Bound, double? Gap, bool IsProven, bool IsRepeatable,
-    IReadOnlyList<VisitDocument> Visits, IReadOnlyList<VisitMoveAnswer> Moves, IReadOnlyList<ReasonAnswer> Reasons, IReadOnlyList<JobLeftOutAnswer> LeftOut);
+    IReadOnlyList<VisitDocument> Visits, IReadOnlyList<VisitMoveAnswer> Moves, IReadOnlyList<ReasonAnswer> Reasons, IReadOnlyList<JobLeftOutAnswer> LeftOut)
+{
+    /// <summary>Jobs with visits that are to stay although their deposit is not in.</summary>
+    public IReadOnlyList<JobLeftOutAnswer> NotFixed { get; init; } = [];
+}
 
 /// <summary>A visit that stands elsewhere than where it was settled.</summary>
 /// <param name="Visit">As <c>job/2</c>.</param>

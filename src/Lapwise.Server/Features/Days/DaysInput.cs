@@ -46,6 +46,15 @@ internal sealed class DaysInputs(JobShelf jobs, ProductShelf products, DaysShelf
         return (whole, faults);
     }
 
+    /// <summary>Those of these jobs whose deposit is not in.</summary>
+    public async Task<IReadOnlyList<(string Job, string Name)>> WithoutDeposit(IReadOnlyList<string> ids, CancellationToken cancel)
+    {
+        List<(string, string)> without = [];
+        foreach (var id in ids)
+            if (await jobs.Find(id, cancel) is { Document: { } job } && string.IsNullOrWhiteSpace(job.Agreement?.DepositInOn)) without.Add((id, job.Name));
+        return without;
+    }
+
     /// <summary>Forgets what no job of this input was worked to.</summary>
     public void KeepOnly(DaysInput input, string libraryMark)
     {

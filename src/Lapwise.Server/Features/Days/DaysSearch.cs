@@ -21,6 +21,7 @@ internal sealed class DaysSearch : IDisposable
     private readonly DaysInputs inputs;
     private readonly Voice voice;
     private readonly List<(string Job, string Name, Phrase Why)> leftOut = [];
+    private volatile IReadOnlyList<(string Job, string Name)> notFixed = [];
     private volatile Stand stand = new(DaysState.Reading, 0, 0, null, []);
     private IReadOnlyList<ShopJob> jobs = [];
     private Shop? shop;
@@ -96,6 +97,9 @@ internal sealed class DaysSearch : IDisposable
             return;
         }
 
+        // What is past was worked with or without it.
+        var kept = asks.Stays.Where(s => s.From >= Input.Tomorrow.ToDateTime(TimeOnly.MinValue)).Select(s => s.Visit[..s.Visit.LastIndexOf('/')]).ToHashSet(StringComparer.Ordinal);
+        notFixed = await inputs.WithoutDeposit([.. jobs.Where(j => kept.Contains(j.Id)).Select(j => j.Id)], stopping.Token);
         var first = asks.First is { } asked && asked > Input.Tomorrow ? asked : Input.Tomorrow;
         shop = Shop.From(asks.After(Input.Settled.Where(v => jobs.Any(j => j.Id == v.Job)), Input.Tomorrow.ToDateTime(TimeOnly.MinValue)) with { First = first }, first);
         problem = ShopDays.Problem(jobs, shop, Input.Settled);
@@ -141,7 +145,10 @@ internal sealed class DaysSearch : IDisposable
         return new DaysAnswer(
             now.State, Input.Mark, isOld, now.JobsRead, Input.Jobs.Count, watch.Elapsed.TotalSeconds, now.Better,
             When(best?.LastEnd), When(best?.Bound), best?.Gap, best is { IsProven: true }, best is { IsRepeatable: true } && now.State != DaysState.Stopped,
-            Visits, Moves(best, v), ReasonAnswer.Of(now.Reasons, v), LeftOut(v));
+            Visits, Moves(best, v), ReasonAnswer.Of(now.Reasons, v), LeftOut(v))
+        {
+            NotFixed = [.. notFixed.Select(j => new JobLeftOutAnswer(j.Job, j.Name, v.Say("its deposit is not in; the date is not fixed. Kept in place all the same, at your word.", "su anticipo no ha entrado; la fecha no está fijada. Se mantiene igualmente, bajo su palabra.")))],
+        };
     }
 
     private IReadOnlyList<JobLeftOutAnswer> LeftOut(Voice v)

@@ -68,6 +68,25 @@ public sealed class SearchDaysTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_visit_kept_in_place_before_the_deposit_is_in_is_told_and_stays()
+    {
+        await Enter(Two);
+        var first = await Ended();
+        Assert.Empty(first.NotFixed);
+        var visit = first.Visits[^1];
+        await Enter(Two with { Stays = [new StayDocument { Visit = visit.Id, From = visit.From, Crew = visit.Crew }] });
+        var told = await Ended();
+        Assert.Equal((visit.Job, visit.Name), Assert.Single(told.NotFixed.Select(j => (j.Job, j.Name))));
+        Assert.Contains("deposit", told.NotFixed[0].Why, StringComparison.Ordinal);
+        Assert.Equal(visit.From, told.Visits.Single(v => v.Id == visit.Id).From);
+
+        var stored = await server.Send(HttpMethod.Get, $"/api/jobs/{visit.Job}");
+        var job = JsonSerializer.Deserialize(await stored.Content.ReadAsStringAsync(Cancel), JobJson.Default.JobDocument)!;
+        await server.Send(HttpMethod.Put, $"/api/jobs/{visit.Job}", Json(job with { Agreement = (job.Agreement ?? new AgreementDocument()) with { DepositInOn = "2026-11-25" } }), ifMatch: VersionOf(stored));
+        Assert.Empty((await Ended()).NotFixed);
+    }
+
+    [Fact]
     public async Task What_cannot_be_used_is_kept_as_entered_and_refused_by_its_field()
     {
         await Enter(Two with { First = "soon" });
