@@ -35,7 +35,7 @@ internal static class LoadingPart
     {
         var rolled = whole.Job.System.Count(c => c.Product.Method == ApplicationMethod.Rolled);
         var batches = whole.Supply.Coats.Sum(c => c.Tickets.Count);
-        yield return voice.Say($"{batches} mixing cups marked every {voice.OnCup(whole.Job.Tools.CupStepMl)}, and sticks", $"{batches} vasos de mezcla marcados cada {voice.OnCup(whole.Job.Tools.CupStepMl)}, y palillos");
+        yield return voice.Say($"{batches} mixing cups marked every {voice.OnCup(whole.Job.Tools.CupStepMl)}, and sticks", $"{batches} vasos de mezcla marcados cada {voice.OnCup(whole.Job.Tools.CupStepMl)}, y paletas para remover");
         yield return voice.Say($"scale with steps of {voice.OnScale(whole.Job.Tools.ScaleStepG)}, its batteries", $"báscula con pasos de {voice.OnScale(whole.Job.Tools.ScaleStepG)}, con pilas");
         if (rolled > 0)
         {
