@@ -150,7 +150,7 @@ public sealed partial class OnSiteTests(PublishedServer server)
                   const { run: id, ...mark } = like;
                   const next = { ...mark, id: crypto.randomUUID().replaceAll("-", ""), number: mark.number + 1, text: "note {{kill}}." };
                   const kept = run.put("{{job}}", id, [{ id: next.id, sent: false, text: JSON.stringify(next) }]);
-                  return {{(waits ? "await kept" : "true")}};
+                  return {{(waits ? "await kept === ''" : "true")}};
                 }
                 """);
             Assert.True(await put);
@@ -469,6 +469,66 @@ public sealed partial class OnSiteTests(PublishedServer server)
         page = await Opened(window, job);
         await Expect(page.Locator(".run-card.is-now h2")).ToContainTextAsync("Rolling section 1");
         Assert.Equal(1, Count(await Marks(job), "batchMixed"));
+    }
+
+    [Fact]
+    public async Task Storage_emptied_by_the_browser_in_the_middle_of_a_run_is_filled_again_with_every_mark()
+    {
+        var job = await server.CopyOfDemo();
+        await using var window = await Phone();
+        await window.RouteAsync("**/runs/**", route => route.AbortAsync());
+        var page = await Prepared(window, job);
+        await Tap(page);
+        var kept = await OnDisk();
+        Assert.True(kept > Points);
+        var wire = await window.NewCDPSessionAsync(page);
+        await wire.SendAsync("Storage.clearDataForOrigin", new() { ["origin"] = server.Address, ["storageTypes"] = "indexeddb" });
+        await page.Until($"import('/js/run.js').then(run => run.all('{job}')).then(all => JSON.parse(all || '[]').length === {kept})");
+        await Tap(page);
+        await Expect(page.Locator(".run-main[data-kept=disk]")).ToBeVisibleAsync();
+        Assert.True(await OnDisk() > kept);
+        await page.CloseAsync(new() { RunBeforeUnload = false });
+        await window.UnrouteAllAsync();
+        page = await Opened(window, job);
+        await Expect(page.Locator(".run-card.is-now h2")).ToContainTextAsync("Rolling section 1");
+        await Sent(page);
+        var marks = await Marks(job);
+        Assert.Equal(1, Count(marks, "issued"));
+        Assert.Equal(1, Count(marks, "batchMixed"));
+
+        Task<int> OnDisk() => page.EvaluateAsync<int>("job => import('/js/run.js').then(run => run.all(job)).then(all => JSON.parse(all).length)", job);
+    }
+
+    /// <summary>The server took the marks, but its answer broke off: they are sent again and stand there once.</summary>
+    [Fact]
+    public async Task An_answer_that_breaks_off_half_way_leaves_every_mark_once()
+    {
+        var job = await server.CopyOfDemo();
+        await using var window = await Phone();
+        var page = await Prepared(window, job);
+        await Sent(page);
+        var broken = 0;
+        await page.RouteAsync("**/marks?*", async route =>
+        {
+            if (broken++ > 2)
+            {
+                await route.ContinueAsync();
+                return;
+            }
+
+            var answer = await route.FetchAsync();
+            var whole = await answer.TextAsync();
+            await route.FulfillAsync(new() { Response = answer, Body = whole[..(whole.Length / 2)] });
+        });
+        await Tap(page);
+        await Tap(page);
+        await Expect(page.Locator(".run-more")).ToContainTextAsync("No reception");
+        await Sent(page);
+        Assert.True(broken > 2);
+        var marks = await Marks(job);
+        Assert.Equal(1, Count(marks, "batchMixed"));
+        Assert.Equal(1, Count(marks, "sectionWet"));
+        Assert.Equal(marks.Count, marks.Select(m => m.GetProperty("id").GetString()).Distinct().Count());
     }
 
     [Theory]

@@ -79,10 +79,11 @@ internal sealed class MarkKeeping(IJSRuntime js, Device device)
     private async Task<IJSObjectReference> Module() => _module ??= await js.InvokeAsync<IJSObjectReference>("import", "./js/run.js");
 }
 
-/// <summary>The page is looked at again, or has reception again.</summary>
-public sealed class SeenAgain(Func<Task> then)
+/// <summary>The page is looked at again, or has reception again; or the browser emptied the storage of this device.</summary>
+public sealed class SeenAgain(Func<Task> then, Func<Task> lost)
 {
     [JSInvokable] public Task OnSeenAgain() => then();
+    [JSInvokable] public Task OnLost() => lost();
 }
 
 internal sealed record MarkText(string Id, bool Sent, string Text);

@@ -141,6 +141,13 @@ internal sealed class OpenRun(string job, string id, MarkKeeping keeping, Server
         Changed?.Invoke();
     }
 
+    /// <summary>The storage of this device was emptied: every mark is put there again.</summary>
+    public Task KeepAgain()
+    {
+        foreach (var mark in _marks.Values) _unkept[mark.Id] = mark;
+        return Shelve();
+    }
+
     public string Export() => RunFile.Write(new RunDocument { Marks = [.. _marks.Values] });
 
     private async Task TakeIn(MarksAnswer answer, List<MarkDocument> sent)

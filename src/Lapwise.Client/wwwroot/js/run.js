@@ -4,6 +4,7 @@ let shelf = null;
 let sound = null;
 let lock = null;
 let wantsLock = false;
+let lost = () => { };
 
 const asked = (request) => new Promise((done, failed) => { request.onsuccess = () => done(request.result); request.onerror = () => failed(request.error); });
 
@@ -11,7 +12,12 @@ function open() {
   shelf ??= new Promise((done, failed) => {
     const request = indexedDB.open("lapwise-marks", 1);
     request.onupgradeneeded = () => request.result.createObjectStore("marks", { keyPath: ["run", "id"] }).createIndex("job", "job");
-    request.onsuccess = () => { request.result.onversionchange = () => { request.result.close(); shelf = null; }; done(request.result); };
+    request.onsuccess = () => {
+      request.result.onversionchange = () => { request.result.close(); shelf = null; };
+      // The browser cleared it under our feet: the next use makes it anew, and the open run is put there again.
+      request.result.onclose = () => { shelf = null; lost(); };
+      done(request.result);
+    };
     request.onerror = () => failed(request.error);
     request.onblocked = () => failed(new Error("blocked"));
   });
@@ -92,7 +98,8 @@ export function watch(page) {
   const seen = async () => { if (document.visibilityState === "visible") { await lockScreen(); page.invokeMethodAsync("OnSeenAgain"); } };
   document.addEventListener("visibilitychange", seen);
   addEventListener("online", seen);
-  return { stop() { document.removeEventListener("visibilitychange", seen); removeEventListener("online", seen); } };
+  lost = () => page.invokeMethodAsync("OnLost");
+  return { stop() { lost = () => { }; document.removeEventListener("visibilitychange", seen); removeEventListener("online", seen); } };
 }
 
 export function save(name, text) {
