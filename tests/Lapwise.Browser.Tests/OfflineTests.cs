@@ -73,6 +73,36 @@ public sealed class OfflineTests(PublishedServer server)
         Assert.Equal(["lapwise-page-next"], (await page.EvaluateAsync<string[]>("caches.keys()")).Select(k => k[..17]));
     }
 
+    /// <summary>With a run really going on: nothing is said of it on the run's screen, no tap is lost, and the run goes on in the version it was begun with.</summary>
+    [Fact]
+    public async Task A_new_version_that_comes_in_the_middle_of_a_run_changes_nothing_in_it()
+    {
+        Assert.SkipUnless(PublishedServer.IsPublished, "The Debug build has no worker that keeps the page.");
+        using var door = new NextVersionDoor(server.Address, PublishedServer.FreePort());
+        await using var window = await server.Window(390, 844, address: door.Address);
+        var page = await Kept(window);
+        await page.GotoAsync($"/jobs/{await server.CopyOfDemo()}/run");
+        await page.Locator(".run-tap").ClickAsync(new() { Timeout = Pages.FirstStartMs });
+        await Expect(page.Locator(".run-point").First).ToBeVisibleAsync();
+        await page.EvaluateAsync("globalThis.isStillTheSame = true");
+        door.IsPublishedAnew = true;
+        await page.EvaluateAsync("lapwise.updates.look()");
+        await page.WaitForFunctionAsync("() => lapwise.updates.isReady()");
+        for (var left = await page.Locator(".run-point[aria-checked=false]").CountAsync(); left > 0; left--)
+        {
+            await page.Locator(".run-point[aria-checked=false]").First.ClickAsync();
+            await Expect(page.Locator(".run-point[aria-checked=false]")).ToHaveCountAsync(left - 1);
+        }
+
+        await page.Locator(".run-tap").ClickAsync();
+        await Expect(page.Locator(".run-tap").First).ToContainTextAsync("Mixed");
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Take the new version" })).ToHaveCountAsync(0);
+        Assert.True(await page.EvaluateAsync<bool>("isStillTheSame"));
+        await page.ReloadAsync();
+        await Expect(page.Locator(".run-tap").First).ToContainTextAsync("Mixed", new() { Timeout = Pages.FirstStartMs });
+        await page.WaitForFunctionAsync("() => lapwise.updates.isReady()");
+    }
+
     [Fact]
     public async Task It_can_be_installed()
     {
