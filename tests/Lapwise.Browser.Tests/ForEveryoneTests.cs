@@ -109,6 +109,18 @@ public sealed class ForEveryoneTests(PublishedServer server)
         Assert.True(looked > 10, $"motion is found on {looked} pages only where it is allowed: the look finds nothing");
     }
 
+    /// <summary>What is being worked out anew stays legible while it does.</summary>
+    [Fact]
+    public async Task What_is_out_of_date_for_a_moment_keeps_its_contrast()
+    {
+        await using var window = await server.Window(390, 844);
+        var page = await window.Open("/jobs/demo/work");
+        await page.Planned();
+        await page.EvaluateAsync("document.querySelector('main [aria-busy]').classList.add('is-old')");
+        await page.WaitForTimeoutAsync(600);
+        Assert.Empty((await page.RunAxe()).Violations.Select(v => $"{v.Id}: {v.Nodes[0].Html}"));
+    }
+
     /// <summary>Jobs and coatings of other tests are the same pages again; sheets are files.</summary>
     private static bool IsAnotherPage(string path) =>
         !path.StartsWith("/api/", StringComparison.Ordinal)
