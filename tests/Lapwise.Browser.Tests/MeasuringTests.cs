@@ -180,6 +180,8 @@ public sealed class MeasuringTests(PublishedServer server)
         await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
         await Expect(length).ToHaveValueAsync("11' 0\"");
         await Expect(leg).ToHaveValueAsync("25 1/2 in");
+        // The drawing follows in a turn of its own.
+        await Expect(page.Locator(".lw-drawing").First).ToContainTextAsync("A · 11' 0\"");
 
         // A mouse, square to it; Escape leaves the corner where it was.
         (x, y) = await Middle(corner);
@@ -197,6 +199,7 @@ public sealed class MeasuringTests(PublishedServer server)
         await Expect(depth).Not.ToHaveValueAsync("8' 0\"");
         await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
         await Expect(depth).ToHaveValueAsync("8' 0\"");
+        await Expect(page.Locator(".lw-drawing").First).ToContainTextAsync("B · 8' 0\"");
 
         // Keys: a quarter of an inch a press, a sixteenth with Shift; the presses are one step to take back.
         await corner.FocusAsync();

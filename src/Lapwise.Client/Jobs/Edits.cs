@@ -60,6 +60,7 @@ internal sealed class Edits(string job, EditKeeping keeping) : IDisposable
         else steps.Add(edit);
         done = steps.Count;
         kept = kept with { Steps = Math.Min(kept.Steps, done - 1) };
+        Changed?.Invoke();
         _ = Keep();
     }
 

@@ -16,12 +16,10 @@ internal sealed class OpenJob : IDisposable
     public OpenJob(KeptJob kept, Coatings coatings, EditKeeping edits)
     {
         Edits = new Edits(kept.Id, edits);
-        Edits.Changed += Tell;
         this.kept = kept;
         Workings = new Workings(() => Document, () => coatings.All);
         Workings.Changed += Tell;
-        kept.Changed += Tell;
-        kept.DocumentChanged += Workings.Refresh;
+        kept.DocumentChanged += LookAgain;
         Workings.Refresh();
     }
 
@@ -32,6 +30,7 @@ internal sealed class OpenJob : IDisposable
     /// <summary>How the job is kept, and what others made of it.</summary>
     public KeptJob Keeping => kept;
 
+    /// <summary>The document or what it comes to; where it is kept and what can be taken back tell so themselves.</summary>
     public event Action? Changed;
 
     /// <summary>What was changed here, to take back.</summary>
@@ -63,9 +62,15 @@ internal sealed class OpenJob : IDisposable
 
     private void Take(JobDocument document)
     {
+        kept.Change(document);
+        LookAgain();
+    }
+
+    /// <summary>The document, or the coatings it is worked out with, are others.</summary>
+    public void LookAgain()
+    {
         changes++;
         isDrawnLater = false;
-        kept.Change(document);
         Workings.Refresh();
         Tell();
     }
@@ -100,6 +105,9 @@ internal sealed class OpenJob : IDisposable
 
     public IEnumerable<Fault> FaultsUnder(string path) =>
         Workings.Faults.Where(f => f.Path == path || f.Path.StartsWith(path + ".", StringComparison.Ordinal) || f.Path.StartsWith(path + "[", StringComparison.Ordinal));
+
+    /// <summary>The faults as they stand now if one of them is at this place or below it, to hold against a later moment; else null.</summary>
+    public object? FaultsThere(string path) => FaultsUnder(path).Any() ? Workings.Faults : null;
 
     public void Dispose()
     {

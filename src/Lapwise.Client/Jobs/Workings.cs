@@ -29,6 +29,8 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
     public WholeJob? Whole { get; private set; }
     /// <summary>The order of work on show belongs to an earlier state of the document; the new one is being worked out.</summary>
     public bool IsPlanning { get; private set; }
+    /// <summary>What is on show here, to hold against a later moment: another as soon as anything is worked out anew.</summary>
+    public object Stand => (Faults, Whole, IsPlanning, Further);
     /// <summary>How long the last plan took, from the end of the pause.</summary>
     public TimeSpan PlanTook { get; private set; }
     /// <summary>A longer search for a better order of the plan on show; null: none was asked for.</summary>
