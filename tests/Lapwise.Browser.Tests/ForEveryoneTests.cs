@@ -224,25 +224,4 @@ public sealed class ForEveryoneTests(PublishedServer server)
         // Aim: 50 ms. It was 110 to 400 ms while the whole page was worked out and drawn with each key; the best of three counts.
         Assert.InRange(best, 0, 75);
     }
-
-    [Fact]
-    public async Task The_plan_of_the_kitchen_is_there_soon_once_the_page_is_loaded()
-    {
-        await using var window = await server.Window(390, 844);
-        var page = await window.Open($"/jobs/{await server.CopyOfDemo()}/work");
-        var best = double.PositiveInfinity;
-        var sectionAge = page.Locator(".figure", new() { HasText = "Worst section age" }).Locator(".figure-value");
-        await page.Locator("details", new() { HasText = "Pace" }).First.EvaluateAsync("d => d.open = true");
-        foreach (var pace in new[] { "30 s", "40 s", "50 s", "60 s", "20 s" })
-        {
-            var before = await sectionAge.InnerTextAsync();
-            await page.Field("Reload, each section").FillAsync(pace);
-            await Expect(sectionAge).Not.ToHaveTextAsync(before, new() { Timeout = 30_000 });
-            await page.Planned();
-            best = Math.Min(best, double.Parse((await page.Locator("section.verdict").GetAttributeAsync("data-plan-ms"))!, CultureInfo.InvariantCulture));
-        }
-        TestContext.Current.SendDiagnosticMessage("plan of the kitchen in the browser: {0} ms", best);
-        // Aim: 300 ms. The slack is for machines that do other things meanwhile.
-        Assert.InRange(best, 0, 1500);
-    }
 }

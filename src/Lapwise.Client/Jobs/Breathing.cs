@@ -23,7 +23,9 @@ internal sealed class Breathing(CancellationToken stop)
     /// <exception cref="OperationCanceledException">No longer wanted.</exception>
     public async ValueTask Rest()
     {
-        await Task.Delay(1, stop);
+        stop.ThrowIfCancellationRequested();
+        await GivingWay.Now();
+        stop.ThrowIfCancellationRequested();
         since = Stopwatch.GetTimestamp();
     }
 }

@@ -1,5 +1,6 @@
 // The little that only the browser can do: its storage, its language, its width.
 let watched = new AbortController();
+const turns = new MessageChannel();
 // Browsers do not all hear touch-action inside a drawing: a finger that takes hold of a part must not scroll the page.
 const holdStill = (drawing, parts) => drawing.addEventListener("touchstart", e => { if (e.target.closest?.(parts)) e.preventDefault(); }, { passive: false });
 globalThis.lapwise = {
@@ -15,6 +16,9 @@ globalThis.lapwise = {
   showsHelp() { return lapwise.read("lapwise/help") !== "no"; },
   showHelp(wanted) { lapwise.write("lapwise/help", wanted ? "yes" : "no"); document.documentElement.classList.toggle("no-help", !wanted); },
   prefersStill() { return matchMedia("(prefers-reduced-motion: reduce)").matches; },
+  /** A message comes in a task of its own, and sooner than any timer. */
+  onTurn(goOn) { turns.port1.onmessage = () => goOn(); },
+  askForTurn() { turns.port2.postMessage(null); },
   /** One page at a time is told; the one before it is gone. */
   watch(watcher) {
     watched.abort();
