@@ -7,8 +7,8 @@ namespace Lapwise.Core.Work.Remedies;
 public static class Remedying
 {
     /// <summary>
-    /// Remedies for one coat, about in the order of their trouble, each really planned only when it is asked for, in counted
-    /// steps. Nothing where the plan keeps its target already. What would not help is left out. <see cref="Remedy.Ranked"/>
+    /// Remedies for one coat, about in the order of their reckoning, each really planned only when it is asked for, in counted
+    /// steps: what is soon known comes first, and many narrow sections last. Nothing where the plan keeps its target already. What would not help is left out. <see cref="Remedy.Ranked"/>
     /// ranks them.
     /// </summary>
     /// <param name="coat">Place of the coat in the system, from 0.</param>
@@ -31,7 +31,6 @@ public static class Remedying
     {
         if (await Attempt.OfAsync(job, measured, job.System[coat], effort) is not { } now || !IsWanted(now)) yield break;
         var trying = new Trying(now, effort);
-        if (await WorkRemedies.NarrowerSectionsAsync(trying) is { } narrower) yield return narrower;
         if (await WorkRemedies.LargerBatchAsync(trying) is { } batch) yield return batch;
         if (await RoomRemedies.CoolerMaterialAsync(trying) is { } material) yield return material;
         if (await RoomRemedies.CoolerHourAsync(trying) is { } hour) yield return hour;
@@ -41,6 +40,7 @@ public static class Remedying
         if (await BreakRemedies.NearEndAsync(trying) is { } end) yield return end;
         if (await BreakRemedies.InMiddleAsync(trying) is { } middle) yield return middle;
         await foreach (var slower in ProductRemedies.SlowerAsync(trying, library)) yield return slower;
+        if (await WorkRemedies.NarrowerSectionsAsync(trying) is { } narrower) yield return narrower;
     }
 
     /// <summary>Work can cure a narrow margin and a batch gone off; a room outside its limits is cured in the room.</summary>

@@ -18,14 +18,16 @@ internal sealed record Trying(Attempt Now, Effort Effort)
     public ValueTask<Attempt?> PlanAsync(Coat coat) => Attempt.OfAsync(Job, Now.Measured, coat, Effort);
 
     /// <summary>The first that keeps the target, else the best of those that help; null: none helps.</summary>
-    public async ValueTask<(T Choice, Attempt Tried)?> FirstGoodAsync<T>(IEnumerable<T> choices, Func<T, ValueTask<Attempt?>> plan)
+    /// <param name="goesOnPastWorse">False: each choice goes farther the same way, so where one helps no more the rest are not tried.</param>
+    public async ValueTask<(T Choice, Attempt Tried)?> FirstGoodAsync<T>(IEnumerable<T> choices, Func<T, ValueTask<Attempt?>> plan, bool goesOnPastWorse = true)
     {
         (T Choice, Attempt Tried)? best = null;
         foreach (var choice in choices)
         {
-            if (await plan(choice) is not { } tried || !tried.IsBetterThan(best?.Tried ?? Now)) continue;
-            best = (choice, tried);
-            if (tried.KeepsTarget) break;
+            if (await plan(choice) is { } tried && tried.IsBetterThan(best?.Tried ?? Now)) best = (choice, tried);
+            else if (goesOnPastWorse) continue;
+            else break;
+            if (best is { Tried.KeepsTarget: true }) break;
         }
 
         return best;

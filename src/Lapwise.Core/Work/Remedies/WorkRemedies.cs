@@ -17,7 +17,8 @@ internal static class WorkRemedies
         var aims = trying.Job.Aims;
         var best = await trying.FirstGoodAsync(
             Narrower.Select(share => aims.LargestSectionM2 * share),
-            m2 => trying.PlanAsync(trying.Job with { Aims = aims with { LargestSectionM2 = m2 } }));
+            m2 => trying.PlanAsync(trying.Job with { Aims = aims with { LargestSectionM2 = m2 } }),
+            goesOnPastWorse: false);
         return best is not { } b ? null : trying.Made(RemedyKind.NarrowerSections, b.Tried, v => v.Say(
             $"Allow sections of at most {v.Area(b.Choice)} instead of {v.Area(aims.LargestSectionM2)}.",
             $"Admita secciones de {v.Area(b.Choice)} como mucho en vez de {v.Area(aims.LargestSectionM2)}."));
