@@ -6,7 +6,8 @@ namespace Lapwise.Core.Work.Order;
 /// <remarks>
 /// Depth-first over what to roll next, earliest deadline first. A branch dies when what is pending cannot end in time; per
 /// set of done sections the deadline vectors already refuted are kept, and a vector no looser than one of them is refuted
-/// at once.
+/// at once. Where a known order is followed, what it rolls next is tried first: most of it can stay, and it is left only
+/// around what is too old, which is where depth-first search looks first.
 /// </remarks>
 internal sealed class SoloDecision : IDecision
 {
@@ -17,6 +18,7 @@ internal sealed class SoloDecision : IDecision
     private readonly RefutedStates _refuted;
     private readonly int[] _next;             // per depth: the choice that is tried next
     private readonly bool _remembers;
+    private int[]? _places;                   // of each section in the order that is followed
     private bool _entered;
 
     /// <param name="mirror">Of these two the first comes first; negative: either.</param>
@@ -28,6 +30,16 @@ internal sealed class SoloDecision : IDecision
         _next = new int[model.Count + 1];
         _remembers = model.Count <= SectionSet.MostSections;
     }
+
+    /// <summary>One that goes along a known order of all sections as far as it can.</summary>
+    public static SoloDecision Following(SoloOrder known, SoloModel model, long limit, int mostVectors)
+    {
+        var places = new int[model.Count];
+        for (var i = 0; i < known.Sections.Count; i++) places[known.Sections[i]] = i;
+        return new SoloDecision(model, limit, mostVectors, (-1, -1)) { _places = places };
+    }
+
+    public bool Follows => _places is not null;
 
     /// <summary>Sections in the order found, with their starts; valid after <see cref="Verdict.Found"/>.</summary>
     public SoloOrder Found { get; private set; } = SoloOrder.None;
@@ -70,6 +82,7 @@ internal sealed class SoloDecision : IDecision
     private bool Enter()
     {
         if (!_walk.Look() || (IsMemorable && _refuted.Covers(_walk.State, _walk.Open, _walk.Deadlines))) return false;
+        if (_places is not null) _walk.PutFirst(_places);
         _next[_walk.Depth] = 0;
         return true;
     }

@@ -4,6 +4,7 @@ namespace Lapwise.Core.Work.Order;
 internal sealed class SoloSearch : AgeSearch
 {
     private const int MostKeptStates = 400_000;
+    private const int FewestToFollow = 48;
 
     private readonly SoloModel _model;
     private readonly bool _refutesExactly;
@@ -25,7 +26,13 @@ internal sealed class SoloSearch : AgeSearch
 
     protected override long GrainMs => _model.GrainMs;
     protected override bool IsWholeGrains => true;
-    protected override IDecision Decide(long age) => new SoloTurns(_model, age, MostKeptStates, _isWindow ? null : new SoloBeam(_model, age));
+    protected override IDecision Decide(long age) => new SoloTurns(_model, age, MostKeptStates, Known, _isWindow ? null : new SoloBeam(_model, age));
+
+    /// <summary>The best order so far, where it is worth following: few sections are answered sooner without, and mixing takes time of its own.</summary>
+    private SoloOrder? Known => _isWindow || _model.Mixing is not null || _model.Count < FewestToFollow
+        ? null
+        : new SoloOrder([.. Order.Sections.Where(p => _model.StartedAt[p.Section] is null).Select(p => p.Section)], []);
+
     protected override FoundOrder OrderOf(IDecision found, long age) => SoloTimeline.Of(_model, ((SoloTurns)found).Found);
     protected override bool Proves(IDecision refuted) => _refutesExactly;
 }

@@ -1,28 +1,33 @@
 namespace Lapwise.Core.Work.Order;
 
 /// <summary>
-/// The same question asked in different ways by turns: depth first with different sections to come first, and a beam. Which
-/// of them is quick cannot be told ahead, and the difference is up to a hundredfold. The first answer holds; counted steps,
-/// so every machine takes the same turns. The beam's first two tries go to their end,
+/// The same question asked in different ways by turns: depth first along the best order known, depth first with different
+/// sections to come first, and a beam. Which of them is quick cannot be told ahead, and the difference is up to a hundredfold.
+/// The first answer holds; counted steps, so every machine takes the same turns. The beam's first two tries go to their end,
 /// save where there are too many sections for that.
 /// </summary>
 internal sealed class SoloTurns : IDecision
 {
     private const long Turn = 2_000;
+    private const long TurnOfFollowing = 12_000;
     private const long TurnOfBeam = 500;
 
     private readonly SoloDecision[] _byDepth;
     private readonly SoloBeam? _beam;
     private readonly bool _isBeamQuick;
     private int _at;                          // the last turn is the beam's
-    private long _leftOfTurn = Turn;
+    private long _leftOfTurn;
 
+    /// <param name="known">An order to follow as far as it can be; null: none.</param>
     /// <param name="beam">Null: depth first alone.</param>
-    public SoloTurns(SoloModel model, long limit, int mostVectors, SoloBeam? beam)
+    public SoloTurns(SoloModel model, long limit, int mostVectors, SoloOrder? known, SoloBeam? beam)
     {
-        _byDepth = [.. model.Mirrors.Select(m => new SoloDecision(model, limit, mostVectors / model.Mirrors.Count, m))];
+        var vectors = mostVectors / (model.Mirrors.Count + (known is null ? 0 : 1));
+        var apart = model.Mirrors.Select(m => new SoloDecision(model, limit, vectors, m));
+        _byDepth = known is null ? [.. apart] : [SoloDecision.Following(known, model, limit, vectors), .. apart];
         _beam = beam;
         _isBeamQuick = model.Count <= SectionSet.MostSections;
+        _leftOfTurn = LengthOfTurn;
     }
 
     public long Steps => _byDepth.Sum(d => d.Steps) + (_beam?.Steps ?? 0);
@@ -58,6 +63,8 @@ internal sealed class SoloTurns : IDecision
     private void NextTurn()
     {
         _at = (_at + 1) % (_byDepth.Length + (_beam is { IsOver: false } ? 1 : 0));
-        _leftOfTurn = BeamOnTurn is null ? Turn : TurnOfBeam;
+        _leftOfTurn = LengthOfTurn;
     }
+
+    private long LengthOfTurn => BeamOnTurn is not null ? TurnOfBeam : _byDepth[_at].Follows ? TurnOfFollowing : Turn;
 }

@@ -115,6 +115,19 @@ internal sealed class SoloWalk
         return timely;
     }
 
+    /// <summary>Of what may come next, what has the first of these places is put first; the rest stays as it was.</summary>
+    public void PutFirst(int[] places)
+    {
+        var choices = _frames[Depth].Choices.AsSpan(0, _frames[Depth].Count);
+        if (choices.IsEmpty) return;
+        var at = 0;
+        for (var i = 1; i < choices.Length; i++)
+            if (places[choices[i].Section] < places[choices[at].Section]) at = i;
+        var first = choices[at];
+        choices[..at].CopyTo(choices[1..]);
+        choices[0] = first;
+    }
+
     /// <summary>How little room the pending sections have, summed: one that fits just so counts 1, one with much time next to nothing. Valid after <see cref="Look"/>.</summary>
     public double Tightness()
     {
