@@ -24,6 +24,9 @@ public static class Scheduler
     private const int TriesPerEffort = 200;
     private const int VisitsOfThirtyJobs = 180;
 
+    /// <summary>So small a part of them is tried before anything that takes longer.</summary>
+    private const int SoonOf = 20;
+
     /// <summary>Where no first answer fits, one is sought in so many times the days.</summary>
     public const int MoreDays = 2;
 
@@ -54,8 +57,12 @@ public static class Scheduler
         {
             void Told(IReadOnlyList<PlacedVisit> found) => better?.Invoke(Made(problem, found, bound, []));
             var isMany = PartByPart.IsOfUse(problem);
-            var byCrews = !isMany ? null : CrewByCrew.Place(problem, started.LastEnd, bound, effort with { Deterministic = effort.Deterministic * ByCrews }, Told, stop);
+            // Something better soon, for who looks on; a whole crew takes longer.
+            var soon = isMany ? JobByJob.Shuffle(problem, started.Visits, bound, Tries(problem, effort) / SoonOf, Told, stop) : started.Visits;
+            var byCrews = !isMany ? null : CrewByCrew.Place(problem, LastEndOf(problem, soon), bound, effort with { Deterministic = effort.Deterministic * ByCrews }, Told, stop);
             var tried = byCrews ?? JobByJob.Shuffle(problem, started.Visits, bound, Tries(problem, effort), Told, stop);
+            // Stopped by hand, those tries ended where they began.
+            if (LastEndOf(problem, soon) < LastEndOf(problem, tried)) tried = soon;
             if (isMany)
             {
                 tried = PartByPart.Better(problem, tried, bound, effort.Deterministic * (byCrews is null ? ByCrews + ByParts : ByParts), Told, stop);
