@@ -111,30 +111,33 @@ internal sealed class CoatPlanning
         return await WithBatchesAsync(tops, Joined(tops, keepSequences: false));
     }
 
-    /// <summary>Mixes along the way: as few batches as keep the target.</summary>
+    /// <summary>
+    /// Mixes along the way: as few batches as keep the target. Leave to mix more often takes nothing away, so where the most
+    /// that are tried do not keep it, none between do.
+    /// </summary>
     private async ValueTask<CoatSchedule> WithBatchesAsync(IReadOnlyList<TopOrder> tops, OrderProblem problem)
     {
-        CoatSchedule? best = null;
-        long? boundMs = null;
         var fewest = _batches.Fewest(problem);
-        for (var batches = fewest; batches <= fewest + MoreBatchesTried; batches++)
-        {
-            var schedule = await WithBatchesAsync(tops, problem, batches, _targetAgeMs);
-            // The search for a crew leaves the batches' ages out: where they are too much, younger laps are asked for.
-            if (problem.Crew > 1 && !Works(schedule) && schedule.Found.WorstLapAgeMs <= _targetAgeMs)
-            {
-                var younger = await WithBatchesAsync(tops, problem, batches, Math.Max(1, _targetAgeMs - schedule.Ages.UsedMs.Max()));
-                if (younger.IsBetterThan(schedule)) schedule = younger;
-            }
+        var few = await WithBatchesAsync(tops, problem, fewest);
+        if (Works(few) || await IsAsYoungAsUnmixedAsync(few, problem)) return few;
+        var many = await WithBatchesAsync(tops, problem, fewest + MoreBatchesTried);
+        if (!Works(many)) return many.IsBetterThan(few) ? many : few;
+        for (var batches = fewest + 1; batches < fewest + MoreBatchesTried; batches++)
+            if (await WithBatchesAsync(tops, problem, batches) is var fewer && Works(fewer)) return fewer;
+        return many;
+    }
 
-            if (best is null || schedule.IsBetterThan(best)) best = schedule;
-            if (Works(best)) break;
-            // Mixing only ages laps: where they are as young as without any, more batches are no help.
-            boundMs ??= (await OrderSearch.SolveAsync(problem, StepsForMixing * _effort.Times, enoughMs: 0, _effort.Pause)).BoundMs;
-            if (best.WorstAgeMs <= boundMs) break;
-        }
+    /// <summary>Mixing only ages laps: where they are as young as without any, more batches are no help.</summary>
+    private async ValueTask<bool> IsAsYoungAsUnmixedAsync(CoatSchedule schedule, OrderProblem problem) =>
+        schedule.WorstAgeMs <= (await OrderSearch.SolveAsync(problem, StepsForMixing * _effort.Times, enoughMs: 0, _effort.Pause)).BoundMs;
 
-        return best!;
+    private async ValueTask<CoatSchedule> WithBatchesAsync(IReadOnlyList<TopOrder> tops, OrderProblem problem, int batches)
+    {
+        var schedule = await WithBatchesAsync(tops, problem, batches, _targetAgeMs);
+        // The search for a crew leaves the batches' ages out: where they are too much, younger laps are asked for.
+        if (problem.Crew == 1 || Works(schedule) || schedule.Found.WorstLapAgeMs > _targetAgeMs) return schedule;
+        var younger = await WithBatchesAsync(tops, problem, batches, Math.Max(1, _targetAgeMs - schedule.Ages.UsedMs.Max()));
+        return younger.IsBetterThan(schedule) ? younger : schedule;
     }
 
     private async ValueTask<CoatSchedule> WithBatchesAsync(IReadOnlyList<TopOrder> tops, OrderProblem problem, int batches, long enoughMs)
