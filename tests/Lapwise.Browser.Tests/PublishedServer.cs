@@ -3,6 +3,7 @@ using System.Net;
 using System.Net.Http.Headers;
 using System.Net.Sockets;
 using System.Text;
+using System.Text.Json.Nodes;
 using Microsoft.Playwright;
 
 [assembly: AssemblyFixture(typeof(Lapwise.Browser.Tests.PublishedServer))]
@@ -52,12 +53,13 @@ public sealed class PublishedServer : IAsyncLifetime
     public Task<IBrowser> AnotherBrowser(params string[] switches) =>
         playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = [.. BrowserSwitches, .. switches] });
 
-    /// <summary>A copy of the sample job under a new id, so that tests do not meet in one job.</summary>
-    public async Task<string> CopyOfDemo()
+    /// <summary>A copy of the sample job under a new id, so that tests do not meet in one job; in other air where it is named.</summary>
+    public async Task<string> CopyOfDemo(string? humidity = null)
     {
         var id = "t" + Guid.NewGuid().ToString("N");
-        var demo = await Http.GetStringAsync("/api/jobs/demo", TestContext.Current.CancellationToken);
-        using var request = new HttpRequestMessage(HttpMethod.Put, "/api/jobs/" + id) { Content = new StringContent(demo, Encoding.UTF8, "application/json") };
+        var demo = JsonNode.Parse(await Http.GetStringAsync("/api/jobs/demo", TestContext.Current.CancellationToken))!;
+        if (humidity is not null) demo["room"]!["humidity"] = humidity;
+        using var request = new HttpRequestMessage(HttpMethod.Put, "/api/jobs/" + id) { Content = new StringContent(demo.ToJsonString(), Encoding.UTF8, "application/json") };
         request.Headers.IfNoneMatch.Add(EntityTagHeaderValue.Any);
         (await Http.SendAsync(request, TestContext.Current.CancellationToken)).EnsureSuccessStatusCode();
         return id;
