@@ -89,8 +89,8 @@ public sealed partial record Voice
     public static string Span(double seconds)
     {
         if (!double.IsFinite(seconds)) return NotKnown;
-        var sign = seconds < 0 ? "−" : "";
         var whole = (long)Math.Round(Math.Abs(seconds));
+        var sign = seconds < 0 && whole > 0 ? "−" : "";
         return sign + whole switch
         {
             < 60 => $"{whole} s",

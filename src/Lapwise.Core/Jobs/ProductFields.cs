@@ -44,7 +44,7 @@ public static class ProductFields
     [
         new(v => v.Say("What it is", "Qué es"), v => v.Say("How jobs and people call it.", "Cómo lo llaman los trabajos y las personas."),
         [
-            new("name", Words, v => v.Say("Name", "Nombre"), v => v.Say("Shown on plans and tickets.", "Aparece en planes y vales.")),
+            new("name", Words, v => v.Say("Name", "Nombre"), v => v.Say("Shown on plans and tickets.", "Aparece en planes y boletas.")),
             new("id", Words, v => v.Say("Short id", "Id corto"), v => v.Say("Jobs name it by this; it stays when the name changes.", "Los trabajos lo nombran así; no cambia aunque cambie el nombre."), "clear-fast"),
             new("method", OneOf(
                 ("rolled", v => v.Say("rolled wet, then dry", "con rodillo húmedo y luego seco")),
@@ -65,7 +65,7 @@ public static class ProductFields
             new("stirFirst", Words, v => v.Say("Stir before measuring", "Remover antes de medir"), v => v.Say("What settles, in the sheet's words; blank: nothing.", "Lo que se asienta, en palabras de la ficha; vacío: nada.")),
             new("strain", Words, v => v.Say("Strain through", "Colar por"), v => v.Say("In the sheet's words; blank: it is not strained.", "En palabras de la ficha; vacío: no se cuela.")),
             new("induction", Quantity, v => v.Say("Wait after mixing", "Espera tras mezclar"), v => v.Say("Between mixing and first use; it eats pot life.", "Entre la mezcla y el primer uso; consume vida útil."), "5 min"),
-            new("largestBatch", Quantity, v => v.Say("Largest batch", "Tanda más grande"), v => v.Say("A large mass heats itself; the sheet may set a limit.", "Una masa grande se calienta sola; la ficha puede poner un límite."), "48 fl oz"),
+            new("largestBatch", Quantity, v => v.Say("Largest batch", "Mezcla más grande"), v => v.Say("A large mass heats itself; the sheet may set a limit.", "Una masa grande se calienta sola; la ficha puede poner un límite."), "48 fl oz"),
         ]),
         new(v => v.Say("Thinner", "Diluyente"), v => v.Say("The one the sheet permits; blank: none may be added.", "El que permite la ficha; vacío: no se puede añadir."),
         [
@@ -89,20 +89,20 @@ public static class ProductFields
             new("time", Quantity, v => v.Say("Time", "Tiempo"), v => v.Say("As the sheet says.", "Como dice la ficha."), "45 min"),
             new("at", Quantity, v => v.Say("At", "A"), v => v.Say("The temperature it holds at.", "La temperatura a la que vale."), "73 °F"),
         ], "potLife"),
-        new(v => v.Say("Pot life of a stated mass", "Vida útil de una masa dada"), v => v.Say("Only where the sheet says the mass; then the heat of a large batch is counted.", "Solo si la ficha dice la masa; entonces se cuenta el calor de una tanda grande."),
+        new(v => v.Say("Pot life of a stated mass", "Vida útil de una masa dada"), v => v.Say("Only where the sheet says the mass; then the heat of a large batch is counted.", "Solo si la ficha dice la masa; entonces se cuenta el calor de una mezcla grande."),
         [
             new("mass", Quantity, v => v.Say("Mass", "Masa"), v => v.Say("All parts mixed.", "Todas las partes mezcladas."), "100 g"),
             new("time", Quantity, v => v.Say("Time", "Tiempo"), v => v.Say("As the sheet says.", "Como dice la ficha."), "40 min"),
             new("at", Quantity, v => v.Say("At", "A"), v => v.Say("Material and room at the start.", "Material y sala al empezar."), "77 °F"),
         ], "potLifeOfMass"),
-        new(v => v.Say("How a batch ends", "Cómo acaba una tanda"), v => v.Say("So that a batch that only looks usable is not used.", "Para no usar una tanda que solo parece buena."),
+        new(v => v.Say("How a batch ends", "Cómo acaba una mezcla"), v => v.Say("So that a batch that only looks usable is not used.", "Para no usar una mezcla que solo parece buena."),
         [
             new("endsBy", OneOf(
                 ("gels", v => v.Say("it gels", "se gelifica")),
                 ("overheats", v => v.Say("it overheats", "se sobrecalienta")),
                 ("hidden", v => v.Say("hidden: only the clock tells", "oculto: solo lo dice el reloj"))), v => v.Say("It ends when", "Acaba cuando"), v => v.Say("Hidden: it still rolls, and fails later.", "Oculto: aún se aplica y falla después.")),
             new("heatOfMix", Quantity, v => v.Say("Heat of the reaction", "Calor de la reacción"), v => v.Say("Blank: a stated default.", "Vacío: un valor por defecto declarado."), "350 J/g"),
-            new("hottestMix", Quantity, v => v.Say("Hottest mix", "Mezcla más caliente"), v => v.Say("Above it the batch is done; blank: a cautious figure.", "Por encima, la tanda se acabó; vacío: una cifra prudente."), "55 °C"),
+            new("hottestMix", Quantity, v => v.Say("Hottest mix", "Mezcla más caliente"), v => v.Say("Above it the batch is done; blank: a cautious figure.", "Por encima, la mezcla se acabó; vacío: una cifra prudente."), "55 °C"),
         ]),
         new(v => v.Say("Open time", "Tiempo abierto"), v => v.Say("How long the film on the top still takes a lap. Every margin rests on it.", "Cuánto tiempo la película aún admite una unión. Todo margen se apoya en él."),
         [
@@ -149,10 +149,10 @@ public static class ProductFields
             new("pour.scrapeDrips.from", Quantity, v => v.Say("Drips scraped from", "Goteos raspados desde"), v => v.Say("Sooner, they run again.", "Antes, vuelven a correr."), "3 h"),
             new("pour.scrapeDrips.to", Quantity, v => v.Say("Drips scraped until", "Goteos raspados hasta"), v => v.Say("Later, they must be sanded.", "Después, hay que lijarlos."), "6 h"),
         ]),
-        new(v => v.Say("Kits", "Kits"), v => v.Say("The packs it is sold in; the cheapest set is bought.", "Los envases en que se vende; se compra el conjunto más barato."),
+        new(v => v.Say("Kits", "Juegos"), v => v.Say("The packs it is sold in; the cheapest set is bought.", "Los envases en que se vende; se compra el conjunto más barato."),
         [
             new("size", Quantity, v => v.Say("Size", "Tamaño"), v => v.Say("All parts together.", "Todas las partes juntas."), "24 fl oz"),
-            new("price", Number, v => v.Say("Price", "Precio"), v => v.Say("Of one kit.", "De un kit."), "84.00"),
+            new("price", Number, v => v.Say("Price", "Precio"), v => v.Say("Of one kit.", "De un juego."), "84.00"),
             new("currency", Words, v => v.Say("Currency", "Moneda"), v => v.Say("Blank: the shop's own.", "Vacío: la del taller."), "USD"),
         ], "kits"),
         new(v => v.Say("Hazards", "Peligros"), v => v.Say("What its safety data sheet warns of; the cautions stand beside every number they touch.", "Lo que advierte su ficha de seguridad; los avisos van junto a cada número que tocan."),

@@ -15,9 +15,10 @@ public static class Issuing
 {
     /// <param name="coat">Place of the coat in the system, from 0.</param>
     /// <param name="against">What the phases have to say against the coat; notes are left out.</param>
+    /// <param name="units">What is said against it names its numbers in these, those of whoever begins the run.</param>
     /// <param name="fingerprint">See <see cref="FingerprintOf"/>.</param>
     /// <param name="core">Version of the program.</param>
-    public static IssuedPlan Issue(Job job, int coat, CoatWork work, CoatSupply supply, IEnumerable<Reason> against, string fingerprint, string core)
+    public static IssuedPlan Issue(Job job, int coat, CoatWork work, CoatSupply supply, IEnumerable<Reason> against, UnitSystem units, string fingerprint, string core)
     {
         var takes = Consumption.Of(work.Coat, job.Tools);
         var product = work.Coat.Product;
@@ -47,7 +48,7 @@ public static class Issuing
             Steps = [.. StepsOf(work)],
             Against = [.. against.Where(r => r.Limit is not Limit.Note).Select(r => new IssuedReason
             {
-                Code = r.Code, Limit = r.Limit, En = r.Text(new Voice(Language.English, job.Units)), Es = r.Text(new Voice(Language.Spanish, job.Units)),
+                Code = r.Code, Limit = r.Limit, En = r.Text(new Voice(Language.English, units)), Es = r.Text(new Voice(Language.Spanish, units)),
             })],
             Hazards = product.Hazards,
             Room = RoomFollowing.Issue(work.Coat, job.Room),

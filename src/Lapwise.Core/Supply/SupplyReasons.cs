@@ -31,7 +31,7 @@ internal static class SupplyReasons
         {
             reasons.Add(new Reason("NoKitsListed", Limit.Note,
                 v => v.Say($"No kit sizes are entered for {coat.Product.Name}: nothing to buy can be named, and the cost leaves it out.",
-                    $"No se anotaron tamaños de juego para {coat.Product.Name}: no se puede decir qué comprar, y el costo no lo cuenta."),
+                    $"No se anotaron tamaños de juego para {coat.Product.Name}: no se puede decir qué comprar, y el coste no lo cuenta."),
                 v => v.Say("Enter the kit sizes and prices it is sold in.", "Anote los tamaños y precios en que se vende.")));
         }
 

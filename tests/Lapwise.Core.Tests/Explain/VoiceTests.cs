@@ -99,6 +99,7 @@ public sealed class VoiceTests
     [InlineData(86400, "24 h")]
     [InlineData(604800, "7 d")]
     [InlineData(-90, "−1 min 30 s")]
+    [InlineData(-0.3, "0 s")]
     [InlineData(double.NaN, "—")]
     public void A_span_is_said_in_the_units_a_person_would_use(double seconds, string said) => Assert.Equal(said, Voice.Span(seconds));
 

@@ -1,3 +1,4 @@
+using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.OnSite;
 using Lapwise.Core.Tests.Jobs;
@@ -16,7 +17,7 @@ public sealed class IssuingTests
 
     private static readonly WholeJob Whole = WholeJob.From(Island, [Written.Clear]).Whole!;
 
-    private static IssuedPlan Issue() => Issuing.Issue(Whole.Job, 0, Whole.Work.Coats[0], Whole.Supply.Coats[0], Whole.ReasonsOf(0), Issuing.FingerprintOf(Island, [Written.Clear]), "1.2.3");
+    private static IssuedPlan Issue() => Issuing.Issue(Whole.Job, 0, Whole.Work.Coats[0], Whole.Supply.Coats[0], Whole.ReasonsOf(0), Whole.Job.Units, Issuing.FingerprintOf(Island, [Written.Clear]), "1.2.3");
 
     [Fact]
     public void The_issued_plan_holds_the_order_of_work_it_was_made_from()
@@ -28,6 +29,16 @@ public sealed class IssuingTests
         Assert.All(plan.Sections, s => Assert.Equal(2, s.TakesMs.Count));
         Assert.All(plan.Batches, b => Assert.True(b.AMl > b.BMl && b.GivesMl <= b.VolumeMl && b.GivesMl > 0));
         Assert.Equal(work.Batches.Sum(b => b.NetMl), plan.Sections.Sum(s => s.TakesMl), work.Batches.Sum(b => b.VolumeMl - b.NetMl));
+    }
+
+    [Theory]
+    [InlineData(UnitSystem.Metric, "too cold: 10 °C")]
+    [InlineData(UnitSystem.Us, "too cold: 50 °F")]
+    public void What_speaks_against_it_is_said_in_the_units_of_whoever_begins_the_run(UnitSystem units, string said)
+    {
+        var cold = new Reason("AirTooCold", Limit.AtYourWord, v => $"too cold: {v.Temperature(10)}", _ => "warm it");
+        var plan = Issuing.Issue(Whole.Job, 0, Whole.Work.Coats[0], Whole.Supply.Coats[0], [cold], units, "", "1.2.3");
+        Assert.Equal(said, Assert.Single(plan.Against).Say(new Voice(Language.English, Whole.Job.Units)));
     }
 
     /// <summary>Before anything is marked, what is forecast is what was planned, one batch after the other.</summary>

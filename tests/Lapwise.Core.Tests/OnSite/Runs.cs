@@ -19,7 +19,7 @@ internal static class Runs
         Issue(Plans.Path(openS, Origin.DataSheet, 2 * Minute, [.. Enumerable.Repeat(2 * Minute, sections)]), against);
 
     public static IssuedPlan Issue(CoatWork work, params IEnumerable<Reason> against) =>
-        Issuing.Issue(Invented.Job, 0, work, new CoatSupply(work.Coat, 0, 0, [], [], 0, 0, [], new Basis("", [], Sources.Geometry)), against, "test", "0.0.0");
+        Issuing.Issue(Invented.Job, 0, work, new CoatSupply(work.Coat, 0, 0, [], [], 0, 0, [], new Basis("", [], Sources.Geometry)), against, Invented.Job.Units, "test", "0.0.0");
 }
 
 /// <summary>A phone with its two clocks.</summary>

@@ -14,7 +14,7 @@ internal static class BuyingReasons
         if (product.Kits.Count == 0)
         {
             reasons.Add(new Reason("NoKitsListed", Limit.Note,
-                v => v.Say($"No kit sizes are entered for {product.Name}: nothing to buy can be named, and the cost leaves it out.", $"No se anotaron tamaños de juego para {product.Name}: no se puede decir qué comprar, y el costo no lo cuenta."),
+                v => v.Say($"No kit sizes are entered for {product.Name}: nothing to buy can be named, and the cost leaves it out.", $"No se anotaron tamaños de juego para {product.Name}: no se puede decir qué comprar, y el coste no lo cuenta."),
                 v => v.Say("Enter the kit sizes and prices it is sold in.", "Anote los tamaños y precios en que se vende.")));
         }
 
@@ -33,7 +33,7 @@ internal static class BuyingReasons
     }
 
     public static Reason BoardNotSigned(Product product, ComingNeed need) => new("BoardNotSigned", Limit.Note,
-        v => v.Say($"{need.Job}: {v.Volume(need.NeedMl)} of {product.Name} in {need.Shade.Color} is held back, and is not in the cost: the sample board is not signed.", $"{need.Job}: {v.Volume(need.NeedMl)} de {product.Name} en {need.Shade.Color} esperan, y no están en el costo: la muestra no está firmada."),
+        v => v.Say($"{need.Job}: {v.Volume(need.NeedMl)} of {product.Name} in {need.Shade.Color} is held back, and is not in the cost: the sample board is not signed.", $"{need.Job}: {v.Volume(need.NeedMl)} de {product.Name} en {need.Shade.Color} esperan, y no están en el coste: la muestra no está firmada."),
         v => v.Say("Show the board in the customer's own light, have it signed, and note the day in the job's money.", "Enseñe la muestra con la luz del cliente, haga que la firme, y anote el día en el dinero del trabajo."));
 
     private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
