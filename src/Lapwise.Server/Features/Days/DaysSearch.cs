@@ -126,7 +126,7 @@ internal sealed class DaysSearch : IDisposable
             stop.ThrowIfCancellationRequested();
             var (whole, faults) = await inputs.Worked(job, library, mark, stop);
             if (whole is { Timeline.Steps.Count: > 0 } && faults.Count == 0) found.Add(new ShopJob(job.Id, whole));
-            else lock (leftOut) leftOut.Add((job.Id, job.Name, faults.Count > 0 ? v => faults[0].Say(v) : v => v.Say("Its tops, coats or room are not there yet.", "Aún faltan sus cubiertas, capas o sala.")));
+            else lock (leftOut) leftOut.Add((job.Id, job.Name, faults.Count > 0 ? v => $"{FieldWords.Of(faults[0].Path, v)}: {faults[0].Text(v)} {faults[0].Cure(v)}" : v => v.Say("Its tops, coats or room are not there yet.", "Aún faltan sus cubiertas, capas o sala.")));
             stand = stand with { JobsRead = stand.JobsRead + 1 };
         }
 
