@@ -83,6 +83,7 @@ public sealed partial class OrderOfWorkTests(PublishedServer server)
         // Slow hands, so that the order no longer keeps its target.
         await page.Locator("details", new() { HasText = "Pace" }).First.EvaluateAsync("d => d.open = true");
         await page.Field("Reload, each section").FillAsync("150 s");
+        await Expect(page.Verdict()).ToContainTextAsync("too late", new() { Timeout = 60_000 });
         var searchOn = page.GetByRole(AriaRole.Button, new() { Name = "Search on" });
         await Expect(searchOn).ToBeEnabledAsync(new() { Timeout = 60_000 });
         await page.Planned();
