@@ -112,8 +112,8 @@ internal sealed class CoatPlanning
     }
 
     /// <summary>
-    /// Mixes along the way: as few batches as keep the target. Leave to mix more often takes nothing away, so where the most
-    /// that are tried do not keep it, none between do.
+    /// Mixes along the way: as few batches as keep the target. Leave to mix more often takes nothing away, so where none is
+    /// found with the most that are tried, none is looked for between.
     /// </summary>
     private async ValueTask<CoatSchedule> WithBatchesAsync(IReadOnlyList<TopOrder> tops, OrderProblem problem)
     {

@@ -18,7 +18,6 @@ internal sealed class SoloDecision : IDecision
     private readonly RefutedStates _refuted;
     private readonly int[] _next;             // per depth: the choice that is tried next
     private readonly bool _remembers;
-    private int[]? _places;                   // of each section in the order that is followed
     private bool _entered;
 
     /// <param name="mirror">Of these two the first comes first; negative: either.</param>
@@ -36,10 +35,13 @@ internal sealed class SoloDecision : IDecision
     {
         var places = new int[model.Count];
         for (var i = 0; i < known.Sections.Count; i++) places[known.Sections[i]] = i;
-        return new SoloDecision(model, limit, mostVectors, (-1, -1)) { _places = places };
+        return new SoloDecision(model, limit, mostVectors, (-1, -1)) { Places = places };
     }
 
-    public bool Follows => _places is not null;
+    public bool Follows => Places is not null;
+
+    /// <summary>Of each section in the order that is followed; null: none is.</summary>
+    private int[]? Places { get; init; }
 
     /// <summary>Sections in the order found, with their starts; valid after <see cref="Verdict.Found"/>.</summary>
     public SoloOrder Found { get; private set; } = SoloOrder.None;
@@ -82,7 +84,7 @@ internal sealed class SoloDecision : IDecision
     private bool Enter()
     {
         if (!_walk.Look() || (IsMemorable && _refuted.Covers(_walk.State, _walk.Open, _walk.Deadlines))) return false;
-        if (_places is not null) _walk.PutFirst(_places);
+        if (Places is not null) _walk.PutFirst(Places);
         _next[_walk.Depth] = 0;
         return true;
     }

@@ -7,9 +7,9 @@ namespace Lapwise.Core.Work.Remedies;
 public static class Remedying
 {
     /// <summary>
-    /// Remedies for one coat, about in the order of their reckoning, each really planned only when it is asked for, in counted
-    /// steps: what is soon known comes first, and many narrow sections last. Nothing where the plan keeps its target already. What would not help is left out. <see cref="Remedy.Ranked"/>
-    /// ranks them.
+    /// Remedies for one coat, what is soonest reckoned first and many narrow sections last, each really planned only when it is
+    /// asked for, in counted steps. Nothing where the plan keeps its target already. What would not help is left out.
+    /// <see cref="Remedy.Ranked"/> ranks them.
     /// </summary>
     /// <param name="coat">Place of the coat in the system, from 0.</param>
     /// <param name="library">Products that could be had instead.</param>
