@@ -39,9 +39,6 @@ public sealed record Schedule(IReadOnlyList<PlacedVisit> Visits, long LastEnd, l
 /// <param name="Workers">1 is repeatable; more are faster and are not.</param>
 public sealed record Effort(double Deterministic, int Workers = 1)
 {
-    /// <summary>What is so near to the best, as a share of it, is not bettered; 0: it is, to the last.</summary>
-    internal double NearEnough { get; init; }
-
     /// <summary>A net in real time, well beyond the count of work; where it is hit the answer says so.</summary>
     public double SafetyS => 10 * Math.Max(Deterministic, FewestCounted);
 

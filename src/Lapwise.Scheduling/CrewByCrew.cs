@@ -10,15 +10,14 @@ namespace Lapwise.Scheduling;
 /// </summary>
 internal sealed class CrewByCrew
 {
-    /// <summary>In its own count: with less than the least the solver gets nowhere with the schedule of one crew, beyond the most it rarely does.</summary>
+    /// <summary>In the solver's own count: with less than the least for each crew there is nothing to begin, and what one crew's schedule does not come to within the most it rarely comes to.</summary>
     private const double LeastForEach = 1;
-    private const double MostForEach = 1.5;
-    /// <summary>Share of what is left that one evening leaves to others.</summary>
-    private const double LeftForOthers = 0.3;
-    /// <summary>What an exchange of jobs counts that could not be made.</summary>
+    private const double MostForEach = 0.3;
+    /// <summary>Share of the work left that exchanges for one evening may take.</summary>
+    private const double Exchanges = 0.6;
+    /// <summary>What counts an exchange that could not be made, or a crew's work that is refuted without the solver.</summary>
     private const double NoExchange = 0.01;
-    /// <summary>The last of a day is left to others: a share of the end.</summary>
-    private const double NearEnough = 0.002;
+    private const double Refuted = 0.01;
 
     private readonly ScheduleProblem problem;
     private readonly IReadOnlyList<IReadOnlyList<int>> crews;
@@ -46,19 +45,20 @@ internal sealed class CrewByCrew
         if (Dealt(problem, effort) is not { } dealt) return null;
         IReadOnlyList<PlacedVisit>? best = null;
         var evenings = Evenings(problem, enough, before);
-        // The one that the bound leaves first, then the middle of what is left.
-        for (var (low, high, next) = (0, evenings.Count, 0); low < high && dealt.work > 0 && !stop.IsCancellationRequested; next = (low + high) / 2)
-        {
-            if (dealt.By(evenings[next], enough, stop) is { } placed)
-            {
-                best = placed;
-                better(placed);
-                high = next;
-            }
-            else low = next + 1;
-        }
-
+        var (low, high) = (0, evenings.Count);
+        // One that the jobs as dealt can keep is soon known; then the bound's own with exchanges, and the middle of what is left.
+        for (var next = 0; next < high && dealt.work > 0 && !stop.IsCancellationRequested; next = Math.Max(1, 2 * next)) Ask(next, 0);
+        for (var next = 0; low < high && dealt.work > 0 && !stop.IsCancellationRequested; next = (low + high) / 2)
+            if (!Ask(next, Exchanges)) low = next + 1;
         return best;
+
+        bool Ask(int evening, double exchanges)
+        {
+            if (dealt.By(evenings[evening], exchanges, stop) is not { } placed) return false;
+            (best, high) = (placed, evening);
+            better(placed);
+            return true;
+        }
     }
 
     private static List<long> Evenings(ScheduleProblem problem, long enough, long before) =>
@@ -101,27 +101,31 @@ internal sealed class CrewByCrew
 
     private bool CanDo(int share, List<int> job) => job.All(v => !problem.Visits[v].NeedsCrew || problem.CrewsFor(problem.Visits[v]).Intersect(crews[share]).Any());
 
-    /// <summary>All done by an evening; null: not found. Where some crews are and others are not, jobs are exchanged between them.</summary>
-    private IReadOnlyList<PlacedVisit>? By(long evening, long enough, CancellationToken stop)
+    /// <summary>All done by an evening; null: not found. Where some crews are not, jobs are exchanged between them and others.</summary>
+    /// <param name="exchanges">The share of the work left that they may take.</param>
+    private IReadOnlyList<PlacedVisit>? By(long evening, double exchanges, CancellationToken stop)
     {
-        var left = work * LeftForOthers;
+        var left = work * (1 - exchanges);
         for (var s = 0; s < found.Length; s++) if (found[s] is { } placed && LastEnd(s, placed) > evening) found[s] = null;
         Solve(Lacking());
-        while (Lacking() is { Count: > 0 } lacking && lacking.Count < found.Length && work > left && !stop.IsCancellationRequested)
+        while (Lacking() is { Count: > 0 } lacking && work > left && !stop.IsCancellationRequested)
         {
-            var (from, to) = (lacking[0], Any(Enumerable.Range(0, found.Length).Except(lacking).ToList()));
-            var (bulky, slight) = (Any(jobs[from]), Any(jobs[to]));
-            if (Bulk(bulky) <= Bulk(slight) || !CanDo(to, bulky) || !CanDo(from, slight))
+            var from = Any(lacking);
+            var to = Any(Enumerable.Range(0, found.Length).Where(s => s != from).ToList());
+            var (one, other) = (Any(jobs[from]), Any(jobs[to]));
+            var isOfUse = found[to] is null ? Bulk(one) != Bulk(other) : Bulk(one) > Bulk(other);
+            if (!isOfUse || !CanDo(to, one) || !CanDo(from, other))
             {
                 work -= NoExchange;
                 continue;
             }
 
             var had = found[to];
-            Exchange(from, bulky, to, slight);
+            Exchange(from, one, to, other);
             Solve([from, to]);
-            if (found[from] is not null) continue;
-            Exchange(from, slight, to, bulky);
+            // Where the other still gets done with the bulkier job, whoever is not has less to do from now on.
+            if (found[from] is not null || found[to] is not null) continue;
+            Exchange(from, other, to, one);
             found[to] = had;
         }
 
@@ -135,17 +139,21 @@ internal sealed class CrewByCrew
         {
             // They know nothing of each other, so side by side they find what they find one after the other.
             var ran = new Ran[found.Length];
-            Parallel.ForEach(shares, s =>
-            {
-                using var model = new VisitModel(Of(s) with { Horizon = evening }, enough);
-                ran[s] = model.EarliestEnd(new Effort(MostForEach) { NearEnough = NearEnough }, null, null, stop);
-            });
+            Parallel.ForEach(shares, s => ran[s] = Within(s, evening, stop));
             foreach (var s in shares)
             {
                 work -= ran[s].Work;
                 found[s] = ran[s].IsRepeatable ? ran[s].Visits : null;
             }
         }
+    }
+
+    private Ran Within(int share, long evening, CancellationToken stop)
+    {
+        var asked = Of(share) with { Horizon = evening };
+        if (LeastEnd.Of(asked).Against.Count > 0) return new Ran(CpSolverStatus.Infeasible, null, 0, IsRepeatable: true, Refuted);
+        using var model = new VisitModel(asked, 0);
+        return model.Within(new Effort(MostForEach), stop);
     }
 
     private void Exchange(int one, List<int> its, int other, List<int> theirs)
