@@ -79,8 +79,8 @@ internal static class HelpText
 
     private static void Entry(StringBuilder text, string name, string meaning)
     {
-        foreach (var line in Screen.Wrap(("  " + name).PadRight(EntryIndent).Replace(' ', '\u00a0') + meaning, EntryIndent))
-            text.AppendLine(line.Replace('\u00a0', ' '));
+        foreach (var line in Screen.Wrap(("  " + name).PadRight(EntryIndent).Replace(' ', UnitGap.NoBreak) + meaning, EntryIndent))
+            text.AppendLine(line);
     }
 
     private static void Paragraph(StringBuilder text, string paragraph)

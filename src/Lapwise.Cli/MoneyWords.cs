@@ -1,14 +1,11 @@
 using Lapwise.Core.Explain;
 using Lapwise.Core.Money;
-using Lapwise.Core.Quantities;
 
 namespace Lapwise.Cli;
 
-/// <summary>Money in a column headed by its currency.</summary>
+/// <summary>What money goes on, in words.</summary>
 internal static class MoneyWords
 {
-    public static string Bare(MoneyAmount amount, Voice v) => v.Money(amount) is var text ? text[..text.LastIndexOf(' ')] : "";
-
     public static string Of(CostKind kind, Voice v) => kind switch
     {
         CostKind.Labour => v.Say("Labour", "Mano de obra"),

@@ -24,7 +24,7 @@ internal static class Screen
     {
         var left = new string(' ', text.Length - text.TrimStart(' ').Length);
         var line = new StringBuilder(left);
-        foreach (var word in OneLine(text).Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (var word in UnitGap.Keep(OneLine(text)).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(UnitGap.Plain))
         {
             if (line.Length > left.Length && line.Length + 1 + word.Length > columns)
             {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Net;
 using System.Text;
+using Lapwise.Core.Explain;
 using Lapwise.Drawings;
 
 namespace Lapwise.Documents;
@@ -116,7 +117,7 @@ internal static class HtmlWriting
 
     private static string Class(Tone tone) => tone switch { Tone.Works => "works", Tone.Narrow => "narrow", _ => "stop" };
 
-    private static string Text(string text) => WebUtility.HtmlEncode(text);
+    private static string Text(string text) => WebUtility.HtmlEncode(UnitGap.Keep(text));
 
     private const string Style = """
         :root { color: #20282d; background: #fff; font: 15px/1.4 'DejaVu Sans Condensed','Segoe UI',Roboto,'Helvetica Neue',Arial,sans-serif; }

@@ -87,5 +87,6 @@ public static class QuoteSheet
     private static string Money(decimal amount, IssuedQuote quote, Voice voice) =>
         Currency.TryOf(quote.Price.Currency, out var currency) ? voice.Money(new MoneyAmount(amount, currency)) : voice.Number((double)amount);
 
-    private static string Bare(decimal amount, IssuedQuote quote, Voice voice) => Money(amount, quote, voice).Replace(" " + quote.Price.Currency, "", StringComparison.Ordinal);
+    private static string Bare(decimal amount, IssuedQuote quote, Voice voice) =>
+        Currency.TryOf(quote.Price.Currency, out var currency) ? voice.BareMoney(new MoneyAmount(amount, currency)) : voice.Number((double)amount);
 }

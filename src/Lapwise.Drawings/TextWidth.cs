@@ -1,3 +1,5 @@
+using Lapwise.Core.Explain;
+
 namespace Lapwise.Drawings;
 
 /// <summary>
@@ -33,7 +35,8 @@ public static class TextWidth
     {
         var lines = new List<string>();
         var line = "";
-        foreach (var word in Pieces(text).SelectMany(piece => Of(piece, bold) > width ? piece.Split(' ').SelectMany(w => Broken(w, width, bold)) : [piece]))
+        foreach (var word in UnitGap.Keep(text).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(UnitGap.Plain)
+            .SelectMany(piece => Of(piece, bold) > width ? piece.Split(' ').SelectMany(w => Broken(w, width, bold)) : [piece]))
         {
             var longer = line.Length == 0 ? word : line + " " + word;
             if (line.Length > 0 && Of(longer, bold) > width)
@@ -74,45 +77,10 @@ public static class TextWidth
         yield return word;
     }
 
-    // "6.9 m²," and "2 fl oz" are one piece, as are "9:53 am" and a letter with what it stands for, "h 2".
-    private static IEnumerable<string> Pieces(string text)
-    {
-        var (piece, last) = ("", "");
-        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
-        {
-            if (last.Length > 0 && Holds(last, word)) piece += " " + word;
-            else
-            {
-                if (piece.Length > 0) yield return piece;
-                piece = word;
-            }
-            last = word;
-        }
-        if (piece.Length > 0) yield return piece;
-    }
-
-    private static bool Holds(string before, string word)
-    {
-        if (!char.IsAsciiDigit(before[^1])) return (before is "fl" && IsUnit(word)) || (before.Length == 1 && char.IsLetter(before[0]) && char.IsAsciiDigit(word[0]));
-        return IsUnit(word);
-    }
-
-    private static bool IsUnit(string word)
-    {
-        var bare = word.AsSpan().TrimEnd(",;.:)");
-        var slash = bare.IndexOf('/');
-        return Units.GetAlternateLookup<ReadOnlySpan<char>>().Contains(slash > 0 ? bare[..slash] : bare);
-    }
-
-    private static readonly HashSet<string> Units = new(StringComparer.Ordinal)
-    {
-        "%", "°C", "°F", "K", "mm", "cm", "m", "m²", "m³", "µm", "in", "ft", "ft²", "ft³", "mil", "mL", "L", "fl", "oz", "gal", "g", "kg", "lb",
-        "kJ", "J", "W", "ppm", "s", "min", "h", "d", "am", "pm", "EUR", "USD",
-    };
-
     private static int Advance(char letter) => letter switch
     {
         >= ' ' and <= '~' => Ascii[letter - ' '],
+        UnitGap.NoBreak => Ascii[0],
         'á' or 'à' or 'ä' => 551,
         'é' or 'è' => 554,
         'í' or '·' => 286,

@@ -37,7 +37,7 @@ public class BasesPartTests
         var whole = Samples.Whole("l-kitchen");
         foreach (var voice in Voices)
         {
-            var page = System.Net.WebUtility.HtmlDecode(JobSheet.Html(whole, voice));
+            var page = UnitGap.Plain(System.Net.WebUtility.HtmlDecode(JobSheet.Html(whole, voice)));
             Assert.All(JobBases.Of(whole), n => Assert.Contains(voice.Formula(n.Basis.Formula), page));
             Assert.All(JobBases.Of(whole).Select(n => n.Basis.Source).Distinct(), s => Assert.Contains(s.Title(voice), page));
         }

@@ -41,19 +41,19 @@ internal static class PriceCommand
     {
         var price = priced.Price;
         var costs = Screen.Table(new Column.Text(v.Say("Costs you", "Le cuesta")), new Column.Number(price.Rates.Currency.Code));
-        foreach (var kind in price.Lines.Select(l => l.Kind).Distinct()) costs.Row(MoneyWords.Of(kind, v), MoneyWords.Bare(price.CostOf(kind), v));
-        costs.Row(v.Say("Overhead", "Gastos generales"), MoneyWords.Bare(price.Overhead, v));
-        costs.Row(v.Say("Rework to be expected", "Retrabajo que cabe esperar"), MoneyWords.Bare(price.Rework.Sum, v));
-        costs.Row(v.Say("Floor: under it the job loses money", "Mínimo: por debajo se pierde dinero"), MoneyWords.Bare(price.Floor, v));
+        foreach (var kind in price.Lines.Select(l => l.Kind).Distinct()) costs.Row(MoneyWords.Of(kind, v), v.BareMoney(price.CostOf(kind)));
+        costs.Row(v.Say("Overhead", "Gastos generales"), v.BareMoney(price.Overhead));
+        costs.Row(v.Say("Rework to be expected", "Retrabajo que cabe esperar"), v.BareMoney(price.Rework.Sum));
+        costs.Row(v.Say("Floor: under it the job loses money", "Mínimo: por debajo se pierde dinero"), v.BareMoney(price.Floor));
         terminal.Tables().Write(costs);
 
         var quoted = Screen.Table(new Column.Text(v.Say("You charge", "Usted cobra")), new Column.Number(price.Rates.Currency.Code));
-        foreach (var line in price.Quoted) quoted.Row(line.Name(v), MoneyWords.Bare(line.Amount, v));
-        quoted.Row(v.Say("Before tax", "Sin impuesto"), MoneyWords.Bare(price.Net, v));
-        quoted.Row(v.Say("Tax", "Impuesto"), MoneyWords.Bare(price.Tax, v));
-        quoted.Row(v.Say("Total", "Total"), MoneyWords.Bare(price.Total, v));
-        foreach (var stage in price.Stages) quoted.Row("  " + stage.Name(v), MoneyWords.Bare(stage.Total, v));
-        foreach (var option in priced.Options) quoted.Row(v.Say($"Option: {option.Option.Name}", $"Opción: {option.Option.Name}"), (option.Difference.Value >= 0 ? "+" : "") + MoneyWords.Bare(option.Difference, v));
+        foreach (var line in price.Quoted) quoted.Row(line.Name(v), v.BareMoney(line.Amount));
+        quoted.Row(v.Say("Before tax", "Sin impuesto"), v.BareMoney(price.Net));
+        quoted.Row(v.Say("Tax", "Impuesto"), v.BareMoney(price.Tax));
+        quoted.Row(v.Say("Total", "Total"), v.BareMoney(price.Total));
+        foreach (var stage in price.Stages) quoted.Row("  " + stage.Name(v), v.BareMoney(stage.Total));
+        foreach (var option in priced.Options) quoted.Row(v.Say($"Option: {option.Option.Name}", $"Opción: {option.Option.Name}"), (option.Difference.Value >= 0 ? "+" : "") + v.BareMoney(option.Difference));
         terminal.Tables().Write(quoted);
 
         terminal.Line(v.Say($"Margin {v.Percent((double)price.Margin, 1)} of the price; that is a markup of {v.Percent((double)price.Markup, 1)} on the cost.",

@@ -14,7 +14,7 @@ internal sealed class Spoken(Device device)
     /// <summary>As chosen here before; the first time, as the browser speaks: its language, and inches where it is set to the United States.</summary>
     public Voice Voice
     {
-        get => voice ??= Remembered();
+        get => voice ??= Remembered() with { KeepsUnits = true };
         set
         {
             voice = value;

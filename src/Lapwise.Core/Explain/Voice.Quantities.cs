@@ -16,7 +16,7 @@ public sealed partial record Voice
     public string Length(double metres) => IsUs ? FeetAndInches(metres) : Amount(metres * 1000, 10, 0, "mm");
 
     /// <summary>A run of edge or lap: feet or metres with decimals.</summary>
-    public string Run(double metres) => IsUs ? Number(metres / MetresPerFoot, 1) + " ft" : Number(metres, 2) + " m";
+    public string Run(double metres) => IsUs ? Number(metres / MetresPerFoot, 1) + In("ft") : Number(metres, 2) + In("m");
 
     public string Area(double squareMetres) => IsUs
         ? Amount(squareMetres / SquareMetresPerSquareFoot, 10, 1, "ft²")
@@ -31,53 +31,53 @@ public sealed partial record Voice
     public string Mass(double grams) => IsUs ? Amount(grams / GramsPerOunce, 32, 1, "oz") : Amount(grams, 10, 0, "g");
 
     /// <summary>An amount as the cup is marked: fine enough for quarters of an ounce.</summary>
-    public string OnCup(double ml) => IsUs ? Number(ml / MlPerUsFluidOunce, 2) + " fl oz" : Number(ml, 1) + " mL";
+    public string OnCup(double ml) => IsUs ? Number(ml / MlPerUsFluidOunce, 2) + In("fl oz") : Number(ml, 1) + In("mL");
 
     /// <summary>A small amount as a marked syringe shows it: millilitres in either system.</summary>
-    public string OnSyringe(double ml) => Number(ml, 1) + " mL";
+    public string OnSyringe(double ml) => Number(ml, 1) + In("mL");
 
     /// <summary>An amount as the scale shows it. Mixing scales read grams; ounces stand beside them for those who work in them.</summary>
-    public string OnScale(double grams) => IsUs ? $"{Number(grams, 1)} g ({Number(grams / GramsPerOunce, 2)} oz)" : Number(grams, 1) + " g";
+    public string OnScale(double grams) => IsUs ? $"{Number(grams, 1)}{In("g")} ({Number(grams / GramsPerOunce, 2)}{In("oz")})" : Number(grams, 1) + In("g");
 
-    public string Film(double micrometres) => IsUs ? Number(micrometres / MicrometresPerMil, 1) + " mil" : Number(micrometres, 0) + " µm";
+    public string Film(double micrometres) => IsUs ? Number(micrometres / MicrometresPerMil, 1) + In("mil") : Number(micrometres, 0) + In("µm");
 
     /// <summary>One decimal: a limit missed by half a degree must not read like the limit.</summary>
-    public string Temperature(double celsius) => IsUs ? Number(Fahrenheit(celsius), 1) + " °F" : Number(celsius, 1) + " °C";
+    public string Temperature(double celsius) => IsUs ? Number(Fahrenheit(celsius), 1) + In("°F") : Number(celsius, 1) + In("°C");
 
     /// <summary>A temperature to reach, rounded up to a whole degree, so that what is advised suffices.</summary>
-    public string TemperatureAtLeast(double celsius) => IsUs ? Number(Up(Fahrenheit(celsius)), 0) + " °F" : Number(Up(celsius), 0) + " °C";
+    public string TemperatureAtLeast(double celsius) => IsUs ? Number(Up(Fahrenheit(celsius)), 0) + In("°F") : Number(Up(celsius), 0) + In("°C");
 
     /// <summary>A temperature not to pass, rounded down to a whole degree.</summary>
-    public string TemperatureAtMost(double celsius) => IsUs ? Number(-Up(-Fahrenheit(celsius)), 0) + " °F" : Number(-Up(-celsius), 0) + " °C";
+    public string TemperatureAtMost(double celsius) => IsUs ? Number(-Up(-Fahrenheit(celsius)), 0) + In("°F") : Number(-Up(-celsius), 0) + In("°C");
 
-    public string TemperatureDifference(double kelvin) => IsUs ? Number(kelvin * FahrenheitPerKelvin, 1) + " °F" : Number(kelvin, 1) + " °C";
+    public string TemperatureDifference(double kelvin) => IsUs ? Number(kelvin * FahrenheitPerKelvin, 1) + In("°F") : Number(kelvin, 1) + In("°C");
 
-    public string Percent(double fraction, int decimals = 0) => Number(fraction * 100, decimals) + " %";
+    public string Percent(double fraction, int decimals = 0) => Number(fraction * 100, decimals) + In("%");
 
     /// <summary>A share not to pass, rounded down to a whole per cent.</summary>
-    public string PercentAtMost(double fraction) => Number(-Up(-fraction * 100), 0) + " %";
+    public string PercentAtMost(double fraction) => Number(-Up(-fraction * 100), 0) + In("%");
 
-    public string Density(double gPerMl) => IsUs ? Number(gPerMl * MlPerUsGallon / GramsPerPound, 2) + " lb/gal" : Number(gPerMl, 2) + " g/mL";
+    public string Density(double gPerMl) => IsUs ? Number(gPerMl * MlPerUsGallon / GramsPerPound, 2) + In("lb/gal") : Number(gPerMl, 2) + In("g/mL");
 
     /// <summary>A volume for each foot or metre of an edge.</summary>
     public string VolumePerRun(double mlPerM) => IsUs ? Volume(mlPerM * MetresPerFoot) + "/ft" : Volume(mlPerM) + "/m";
 
-    public string HeatPerMass(double jPerG) => Number(jPerG, 0) + " J/g";
+    public string HeatPerMass(double jPerG) => Number(jPerG, 0) + In("J/g");
 
     /// <summary>VOC: lb/gal or g/L.</summary>
-    public string Voc(double gPerL) => IsUs ? Number(gPerL / 1000 * MlPerUsGallon / GramsPerPound, 2) + " lb/gal" : Number(gPerL, 0) + " g/L";
+    public string Voc(double gPerL) => IsUs ? Number(gPerL / 1000 * MlPerUsGallon / GramsPerPound, 2) + In("lb/gal") : Number(gPerL, 0) + In("g/L");
 
     /// <summary>VOC as rules print it: in the US in both units, elsewhere in one.</summary>
-    public string VocOfRules(double gPerL) => IsUs ? $"{Number(gPerL, 0)} g/L ({Voc(gPerL)})" : Voc(gPerL);
+    public string VocOfRules(double gPerL) => IsUs ? $"{Number(gPerL, 0)}{In("g/L")} ({Voc(gPerL)})" : Voc(gPerL);
 
     /// <summary>The volume of a room: ft³ or m³.</summary>
-    public string RoomVolume(double m3) => IsUs ? Number(m3 / CubicMetresPerCubicFoot, 0) + " ft³" : Number(m3, 1) + " m³";
+    public string RoomVolume(double m3) => IsUs ? Number(m3 / CubicMetresPerCubicFoot, 0) + In("ft³") : Number(m3, 1) + In("m³");
 
     /// <summary>Air moved in a time: ft³/min or m³/h.</summary>
-    public string AirFlow(double m3PerS) => IsUs ? Number(m3PerS / CubicMetresPerCubicFoot * 60, 0) + " ft³/min" : Number(m3PerS * 3600, 0) + " m³/h";
+    public string AirFlow(double m3PerS) => IsUs ? Number(m3PerS / CubicMetresPerCubicFoot * 60, 0) + In("ft³/min") : Number(m3PerS * 3600, 0) + In("m³/h");
 
     /// <summary>How far one volume goes: ft²/gal or m²/L.</summary>
-    public string SpreadingRate(double m2PerL) => IsUs ? Number(m2PerL * MlPerUsGallon / 1000 / SquareMetresPerSquareFoot, 0) + " ft²/gal" : Number(m2PerL, 2) + " m²/L";
+    public string SpreadingRate(double m2PerL) => IsUs ? Number(m2PerL * MlPerUsGallon / 1000 / SquareMetresPerSquareFoot, 0) + In("ft²/gal") : Number(m2PerL, 2) + In("m²/L");
 
     /// <summary>Area done in a time.</summary>
     public string AreaRate(double m2PerS) => Area(m2PerS * 60) + "/min";
@@ -110,7 +110,10 @@ public sealed partial record Voice
 
     /// <summary>One decimal more below <paramref name="small"/>.</summary>
     private string Amount(double value, double small, int decimals, string unit) =>
-        Number(value, Math.Abs(value) < small ? decimals + 1 : decimals) + " " + unit;
+        Number(value, Math.Abs(value) < small ? decimals + 1 : decimals) + In(unit);
+
+    /// <summary>A unit with the gap before it.</summary>
+    private string In(string unit) => KeepsUnits ? UnitGap.NoBreak + unit.Replace(' ', UnitGap.NoBreak) : " " + unit;
 
     private static double Fahrenheit(double celsius) => (celsius * FahrenheitPerKelvin) + FahrenheitAtFreezing;
 
@@ -133,6 +136,6 @@ public sealed partial record Voice
             (_, "") => $"{inches}\"",
             _ => $"{inches} {fraction}\"",
         };
-        return (metres < 0 ? "−" : "") + (feet == 0 ? inchText : $"{feet}' {inchText}");
+        return (metres < 0 ? "−" : "") + Kept(feet == 0 ? inchText : $"{feet}' {inchText}");
     }
 }

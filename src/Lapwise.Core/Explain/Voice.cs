@@ -26,8 +26,17 @@ public sealed partial record Voice(Language Language, UnitSystem Units)
 {
     public static readonly Voice Default = new(Language.English, UnitSystem.Us);
 
+    /// <summary>
+    /// Numbers stay on one line with their units: for a page, which ends lines wherever there is a space. Without it spaces are
+    /// ordinary ones, for what is printed in columns, kept in documents and read on by programs.
+    /// </summary>
+    public bool KeepsUnits { get; init; }
+
     /// <summary>Picks the text of this voice's language.</summary>
-    public string Say(string en, string es) => Language == Language.Spanish ? es : en;
+    public string Say(string en, string es) => Kept(Language == Language.Spanish ? es : en);
+
+    /// <summary>A text as this voice shows it.</summary>
+    public string Kept(string text) => KeepsUnits ? UnitGap.Keep(text) : text;
 
     /// <summary>A formula in symbols with this language's decimal mark.</summary>
     public string Formula(string symbols) => Language != Language.Spanish ? symbols

@@ -161,7 +161,7 @@ public static class Reading
     private static Read<double>? Clock(Entry entry)
     {
         if (entry.IsBlank || !entry.Text.Contains(':')) return null;
-        var words = entry.Text.Trim().Split(' ', 2, StringSplitOptions.TrimEntries);
+        var words = entry.Text.Trim().Split([' ', UnitGap.NoBreak], 2, StringSplitOptions.TrimEntries);
         var fields = words[0].Split(':');
         var proper = fields.All(f => f.Length is > 0 and < 9 && f.All(char.IsAsciiDigit)) && fields.Skip(1).All(f => f.Length == 2 && f[0] < '6');
         if (!proper || fields.Length > 3) return Misreads.ClockUnclear(entry.Text);

@@ -191,7 +191,7 @@ internal ref struct Scanner(string text)
         if (at >= text.Length || !char.IsLetter(text[at - 1])) return true;
         var next = text[at];
         if (char.IsLetter(next) || next is '²' or '³' or '^') return false;
-        var isExponent = next is '2' or '3' && (at + 1 == text.Length || text[at + 1] is ' ' or '/');
+        var isExponent = next is '2' or '3' && (at + 1 == text.Length || text[at + 1] is '/' || char.IsWhiteSpace(text[at + 1]));
         return !isExponent;
     }
 

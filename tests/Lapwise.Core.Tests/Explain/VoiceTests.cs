@@ -7,7 +7,7 @@ namespace Lapwise.Core.Tests.Explain;
 /// <summary>What is shown can be typed back: the readers find the same value, to the step that is shown.</summary>
 public sealed class VoiceTests
 {
-    private static readonly Gen<Voice> Voices = Gen.Select(Gen.Enum<Language>(), Gen.Enum<UnitSystem>(), (language, units) => new Voice(language, units));
+    private static readonly Gen<Voice> Voices = Gen.Select(Gen.Enum<Language>(), Gen.Enum<UnitSystem>(), Gen.Bool, (language, units, keeps) => new Voice(language, units) { KeepsUnits = keeps });
 
     [Fact]
     public void A_formula_takes_the_decimal_mark_and_keeps_its_commas()
@@ -34,6 +34,44 @@ public sealed class VoiceTests
         foreach (var (language, said) in new[] { (Language.English, en), (Language.Spanish, es) })
             Assert.Equal(said, new Voice(language, UnitSystem.Us).Count(count, ("lap", "laps"), ("solape", "solapes")));
     }
+
+    [Theory]
+    [InlineData("Mix 3.5 gal, then wait 12 min 30 s at 25 °C.", "Mix 3.5_gal, then wait 12_min 30_s at 25_°C.")]
+    [InlineData("cup 0.5 fl oz (15 mL); 6 ft²/min", "cup 0.5_fl_oz (15_mL); 6_ft²/min")]
+    [InlineData("8' 4 1/2\" or 96 1/2 in wide, in 2 rows", "8'_4_1/2\" or 96_1/2_in wide, in 2 rows")]
+    [InlineData(" 2  min, 12", " 2  min, 12")]
+    public void On_a_page_a_number_stays_with_its_unit(string text, string kept)
+    {
+        var page = Voice.Default with { KeepsUnits = true };
+        Assert.Equal(kept.Replace('_', UnitGap.NoBreak), page.Say(text, ""));
+        Assert.Equal(text, Voice.Default.Say(text, ""));
+        Assert.Equal(text, UnitGap.Plain(page.Kept(text)));
+    }
+
+    [Fact]
+    public void No_quantity_parts_on_a_page() => Gen.Select(Voices, Gen.Double[0.001, 5000]).Sample(t =>
+    {
+        var (v, x) = (t.Item1 with { KeepsUnits = true }, t.Item2);
+        string[] said =
+        [
+            v.Length(x), v.Run(x), v.Area(x), v.Volume(x), v.Mass(x), v.OnCup(x), v.OnSyringe(x), v.Film(x), v.Temperature(x), v.Percent(x), v.Density(x), v.VolumePerRun(x),
+            v.HeatPerMass(x), v.Voc(x), v.RoomVolume(x), v.AirFlow(x), v.SpreadingRate(x), v.AreaRate(x), v.LengthRate(x), v.Money(new MoneyAmount((decimal)x, Currency.UsDollar)),
+        ];
+        Assert.All(said, text => Assert.DoesNotContain(" ", text, StringComparison.Ordinal));
+    });
+
+    [Theory]
+    [InlineData("1:30 min")]
+    [InlineData("12 min 30 s")]
+    [InlineData("1 h 5 min")]
+    public void A_time_copied_from_a_page_reads_as_typed(string typed) =>
+        Assert.Equal(Assert.IsType<Read<double>.Got>(Reading.Time(typed)), Reading.Time(typed.Replace(' ', UnitGap.NoBreak)));
+
+    [Theory]
+    [InlineData("3 ft2 ")]
+    [InlineData("96 1/2 in²")]
+    public void An_area_copied_from_a_page_reads_as_typed(string typed) =>
+        Assert.Equal(Assert.IsType<Read<double>.Got>(Reading.Area(typed, UnitSystem.Us)), Reading.Area(typed.Replace(' ', UnitGap.NoBreak), UnitSystem.Us));
 
     [Fact]
     public void A_length_shown_reads_back_to_half_a_sixteenth_or_half_a_millimetre() =>

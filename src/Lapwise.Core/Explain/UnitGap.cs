@@ -1,0 +1,52 @@
+using System.Text;
+
+namespace Lapwise.Core.Explain;
+
+/// <summary>The gap between a number and its unit, where no line may end.</summary>
+public static class UnitGap
+{
+    /// <summary>A space at which a line does not end.</summary>
+    public const char NoBreak = '\u00A0';
+
+    private static readonly HashSet<string> Units = new(StringComparer.Ordinal)
+    {
+        "%", "°C", "°F", "K", "mm", "cm", "m", "m²", "m³", "µm", "in", "ft", "ft²", "ft³", "mil", "mL", "L", "fl", "oz", "gal", "g", "kg", "lb",
+        "kJ", "J", "W", "ppm", "s", "min", "h", "d", "am", "pm", "EUR", "USD",
+    };
+
+    /// <summary>Makes the gaps of a text such that no line ends there; nothing else is changed.</summary>
+    public static string Keep(string text)
+    {
+        StringBuilder? kept = null;
+        var before = 0;
+        for (var gap = text.IndexOf(' ', StringComparison.Ordinal); gap > 0; gap = text.IndexOf(' ', gap + 1))
+        {
+            var after = text.IndexOf(' ', gap + 1);
+            if (Holds(text.AsSpan(before..gap), text.AsSpan((gap + 1)..(after < 0 ? text.Length : after)))) (kept ??= new(text))[gap] = NoBreak;
+            before = gap + 1;
+        }
+
+        return kept?.ToString() ?? text;
+    }
+
+    /// <summary>Ordinary spaces again, where lines are ended by other means or a program reads on.</summary>
+    public static string Plain(string text) => text.Replace(NoBreak, ' ');
+
+    // "6.9 m²," and "2 fl oz" stay together, as do 8' 4 1/2", "9:53 am" and a letter with what it stands for, "h 2".
+    private static bool Holds(ReadOnlySpan<char> before, ReadOnlySpan<char> word)
+    {
+        if (before.IsEmpty || word.IsEmpty) return false;
+        if (char.IsAsciiDigit(before[^1]) || before is "fl") return IsUnit(word) || IsFraction(word);
+        if (before[^1] == '\'' && before.Length > 1 && char.IsAsciiDigit(before[^2])) return char.IsAsciiDigit(word[0]);
+        return before.Length == 1 && char.IsLetter(before[0]) && char.IsAsciiDigit(word[0]);
+    }
+
+    private static bool IsFraction(ReadOnlySpan<char> word) => word.IndexOf('/') is > 0 and var stroke && word[..stroke].IndexOfAnyExceptInRange('0', '9') < 0;
+
+    private static bool IsUnit(ReadOnlySpan<char> word)
+    {
+        var bare = word.TrimEnd(",;.:)");
+        var slash = bare.IndexOf('/');
+        return Units.GetAlternateLookup<ReadOnlySpan<char>>().Contains(slash > 0 ? bare[..slash] : bare);
+    }
+}
