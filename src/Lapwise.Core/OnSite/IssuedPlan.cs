@@ -201,8 +201,15 @@ public sealed record IssuedReason
     public string En { get; set; } = "";
     /// <summary>What it says, in Spanish.</summary>
     public string Es { get; set; } = "";
+    /// <summary>What would cure it, in English; left out in runs begun before it was kept.</summary>
+    public string? RemedyEn { get; set; }
+    /// <summary>What would cure it, in Spanish; left out in runs begun before it was kept.</summary>
+    public string? RemedyEs { get; set; }
 
     public string Say(Voice voice) => voice.Say(En, Es);
+
+    /// <summary>What would cure it; null: not kept.</summary>
+    public string? Remedy(Voice voice) => RemedyEn is { } en && RemedyEs is { } es ? voice.Say(en, es) : null;
 }
 
 /// <summary>The data sheet's window for the next coat.</summary>

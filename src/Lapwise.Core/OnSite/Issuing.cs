@@ -46,10 +46,7 @@ public static class Issuing
             Laps = [.. work.Laps.Select(l => LapOf(l, work))],
             Batches = [.. work.Batches.Select(b => BatchOf(b, sections, supply.Tickets.FirstOrDefault(t => t.Batch == b.Id)))],
             Steps = [.. StepsOf(work)],
-            Against = [.. against.Where(r => r.Limit is not Limit.Note).Select(r => new IssuedReason
-            {
-                Code = r.Code, Limit = r.Limit, En = r.Text(new Voice(Language.English, units)), Es = r.Text(new Voice(Language.Spanish, units)),
-            })],
+            Against = [.. against.Where(r => r.Limit is not Limit.Note).Select(r => ReasonOf(r, units))],
             Hazards = product.Hazards,
             Room = RoomFollowing.Issue(work.Coat, job.Room),
             Recoat = product.Recoat is { } r ? new IssuedRecoat { EarliestMs = Ms(r.EarliestS), LatestMs = Ms(r.LatestS), AtCelsius = r.AtCelsius } : null,
@@ -140,6 +137,15 @@ public static class Issuing
         var cross = ((q.X - p.X) * (r.Y - q.Y)) - ((q.Y - p.Y) * (r.X - q.X));
         var area = ring.Zip(ring.Skip(1).Append(ring[0]), (a, b) => (a.X * b.Y) - (b.X * a.Y)).Sum();
         return length > 0 ? cross / length * Math.Sign(area) : 0;
+    }
+
+    private static IssuedReason ReasonOf(Reason reason, UnitSystem units)
+    {
+        var (en, es) = (new Voice(Language.English, units), new Voice(Language.Spanish, units));
+        return new IssuedReason
+        {
+            Code = reason.Code, Limit = reason.Limit, En = reason.Text(en), Es = reason.Text(es), RemedyEn = reason.Remedy(en), RemedyEs = reason.Remedy(es),
+        };
     }
 
     private static IssuedBatch BatchOf(Batch batch, List<IssuedSection> sections, BatchTicket? ticket) => new()

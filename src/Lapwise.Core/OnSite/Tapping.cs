@@ -80,12 +80,14 @@ public static class Tapping
     {
         var hold = Holding.Of(run);
         if (hold.Never is [var never, ..])
-            return new Reason("MixingHeld", Limit.Never, never.Say, v => v.Say("Nothing is mixed against this. Cure it, plan again, and begin a new run.", "Contra esto no se mezcla. Corríjalo, planifique otra vez y empiece otra aplicación."));
+            return new Reason("MixingHeld", Limit.Never, never.Say, v => Cure(never, v, v.Say("Nothing is mixed against this. Cure it, plan again, and begin a new run.", "Contra esto no se mezcla. Corríjalo, planifique otra vez y empiece otra aplicación.")));
         if (hold.AtYourWord is [var word, ..])
-            return new Reason("WordMissing", Limit.AtYourWord, word.Say, v => v.Say("Cure it, or tap your reason for going on; it stays in the record.", "Corríjalo, o toque su motivo para seguir; queda en el registro."));
+            return new Reason("WordMissing", Limit.AtYourWord, word.Say, v => Cure(word, v, v.Say("Cure it, or tap your reason for going on; it stays in the record.", "Corríjalo, o toque su motivo para seguir; queda en el registro.")));
         return hold.Unchecked is not [var point, ..] || run.HasBegun ? null
             : new Reason("NotPrepared", Limit.AtYourWord, v => v.Say($"Not seen to yet: {point.Text(v)}.", $"Falta comprobar: {point.Text(v)}."), v => v.Say("Tick it off in the preparation first.", "Márquelo antes en la preparación."));
     }
+
+    private static string Cure(IssuedReason reason, Voice v, string step) => reason.Remedy(v) is { } remedy ? remedy + " " + step : step;
 
     private static IReadOnlyList<ToMark> Begin(Run run, IssuedSection next, int person, long backMs) =>
         run.IsBegun(next.Id) ? [] : [new(new What.SectionWet(next.Id, person), BackMs: backMs)];

@@ -1,6 +1,7 @@
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.OnSite;
+using Lapwise.Core.Quantities;
 using Lapwise.Core.Tests.Jobs;
 using Lapwise.Core.Work;
 
@@ -36,9 +37,37 @@ public sealed class IssuingTests
     [InlineData(UnitSystem.Us, "too cold: 50 °F")]
     public void What_speaks_against_it_is_said_in_the_units_of_whoever_begins_the_run(UnitSystem units, string said)
     {
-        var cold = new Reason("AirTooCold", Limit.AtYourWord, v => $"too cold: {v.Temperature(10)}", _ => "warm it");
+        var cold = new Reason("AirTooCold", Limit.AtYourWord, v => $"too cold: {v.Temperature(10)}", v => $"warm it to {v.Temperature(15)}");
         var plan = Issuing.Issue(Whole.Job, 0, Whole.Work.Coats[0], Whole.Supply.Coats[0], [cold], units, "", "1.2.3");
         Assert.Equal(said, Assert.Single(plan.Against).Say(new Voice(Language.English, Whole.Job.Units)));
+    }
+
+    [Theory]
+    [InlineData(Limit.Never)]
+    [InlineData(Limit.AtYourWord)]
+    public void What_holds_the_mixing_says_what_would_cure_it(Limit limit)
+    {
+        var cold = new Reason("AirTooCold", limit, _ => "too cold", v => v.Say($"Warm it to {v.Temperature(15)}.", $"Caliéntelo a {v.Temperature(15)}."));
+        var plan = Issuing.Issue(Whole.Job, 0, Whole.Work.Coats[0], Whole.Supply.Coats[0], [cold], UnitSystem.Metric, "", "1.2.3");
+        var run = RunAgain(new Phone("a").Taps(new What.Issued(plan)));
+        var hold = Holding.Of(run);
+        var held = Assert.Single([.. hold.Never, .. hold.AtYourWord]);
+        foreach (var (voice, said) in new[] { (new Voice(Language.English, UnitSystem.Us), "Warm it to 15 °C."), (new Voice(Language.Spanish, UnitSystem.Us), "Caliéntelo a 15 °C.") })
+        {
+            Assert.Equal(said, held.Remedy(voice));
+            Assert.StartsWith(said, Tapping.Refused(run)!.Remedy(voice), StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void A_run_begun_before_cures_were_kept_still_says_what_to_do()
+    {
+        var plan = Issue() with { Against = [new IssuedReason { Code = "AirTooCold", Limit = Limit.Never, En = "too cold", Es = "frío" }] };
+        var phone = new Phone("a").Taps(new What.Issued(plan));
+        Assert.DoesNotContain("remedy", RunFile.Write(new RunDocument { Marks = phone.Marks }), StringComparison.OrdinalIgnoreCase);
+        var run = RunAgain(phone);
+        Assert.Null(Assert.Single(Holding.Of(run).Never).Remedy(Voice.Default));
+        Assert.StartsWith("Nothing is mixed", Tapping.Refused(run)!.Remedy(Voice.Default), StringComparison.Ordinal);
     }
 
     /// <summary>Before anything is marked, what is forecast is what was planned, one batch after the other.</summary>
@@ -80,4 +109,7 @@ public sealed class IssuingTests
         var text = RunFile.Write(new RunDocument { Marks = marks });
         Assert.Equal(text, RunFile.Write(RunFile.Read(text).Document!));
     }
+
+    /// <summary>The run as it is found when its log is opened again.</summary>
+    private static Run RunAgain(Phone phone) => Folding.Fold(RunFile.Read(RunFile.Write(new RunDocument { Marks = phone.Marks })).Document!.Marks)!;
 }
