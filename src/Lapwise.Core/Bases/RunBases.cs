@@ -8,7 +8,7 @@ namespace Lapwise.Core.Bases;
 public static class RunBases
 {
     /// <summary>How long a lap may still wait.</summary>
-    public static Basis Lap(Run run, RunningLap lap) => new("t_left = t_o − (t − s)",
+    public static Basis Lap(Run run, RunningLap lap) => new("r = t_o − (t − s)",
         [
             OpenTime(run),
             .. new[] { lap.Lap.A, lap.Lap.B }.Where(run.IsBegun).Select(id => new BasisInput(
@@ -17,7 +17,7 @@ public static class RunBases
         ], Sources.AsEntered);
 
     /// <summary>How long a batch may still be used.</summary>
-    public static Basis Batch(Run run, ForecastBatch batch) => new("t_left = t_p − (t − t_0)",
+    public static Basis Batch(Run run, ForecastBatch batch) => new("r = t_p − (t − t_0)",
         [
             new(v => v.Say("pot life t_p of the issued plan", "vida de la mezcla t_p del plan emitido"), _ => Voice.Span(run.Plan.PotLifeMs / 1000.0)),
             .. run.Batches.Where(b => b.Batch == batch.Id).TakeLast(1).Select(b => new BasisInput(v => v.Say("A touched B t_0", "A tocó B t_0"), v => SinceBegun(run, b.AtMs, b.Assumed, v))),

@@ -57,7 +57,7 @@ public static class WorkBases
         [.. work.Laps.Where(l => l.Kind != LapKind.Break).Select(l => new BasisInput(v => v.Say($"lap {l.A}–{l.B}", $"solape {l.A}–{l.B}"), _ => Span(l.AgeMs)))], Sources.Trade);
 
     /// <summary>What is left at a moment: of a film, and of a batch.</summary>
-    public static Basis Moment(CoatWork work) => new("t_left = t_o − (t − s); t_left = t_p − (t − t_0)",
+    public static Basis Moment(CoatWork work) => new("r = t_o − (t − s); r = t_p − (t − t_0)",
         [
             new(v => v.Say("open time t_o", "tiempo abierto t_o"), _ => Span(work.OpenTimeMs)),
             new(v => v.Say("pot life t_p", "vida de la mezcla t_p"), _ => Span(work.PotLifeMs)),

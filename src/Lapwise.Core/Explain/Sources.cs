@@ -6,10 +6,10 @@ public static partial class Sources
     public static readonly Source Geometry = new("geometry", v => v.Say("Plane geometry", "Geometría plana"), SourceStanding.Derived);
 
     public static readonly Source AsEntered = new("entered",
-        v => v.Say("As entered, or from the product's data sheet as entered", "Tal como se anotó, o de la ficha técnica del producto tal como se anotó"),
+        v => v.Say("Your own figures, or the product's data sheet", "Sus propios datos, o la ficha técnica del producto"),
         SourceStanding.Entered);
 
-    public static readonly Source Trade = new("trade", v => v.Say("Common practice, no source", "Práctica común, sin fuente"), SourceStanding.CommonPractice);
+    public static readonly Source Trade = new("trade", v => v.Say("What is usual in the trade; no source", "Lo usual en el oficio; sin fuente"), SourceStanding.CommonPractice);
 
     public static readonly Source CautiousGuess = new("cautious-guess",
         v => v.Say("A cautious figure of this program where none was given", "Cifra prudente de este programa cuando no se dio ninguna"),
