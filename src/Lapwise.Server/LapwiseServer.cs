@@ -62,6 +62,7 @@ public static class LapwiseServer
         builder.Services.AddSingleton(door);
         builder.Services.AddSingleton<Gate>();
         builder.Services.AddShopOnSqlite(settings.DatabasePath);
+        builder.Services.AddSingleton<FirstStart>();
         builder.Services.AddSingleton<StoredWholeJob>();
         builder.Services.AddSingleton<StoredWholePrice>();
         builder.Services.AddSingleton<TakingInShop>();
@@ -92,6 +93,7 @@ public static class LapwiseServer
         app.UseStatusCodePages();
         app.Use(Safeguards.OnEveryAnswer);
         app.Use(app.Services.GetRequiredService<Gate>().Pass);
+        app.Use(app.Services.GetRequiredService<FirstStart>().BeforeFirstAnswer);
 
         app.MapOpenApi("/api/openapi.json");
         var api = app.MapGroup("/api");
@@ -143,11 +145,10 @@ public static class LapwiseServer
         return app;
     }
 
-    /// <summary>Opens the database, puts the demo in where it is new, and listens.</summary>
+    /// <summary>Opens the database and listens.</summary>
     public static async Task Start(WebApplication app, CancellationToken cancel)
     {
         await app.Services.OpenShop(cancel);
-        await FirstStart.PutSamplesIn(app.Services, cancel);
         await SweepPhotos(app.Services, cancel);
         await app.StartAsync(cancel);
     }

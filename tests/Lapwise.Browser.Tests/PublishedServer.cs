@@ -42,6 +42,8 @@ public sealed class PublishedServer : IAsyncLifetime
         Http.BaseAddress = new Uri(Address);
         app = AsBuilt ? Path.Combine(RepositoryRoot(), "src", "Lapwise.Server", "bin", "Debug", "net10.0") : (await Run("bash", [Path.Combine(RepositoryRoot(), "eng", "publish")])).Trim();
         await StartServer();
+        // The samples are made in the language of whoever asks first: here in English, whichever test comes first.
+        await Http.GetStringAsync("/api/products");
         playwright = await Playwright.CreateAsync();
         browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = BrowserSwitches });
     }
