@@ -82,7 +82,7 @@ public static class QuoteSheet
 
     /// <summary>As it was written down where it is no day of the calendar.</summary>
     private static string Date(string written, Voice voice) =>
-        DateOnly.TryParseExact(written, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) ? SiteClock.Date(date, voice) : written;
+        DateOnly.TryParseExact(written, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) ? voice.Date(date) : written;
 
     private static string Money(decimal amount, IssuedQuote quote, Voice voice) =>
         Currency.TryOf(quote.Price.Currency, out var currency) ? voice.Money(new MoneyAmount(amount, currency)) : voice.Number((double)amount);

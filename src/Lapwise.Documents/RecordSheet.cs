@@ -85,7 +85,7 @@ public static class RecordSheet
             var done = run.Sections.Values.Where(s => s.DryAtMs is not null).ToList();
             return new Block.Facts(
             [
-                new(voice.Say("day", "día"), SiteClock.Date(DateOnly.FromDateTime(Local(run.Log[0].AtMs).DateTime), voice)),
+                new(voice.Say("day", "día"), voice.Date(DateOnly.FromDateTime(Local(run.Log[0].AtMs).DateTime))),
                 .. run.Sections.Count > 0 ? [new(voice.Say("first wet material", "primer material"), Hour(run.Sections.Values.Min(s => s.WetAtMs)))] : Array.Empty<Fact>(),
                 .. done.Count > 0 ? [new(voice.Say("last dry pass", "última pasada en seco"), Hour(done.Max(s => s.DryAtMs!.Value)))] : Array.Empty<Fact>(),
                 new(voice.Say("open time counted", "tiempo abierto contado"), Voice.Span(run.OpenTimeMs / 1000.0)),

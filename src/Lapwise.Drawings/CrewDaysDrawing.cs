@@ -61,7 +61,7 @@ public static class CrewDaysDrawing
     private static string? CrewOf(IEnumerable<VisitDocument> visits) => visits.Select(v => v.Crew).FirstOrDefault(c => c is not null);
 
     private static string Describe(VisitDocument v, Voice voice) =>
-        $"{SiteClock.Day(DateOnly.FromDateTime(v.Begins), voice)}, {SiteClock.Hour(v.Begins, voice)}: {v.Crew ?? SiteClock.Say(v.By, voice)}, {v.Name}, {v.Steps(voice)[0]}.";
+        $"{voice.WeekDay(DateOnly.FromDateTime(v.Begins))}, {SiteClock.Hour(v.Begins, voice)}: {v.Crew ?? SiteClock.Say(v.By, voice)}, {v.Name}, {v.Steps(voice)[0]}.";
 
     private static void Bar(Sketch sketch, Box box, Kind kind)
     {
@@ -119,7 +119,7 @@ public static class CrewDaysDrawing
                 sketch.Line(Ink.Dimension, new Spot(x, date.DayOfWeek == DayOfWeek.Monday ? 0.9 * text : top), new Spot(x, foot));
                 if (day == days) break;
                 sketch.TryText(Lettering.Clock, [$"{date.Day}"], [new(new Spot(x + (DayWidth / 2), 2.3 * text))]);
-                if (date.DayOfWeek == DayOfWeek.Monday) sketch.TextFrom(Lettering.Clock, SiteClock.Day(date, voice), new Spot(x + (0.2 * text), 1.0 * text));
+                if (date.DayOfWeek == DayOfWeek.Monday) sketch.TextFrom(Lettering.Clock, voice.WeekDay(date), new Spot(x + (0.2 * text), 1.0 * text));
             }
         }
 

@@ -107,7 +107,7 @@ public static class TimelineDrawing
             var date = timeline.Day1.AddDays(day);
             if (timeline.IsDated)
             {
-                yield return SiteClock.Day(date, voice);
+                yield return voice.WeekDay(date);
                 yield return $"{date.Day}";
             }
             else

@@ -87,7 +87,7 @@ internal static class DaysCommand
         foreach (var (job, visit, place) in ShopDays.Visits(jobs).OrderBy(x => schedule.Visits[x.Place].Start).ThenBy(x => x.Place))
         {
             var (from, at) = (ShopDays.At(shop, schedule.Visits[place].Start), schedule.Visits[place]);
-            var now = SiteClock.Day(DateOnly.FromDateTime(from), v);
+            var now = v.WeekDay(DateOnly.FromDateTime(from));
             var steps = visit.Steps.Select(s => job.Whole.Timeline.Steps[s].Name(v)).ToList();
             table.Row(now == day ? "" : now, $"{SiteClock.Hour(from, v)}–{SiteClock.Hour(from + visit.Length, v)}",
                 at.Crew is { } crew ? shop.Asks.Crews[crew].Name : SiteClock.Say(visit.By, v), job.Whole.Job.Name, steps.Count > 1 ? $"{steps[0]} … {steps[^1]}" : steps[0]);

@@ -113,7 +113,7 @@ public sealed partial record Voice
         Number(value, Math.Abs(value) < small ? decimals + 1 : decimals) + In(unit);
 
     /// <summary>A unit with the gap before it.</summary>
-    private string In(string unit) => KeepsUnits ? UnitGap.NoBreak + unit.Replace(' ', UnitGap.NoBreak) : " " + unit;
+    private string In(string unit) => Together(" " + unit);
 
     private static double Fahrenheit(double celsius) => (celsius * FahrenheitPerKelvin) + FahrenheitAtFreezing;
 

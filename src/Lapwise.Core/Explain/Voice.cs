@@ -35,6 +35,9 @@ public sealed partial record Voice(Language Language, UnitSystem Units)
     /// <summary>Picks the text of this voice's language.</summary>
     public string Say(string en, string es) => Kept(Language == Language.Spanish ? es : en);
 
+    /// <summary>Words between which no line ends on a page.</summary>
+    private string Together(string words) => KeepsUnits ? words.Replace(' ', UnitGap.NoBreak) : words;
+
     /// <summary>A text as this voice shows it.</summary>
     public string Kept(string text) => KeepsUnits ? UnitGap.Keep(text) : text;
 

@@ -128,7 +128,7 @@ public static class ShelfReading
             if (pack.IsExpired(on))
             {
                 fields.Add(path, "LotExpired",
-                    v => v.Say($"Pack {Misreads.Quote(v, pack.Id)}, lot {Misreads.Quote(v, pack.Lot)}, expired on {Day(pack.Expires!.Value)}; it was to be used on {Day(on)}.", $"El envase {Misreads.Quote(v, pack.Id)}, lote {Misreads.Quote(v, pack.Lot)}, caducó el {Day(pack.Expires!.Value)}; se iba a usar el {Day(on)}."),
+                    v => v.Say($"Pack {Misreads.Quote(v, pack.Id)}, lot {Misreads.Quote(v, pack.Lot)}, expired on {v.Date(pack.Expires!.Value)}; it was to be used on {v.Date(on)}.", $"El envase {Misreads.Quote(v, pack.Id)}, lote {Misreads.Quote(v, pack.Lot)}, caducó el {v.Date(pack.Expires!.Value)}; se iba a usar el {v.Date(on)}."),
                     v => v.Say("Write it off, or enter the new date the maker gave you in writing.", "Delo de baja, o anote la nueva fecha que el fabricante le dio por escrito."));
                 return pack;
             }
@@ -162,7 +162,5 @@ public static class ShelfReading
         }
 
         private static DateOnly? Earlier(DateOnly? a, DateOnly? b) => a is null ? b : b is null ? a : a < b ? a : b;
-
-        private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
     }
 }

@@ -7,26 +7,12 @@ namespace Lapwise.Core.Timeline;
 /// <summary>How days and hours of a timeline are said: by date where the first day is set, else counted from day 1.</summary>
 public static class SiteClock
 {
-    private static readonly string[] EnglishDays = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"];
-    private static readonly string[] SpanishDays = ["dom", "lun", "mar", "mié", "jue", "vie", "sáb"];
-    private static readonly string[] EnglishMonths = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
-    private static readonly string[] SpanishMonths = ["ene", "feb", "mar", "abr", "may", "jun", "jul", "ago", "sep", "oct", "nov", "dic"];
-
     /// <summary><c>Mon 7 Dec, 8:00 am</c> or <c>day 1, 8:00 am</c>.</summary>
     public static string Moment(JobTimeline timeline, DateTime at, Voice v) => $"{Day(timeline, at, v)}, {Hour(at, v)}";
 
     /// <summary><c>Mon 7 Dec</c> or <c>day 1</c>.</summary>
     public static string Day(JobTimeline timeline, DateTime at, Voice v) =>
-        timeline.IsDated ? Day(DateOnly.FromDateTime(at), v) : v.Say($"day {timeline.DayOf(at)}", $"día {timeline.DayOf(at)}");
-
-    public static string Day(DateOnly date, Voice v) => v.Say(
-        v.Units == UnitSystem.Us ? $"{EnglishDays[(int)date.DayOfWeek]} {EnglishMonths[date.Month - 1]} {date.Day}" : $"{EnglishDays[(int)date.DayOfWeek]} {date.Day} {EnglishMonths[date.Month - 1]}",
-        $"{SpanishDays[(int)date.DayOfWeek]} {date.Day} {SpanishMonths[date.Month - 1]}");
-
-    /// <summary>A day of a letter: <c>Dec 7, 2026</c>, <c>7 dic 2026</c>.</summary>
-    public static string Date(DateOnly date, Voice v) => v.Say(
-        v.Units == UnitSystem.Us ? $"{EnglishMonths[date.Month - 1]} {date.Day}, {date.Year}" : $"{date.Day} {EnglishMonths[date.Month - 1]} {date.Year}",
-        $"{date.Day} {SpanishMonths[date.Month - 1]} {date.Year}");
+        timeline.IsDated ? v.WeekDay(DateOnly.FromDateTime(at)) : v.Say($"day {timeline.DayOf(at)}", $"día {timeline.DayOf(at)}");
 
     /// <summary>Twelve hours in US English, twenty-four elsewhere.</summary>
     public static string Hour(DateTime at, Voice v) => v is { Language: Language.English, Units: UnitSystem.Us }

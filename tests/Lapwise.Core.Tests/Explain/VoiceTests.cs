@@ -61,6 +61,17 @@ public sealed class VoiceTests
     });
 
     [Theory]
+    [InlineData(Language.English, UnitSystem.Us, "Mon Dec 7", "Dec 7, 2026")]
+    [InlineData(Language.English, UnitSystem.Metric, "Mon 7 Dec", "7 Dec 2026")]
+    [InlineData(Language.Spanish, UnitSystem.Us, "lun 7 dic", "7 dic 2026")]
+    public void A_day_is_said_as_people_say_it_and_stays_on_its_line_on_a_page(Language language, UnitSystem units, string near, string written)
+    {
+        var (voice, day) = (new Voice(language, units), new DateOnly(2026, 12, 7));
+        Assert.Equal((near, written), (voice.WeekDay(day), voice.Date(day)));
+        Assert.Equal(written.Replace(' ', UnitGap.NoBreak), (voice with { KeepsUnits = true }).Date(day));
+    }
+
+    [Theory]
     [InlineData("1:30 min")]
     [InlineData("12 min 30 s")]
     [InlineData("1 h 5 min")]

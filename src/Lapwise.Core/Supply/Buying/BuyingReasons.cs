@@ -1,4 +1,3 @@
-using System.Globalization;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 
@@ -19,7 +18,7 @@ internal static class BuyingReasons
         }
 
         reasons.AddRange(packs.Where(p => p.UsableMl > 0 && p.IsExpired(last)).Select(p => new Reason("ExpiresBeforeUse", Limit.Note,
-            v => v.Say($"Pack {p.Id} ({v.Volume(p.UsableMl)}) may be used until {Day(p.Expires!.Value)}: it is given to no job after that day, nor to one without a day.", $"El envase {p.Id} ({v.Volume(p.UsableMl)}) puede usarse hasta el {Day(p.Expires!.Value)}: no se da a ningún trabajo posterior, ni a uno sin fecha."),
+            v => v.Say($"Pack {p.Id} ({v.Volume(p.UsableMl)}) may be used until {v.Date(p.Expires!.Value)}: it is given to no job after that day, nor to one without a day.", $"El envase {p.Id} ({v.Volume(p.UsableMl)}) puede usarse hasta el {v.Date(p.Expires!.Value)}: no se da a ningún trabajo posterior, ni a uno sin fecha."),
             v => v.Say("Use it on an earlier job, or write it off.", "Úselo en un trabajo anterior, o delo de baja."))));
 
         if (shade.Color.Length > 0 && packs.Any(p => p.UsableMl > 0 && !p.IsExpired(ordered[0].On ?? DateOnly.MaxValue)))
@@ -35,6 +34,4 @@ internal static class BuyingReasons
     public static Reason BoardNotSigned(Product product, ComingNeed need) => new("BoardNotSigned", Limit.Note,
         v => v.Say($"{need.Job}: {v.Volume(need.NeedMl)} of {product.Name} in {need.Shade.Color} is held back, and is not in the cost: the sample board is not signed.", $"{need.Job}: {v.Volume(need.NeedMl)} de {product.Name} en {need.Shade.Color} esperan, y no están en el coste: la muestra no está firmada."),
         v => v.Say("Show the board in the customer's own light, have it signed, and note the day in the job's money.", "Enseñe la muestra con la luz del cliente, haga que la firme, y anote el día en el dinero del trabajo."));
-
-    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

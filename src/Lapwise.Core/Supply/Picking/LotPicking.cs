@@ -1,4 +1,3 @@
-using System.Globalization;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 
@@ -62,7 +61,7 @@ public static class LotPicking
         foreach (var pack in left.Where(p => p.Shade.Equals(shade) && p.IsExpired(on) && p.UsableMl > DustMl))
         {
             yield return new Reason("LotExpired", Limit.AtYourWord,
-                v => v.Say($"Pack {pack.Id}, lot {pack.Lot}, expired on {Day(pack.Expires!.Value)} and is given to no batch on {Day(on)}.", $"El envase {pack.Id}, lote {pack.Lot}, caducó el {Day(pack.Expires!.Value)} y no se da a ninguna mezcla del {Day(on)}."),
+                v => v.Say($"Pack {pack.Id}, lot {pack.Lot}, expired on {v.Date(pack.Expires!.Value)} and is given to no batch on {v.Date(on)}.", $"El envase {pack.Id}, lote {pack.Lot}, caducó el {v.Date(pack.Expires!.Value)} y no se da a ninguna mezcla del {v.Date(on)}."),
                 v => v.Say("Write it off, or enter the new date the maker gave you in writing.", "Delo de baja, o anote la nueva fecha que el fabricante le dio por escrito."));
         }
 
@@ -77,6 +76,4 @@ public static class LotPicking
                 v => v.Say($"This coat takes from lots {names}.", $"Esta capa toma de los lotes {names}."),
                 v => v.Say("Use the A of a lot with the B of the same lot, and note both on the ticket.", "Use el A de un lote con el B del mismo lote, y anote ambos en la boleta."));
     }
-
-    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }
