@@ -193,6 +193,7 @@ public sealed partial class OnSiteTests(PublishedServer server)
         async Task NoWayOn()
         {
             await Expect(page.Locator(".run-card.is-never")).ToContainTextAsync("dew point", new() { Timeout = Pages.FirstStartMs });
+            await Expect(page.Locator(".run-card.is-never .remedy")).ToContainTextAsync("→");
             await Expect(page.Locator(".run-point[aria-checked=true]")).ToHaveCountAsync(Points);
             // The humidity itself is at the finisher's word elsewhere: not here, where it would not help.
             await Expect(page.Locator(".run-card.is-word")).ToContainTextAsync("humidity");
@@ -214,6 +215,7 @@ public sealed partial class OnSiteTests(PublishedServer server)
         await SeeToEveryPoint(page);
         await Expect(page.Locator(".run-point[aria-checked=true]")).ToHaveCountAsync(Points);
         await Expect(page.Locator(".run-card.is-word")).ToContainTextAsync("humidity");
+        await Expect(page.Locator(".run-card.is-word .remedy")).ToContainTextAsync("→");
         await page.Locator("[data-section='1']").ClickAsync();
         await Expect(page.Locator(".run-tap, .run-foot, .run-piece.is-wet")).ToHaveCountAsync(0);
 

@@ -87,7 +87,7 @@ public sealed class ShelfReadingTests
         var late = Then(ShelfEntryKind.Taken, "2027-03-01") with { A = "200 mL", B = "100 mL" };
         var fault = Assert.Single(Read(Received(), late).Faults);
         Assert.Equal(("entries[1]", "LotExpired"), (fault.Path, fault.Code));
-        Assert.Contains("2027-02-01", fault.Say(Voice.Default));
+        Assert.Contains("Feb 1, 2027", fault.Say(Voice.Default));
 
         var redated = Then(ShelfEntryKind.Redated, "2027-02-15") with { Expires = "2027-06-01", Why = "letter from the maker" };
         Assert.Equal(600, Only(Read(Received(), redated, late)).UsableMl, 6);

@@ -39,7 +39,7 @@ public sealed class LotPickingTests
         var refused = Assert.Single(pick.Reasons, r => r.Code == "LotExpired");
         Assert.Equal(Limit.AtYourWord, refused.Limit);
         Assert.Contains("L7", refused.Text(Voice.Default));
-        Assert.Contains("2026-11-29", refused.Text(Voice.Default));
+        Assert.Contains("Nov 29, 2026", refused.Text(Voice.Default));
         Assert.Contains(pick.Reasons, r => r.Code == "ShelfRunsShort");
     }
 
