@@ -8,12 +8,6 @@ public static class UnitGap
     /// <summary>A space at which a line does not end.</summary>
     public const char NoBreak = '\u00A0';
 
-    private static readonly HashSet<string> Units = new(StringComparer.Ordinal)
-    {
-        "%", "°C", "°F", "K", "mm", "cm", "m", "m²", "m³", "µm", "in", "ft", "ft²", "ft³", "mil", "mL", "L", "fl", "oz", "gal", "g", "kg", "lb",
-        "kJ", "J", "W", "ppm", "s", "min", "h", "d", "am", "pm", "EUR", "USD",
-    };
-
     /// <summary>Makes the gaps of a text such that no line ends there; nothing else is changed.</summary>
     public static string Keep(string text)
     {
@@ -47,6 +41,7 @@ public static class UnitGap
     {
         var bare = word.TrimEnd(",;.:)");
         var slash = bare.IndexOf('/');
-        return Units.GetAlternateLookup<ReadOnlySpan<char>>().Contains(slash > 0 ? bare[..slash] : bare);
+        return (slash > 0 ? bare[..slash] : bare) is "%" or "°C" or "°F" or "K" or "mm" or "cm" or "m" or "m²" or "m³" or "µm" or "in" or "ft" or "ft²" or "ft³" or "mil"
+            or "mL" or "L" or "fl" or "oz" or "gal" or "g" or "kg" or "lb" or "kJ" or "J" or "W" or "ppm" or "s" or "min" or "h" or "d" or "am" or "pm" or "EUR" or "USD";
     }
 }
