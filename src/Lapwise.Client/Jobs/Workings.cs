@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Text.Json;
 using Lapwise.Core;
 using Lapwise.Core.Conditions;
 using Lapwise.Core.Explain;
@@ -19,6 +20,8 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
 {
     private static readonly TimeSpan BeforePlanning = TimeSpan.FromMilliseconds(250);
     private CancellationTokenSource working = new();
+    // The tops last planned, as entered, and how they can be cut: kept while only pace, room or products change.
+    private (string Entered, IReadOnlyList<MeasuredTop> Tops, TopWays Ways) cut = ("", [], new TopWays());
 
     public Job? Job { get; private set; }
     public IReadOnlyList<Fault> Faults { get; private set; } = [];
@@ -71,7 +74,7 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
                 var breathing = new Breathing(stop);
                 await breathing.Rest();
                 var one = whole.Conditions with { Coats = [whole.Conditions.Coats[coat]] };
-                var found = (await Planning.PlanAsync(whole.Job, whole.Measured, one, new Effort(times, breathing.Pause))).Coats[0];
+                var found = (await Planning.PlanAsync(whole.Job, whole.Measured, one, new Effort(times, breathing.Pause), cut.Ways)).Coats[0];
                 if (FurtherSearch.IsBetter(found, Whole.Work.Coats[coat])) Whole = Replaced(Whole, coat, found);
                 if (found.Proof.State == ProofState.Proven && found.LapMarginMs >= found.TargetMarginMs) break;
             }
@@ -103,11 +106,12 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
         try
         {
             await Task.Delay(BeforePlanning, stop);
-            if (Job is not { } job || Measured is not { } measured || Materials is not { } materials || Conditions is not { } conditions) return;
+            if (Job is not { } job || Measured is null || Materials is not { } materials || Conditions is not { } conditions) return;
 
             var started = Stopwatch.GetTimestamp();
+            var measured = Measured = AsCut(Measured);
             var breathing = new Breathing(stop);
-            var work = await Planning.PlanAsync(job, measured, conditions, new Effort(1, breathing.Pause));
+            var work = await Planning.PlanAsync(job, measured, conditions, new Effort(1, breathing.Pause), cut.Ways);
             PlanTook = Stopwatch.GetElapsedTime(started);
             // Each of what follows, the drawing too, takes a slice of its own.
             await breathing.Rest();
@@ -122,6 +126,15 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
         {
             // The document changed; its own plan is on the way.
         }
+    }
+
+    /// <summary>What was measured, with the tops that are cut already where they are entered as they were.</summary>
+    private MeasuredJob AsCut(MeasuredJob measured)
+    {
+        // Nothing else of a document goes into what is measured of its tops.
+        var entered = JsonSerializer.Serialize(new JobDocument { Units = document().Units, Tops = document().Tops }, JobJson.Default.JobDocument);
+        if (entered != cut.Entered) cut = (entered, measured.Tops, new TopWays());
+        return measured with { Tops = cut.Tops };
     }
 
     private CancellationToken StartAnew()

@@ -13,13 +13,13 @@ namespace Lapwise.Core.Work;
 /// </summary>
 internal static class Baselines
 {
-    public static IReadOnlyList<Baseline> Of(MeasuredJob measured, Aims aims, Pace pace, ApplicationMethod method)
+    public static IReadOnlyList<Baseline> Of(MeasuredJob measured, TopWays ways, Aims aims, Pace pace, ApplicationMethod method)
     {
         if (method is not ApplicationMethod.Rolled || measured.Tops.Count == 0) return [];
         long sweepMs = 0, wetFirstMs = 0;
         foreach (var top in measured.Tops)
         {
-            var cut = Sectioning.UsualWay(top, aims);
+            var cut = ways.UsualWay(top, aims);
             var problem = TopOrder.ProblemOf(cut, [pace], method) with { Before = [] };
             var best = CornerSweeps(cut).Select(sequence => TopOrder.Of(cut, problem, sequence)).MinBy(o => o.WorstAgeMs)!;
             sweepMs = Math.Max(sweepMs, best.WorstAgeMs);

@@ -54,7 +54,7 @@ internal sealed class CoatPlanning
         var work = new CoatWork(
             _conditions.Coat, _conditions.OpenTime, _conditions.PotLife, sections, laps, _batches.Of(schedule, sections),
             proof,
-            Baselines.Of(measured, _job.Aims, _job.Crew[0].Pace, _method),
+            Baselines.Of(measured, _ways, _job.Aims, _job.Crew[0].Pace, _method),
             _openTimeMs - _targetAgeMs,
             []) { BatchAgeShare = schedule.AgeShare };
         await _effort.Pause();
@@ -255,7 +255,7 @@ internal sealed class CoatPlanning
     private async ValueTask<int> WaysNoBetterAsync(TopOrder top, long worstMs)
     {
         var ways = 0;
-        await foreach (var cut in _ways.Of(top.Cut.Top, _job.Aims, _conditions.Coat.Product))
+        await foreach (var cut in _ways.Of(top.Cut.Top, _job.Aims, _conditions.Coat.Product, _effort.Pause))
         {
             // A way that leaves something out of reach is none, unless none reaches everything.
             if (TopPlanning.Works(top.Cut) && !TopPlanning.Works(cut)) continue;

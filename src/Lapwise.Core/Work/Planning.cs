@@ -16,11 +16,12 @@ public static class Planning
         Slices.AtOnce(PlanAsync(job, measured, conditions, Effort.AtOnce));
 
     /// <summary>The same in slices, with a pause between them.</summary>
+    /// <param name="ways">Kept from an earlier plan of the same measured tops; null: they are cut anew.</param>
     /// <exception cref="OperationCanceledException">The pause stopped it.</exception>
-    public static async ValueTask<JobWork> PlanAsync(Job job, MeasuredJob measured, JobConditions conditions, Effort effort)
+    public static async ValueTask<JobWork> PlanAsync(Job job, MeasuredJob measured, JobConditions conditions, Effort effort, TopWays? ways = null)
     {
         var coats = new List<CoatWork>();
-        var ways = new TopWays(effort.Pause);
+        ways ??= new TopWays();
         if (measured.Tops.Count > 0 && job.Crew.Count > 0)
             foreach (var coat in conditions.Coats)
                 coats.Add(await PlanCoatAsync(job, measured, coat, ways, effort));

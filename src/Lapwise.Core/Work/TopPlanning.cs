@@ -20,7 +20,7 @@ internal static class TopPlanning
     {
         var ways = new List<(CutTop Cut, OrderProblem Problem)>();
         var choice = new Choice(targetAgeMs);
-        await foreach (var cut in known.Of(top, aims, product))
+        await foreach (var cut in known.Of(top, aims, product, effort.Pause))
         {
             if (choice.Simplest is { } simplest && cut.Sections.Count > simplest.Cut.Sections.Count) break;
             var problem = TopOrder.ProblemOf(cut, [pace], product.Method);
@@ -39,7 +39,7 @@ internal static class TopPlanning
     {
         var choice = new Choice(targetAgeMs);
         var ways = new List<(CutTop Cut, OrderProblem Problem)>();
-        await foreach (var cut in known.Of(top, aims, product)) ways.Add((cut, TopOrder.ProblemOf(cut, rollers, product.Method)));
+        await foreach (var cut in known.Of(top, aims, product, effort.Pause)) ways.Add((cut, TopOrder.ProblemOf(cut, rollers, product.Method)));
         foreach (var (cut, problem) in MostHopeful(ways))
         {
             choice.Consider(await SearchedAsync(cut, problem, targetAgeMs, effort));

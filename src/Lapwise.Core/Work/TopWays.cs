@@ -5,37 +5,35 @@ using Lapwise.Core.Work.Sections;
 namespace Lapwise.Core.Work;
 
 /// <summary>
-/// The ways of cutting each top, cut once however often they are asked for: for every coat, for one roller or several, for
-/// a nearer target and for the proof.
+/// The ways of cutting each top, each cut once however often it is asked for: for every coat, for one roller or several, for
+/// a nearer target and for the proof. Who plans the same measured tops again, at another pace or in another room, hands it
+/// on from plan to plan.
 /// </summary>
-internal sealed class TopWays(Pause pause)
+public sealed class TopWays
 {
-    private readonly Dictionary<(MeasuredTop Top, Aims Aims, bool AtOnce), Known> _known = [];
+    private readonly Dictionary<(MeasuredTop Top, double LargestM2, double ReachM), TopCutting> _cuttings = [];
 
     /// <summary>The ways that are tried for this product, worked out only as they are asked for.</summary>
-    public async IAsyncEnumerable<CutTop> Of(MeasuredTop top, Aims aims, Product product)
+    internal IAsyncEnumerable<CutTop> Of(MeasuredTop top, Aims aims, Product product, Pause pause)
     {
-        var key = (top, aims, product.WholeTopAtOnce);
-        if (!_known.TryGetValue(key, out var known)) _known[key] = known = new Known(Cut(top, aims, product).GetAsyncEnumerator());
-        for (var i = 0; i < known.Cuts.Count || await known.More(); i++) yield return known.Cuts[i];
+        if (product.WholeTopAtOnce) return Only(top, aims, new CutChoice.WholeFaces());
+        if (top.Top.SectionLines.Count > 0) return Only(top, aims, new CutChoice.Given());
+        return Sectioning.WaysAsync(Cutting(top, aims), pause);
     }
 
-    private async IAsyncEnumerable<CutTop> Cut(MeasuredTop top, Aims aims, Product product)
+    /// <inheritdoc cref="Sectioning.UsualWay"/>
+    internal CutTop UsualWay(MeasuredTop top, Aims aims) => Cutting(top, aims).Cut(new CutChoice.UsualGrid());
+
+    private async IAsyncEnumerable<CutTop> Only(MeasuredTop top, Aims aims, CutChoice choice)
     {
-        if (product.WholeTopAtOnce) yield return Sectioning.Cut(top, aims, new CutChoice.WholeFaces());
-        else if (top.Top.SectionLines.Count > 0) yield return Sectioning.Cut(top, aims, new CutChoice.Given());
-        else await foreach (var cut in Sectioning.WaysAsync(top, aims, pause)) yield return cut;
+        yield return Cutting(top, aims).Cut(choice);
+        await ValueTask.CompletedTask;
     }
 
-    private sealed class Known(IAsyncEnumerator<CutTop> rest)
+    private TopCutting Cutting(MeasuredTop top, Aims aims)
     {
-        public List<CutTop> Cuts { get; } = [];
-
-        public async ValueTask<bool> More()
-        {
-            if (!await rest.MoveNextAsync()) return false;
-            Cuts.Add(rest.Current);
-            return true;
-        }
+        var key = (top, aims.LargestSectionM2, aims.ReachM);
+        if (!_cuttings.TryGetValue(key, out var cutting)) _cuttings[key] = cutting = new TopCutting(top, aims);
+        return cutting;
     }
 }

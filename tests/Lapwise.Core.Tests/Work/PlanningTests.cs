@@ -33,6 +33,25 @@ public sealed class PlanningTests
     }
 
     [Fact]
+    public Task Ways_kept_from_a_plan_that_was_stopped_and_one_at_another_pace_give_the_same_plan_as_cutting_anew() =>
+        Gen.Select(Gen.Int[1, 40], Gen.Int[5, 25], Gen.Int[1, 2]).SampleAsync(async (stopAfter, open, people) =>
+        {
+            var (job, measured, conditions) = Island(open, people);
+            var slower = job with { Crew = [.. job.Crew.Select(p => p with { Pace = p.Pace with { ReloadS = p.Pace.ReloadS + 20 } })] };
+            var ways = new TopWays();
+            try
+            {
+                await Planning.PlanAsync(slower, measured, conditions, new Effort(1, () => --stopAfter < 0 ? throw new OperationCanceledException() : ValueTask.CompletedTask), ways);
+            }
+            catch (OperationCanceledException)
+            {
+                await Planning.PlanAsync(slower, measured, conditions, Effort.AtOnce, ways);
+            }
+
+            Assert.Equal(Describe(Planning.Plan(job, measured, conditions)), Describe(await Planning.PlanAsync(job, measured, conditions, Effort.AtOnce, ways)));
+        }, iter: 20);
+
+    [Fact]
     public void A_plan_is_worse_than_a_usual_way_only_where_it_keeps_its_target() =>
         Gen.Select(Gen.Int[5, 25], Gen.Int[1, 2]).Sample((open, people) =>
         {

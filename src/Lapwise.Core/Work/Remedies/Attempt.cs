@@ -20,13 +20,14 @@ public sealed record Attempt(Job Job, MeasuredJob Measured, CoatWork Work, bool 
     private (bool, bool, bool, long) Standing => (KeepsTarget, Holds, !OutlivesPot, Work.LapMarginMs);
 
     /// <summary>Null where there is nothing to plan.</summary>
+    /// <param name="ways">Kept from an earlier attempt.</param>
     /// <exception cref="OperationCanceledException">The effort's pause stopped it.</exception>
-    public static async ValueTask<Attempt?> OfAsync(Job job, MeasuredJob measured, Coat coat, Effort effort)
+    public static async ValueTask<Attempt?> OfAsync(Job job, MeasuredJob measured, Coat coat, Effort effort, TopWays? ways = null)
     {
         var one = job with { System = [coat] };
         var materials = Estimating.Estimate(one, measured);
         var conditions = Judging.Judge(one, materials);
-        var planned = await Planning.PlanAsync(one, measured, conditions, effort);
+        var planned = await Planning.PlanAsync(one, measured, conditions, effort, ways);
         if (planned.Coats is not [var work]) return null;
         var reasons = work.Reasons.Concat(materials.Coats[0].Reasons);
         return new Attempt(one, measured, work, work.Holds && reasons.All(r => r.Limit == Limit.Note));

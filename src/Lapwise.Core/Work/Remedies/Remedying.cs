@@ -29,8 +29,9 @@ public static class Remedying
 
     private static async IAsyncEnumerable<Remedy> OfAsync(Job job, MeasuredJob measured, int coat, IReadOnlyList<Product> library, Effort effort)
     {
-        if (await Attempt.OfAsync(job, measured, job.System[coat], effort) is not { } now || !IsWanted(now)) yield break;
-        var trying = new Trying(now, effort);
+        var ways = new TopWays();
+        if (await Attempt.OfAsync(job, measured, job.System[coat], effort, ways) is not { } now || !IsWanted(now)) yield break;
+        var trying = new Trying(now, effort, ways);
         if (await WorkRemedies.LargerBatchAsync(trying) is { } batch) yield return batch;
         if (await RoomRemedies.CoolerMaterialAsync(trying) is { } material) yield return material;
         if (await RoomRemedies.CoolerHourAsync(trying) is { } hour) yield return hour;

@@ -5,17 +5,17 @@ using Lapwise.Core.Measure;
 namespace Lapwise.Core.Work.Remedies;
 
 /// <summary>A plan that wants a remedy, and ways to plan it again with something changed.</summary>
-internal sealed record Trying(Attempt Now, Effort Effort)
+internal sealed record Trying(Attempt Now, Effort Effort, TopWays Ways)
 {
     public Job Job => Now.Job;
     public Coat Coat => Now.Job.System[0];
     public Product Product => Coat.Product;
 
-    public ValueTask<Attempt?> PlanAsync(Job job) => Attempt.OfAsync(job, Now.Measured, job.System[0], Effort);
+    public ValueTask<Attempt?> PlanAsync(Job job) => Attempt.OfAsync(job, Now.Measured, job.System[0], Effort, Ways);
 
-    public ValueTask<Attempt?> PlanAsync(MeasuredJob measured) => Attempt.OfAsync(Job, measured, Coat, Effort);
+    public ValueTask<Attempt?> PlanAsync(MeasuredJob measured) => Attempt.OfAsync(Job, measured, Coat, Effort, Ways);
 
-    public ValueTask<Attempt?> PlanAsync(Coat coat) => Attempt.OfAsync(Job, Now.Measured, coat, Effort);
+    public ValueTask<Attempt?> PlanAsync(Coat coat) => Attempt.OfAsync(Job, Now.Measured, coat, Effort, Ways);
 
     /// <summary>The first that keeps the target, else the best of those that help; null: none helps.</summary>
     /// <param name="goesOnPastWorse">False: each choice goes farther the same way, so where one helps no more the rest are not tried.</param>

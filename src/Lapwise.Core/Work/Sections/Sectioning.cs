@@ -13,13 +13,12 @@ public static class Sectioning
     /// Ways of cutting a top, at most 24, none twice; larger sections first and, among them, fewer first.
     /// Worked out only as they are asked for.
     /// </summary>
-    public static IEnumerable<CutTop> Ways(MeasuredTop top, Aims aims) => Slices.AtOnce(WaysAsync(top, aims, Effort.AtOnce.Pause));
+    public static IEnumerable<CutTop> Ways(MeasuredTop top, Aims aims) => Slices.AtOnce(WaysAsync(new TopCutting(top, aims), Effort.AtOnce.Pause));
 
     /// <summary>The same with a pause after each way.</summary>
-    public static async IAsyncEnumerable<CutTop> WaysAsync(MeasuredTop top, Aims aims, Pause pause)
+    internal static async IAsyncEnumerable<CutTop> WaysAsync(TopCutting cutting, Pause pause)
     {
-        var cutting = new TopCutting(top, aims);
-        var seen = new HashSet<string>(StringComparer.Ordinal);
+        var seen = new HashSet<CutTop>(new SameSections());
         foreach (var finer in Finenesses)
         {
             var cuts = new List<CutTop>();
@@ -32,7 +31,7 @@ public static class Sectioning
             foreach (var cut in cuts.OrderBy(c => c.Sections.Count))
             {
                 if (seen.Count == MostWays) yield break;
-                if (seen.Add(Signature(cut))) yield return cut;
+                if (seen.Add(cut)) yield return cut;
             }
         }
     }
@@ -64,6 +63,15 @@ public static class Sectioning
         if (cutting.HasWetFolds && finer <= 1.5) yield return plain with { Uprights = UprightCut.Fewest };
     }
 
-    private static string Signature(CutTop cut) =>
-        string.Join(';', cut.Sections.Select(s => $"{Math.Round(s.CentreM.X * 1000)} {Math.Round(s.CentreM.Y * 1000)} {Math.Round(s.FaceM2 * 1e5)}"));
+    /// <summary>Two ways are one where their sections lie in the same places, to the millimetre and a tenth of a square centimetre.</summary>
+    private sealed class SameSections : IEqualityComparer<CutTop>
+    {
+        public bool Equals(CutTop? one, CutTop? other) =>
+            one is not null && other is not null && one.Sections.Count == other.Sections.Count && one.Sections.Select(Place).SequenceEqual(other.Sections.Select(Place));
+
+        public int GetHashCode(CutTop cut) => cut.Sections.Aggregate(cut.Sections.Count, (hash, section) => HashCode.Combine(hash, Place(section)));
+
+        private static (double X, double Y, double Area) Place(SectionShape section) =>
+            (Math.Round(section.CentreM.X * 1000), Math.Round(section.CentreM.Y * 1000), Math.Round(section.FaceM2 * 1e5));
+    }
 }

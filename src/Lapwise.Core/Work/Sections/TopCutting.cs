@@ -5,7 +5,7 @@ using Lapwise.Core.Quantities;
 
 namespace Lapwise.Core.Work.Sections;
 
-/// <summary>A top with its faces made ready, to be cut any number of times.</summary>
+/// <summary>A top with its faces made ready, to be cut any number of times; each choice is cut once.</summary>
 internal sealed class TopCutting
 {
     private readonly MeasuredTop top;
@@ -16,6 +16,7 @@ internal sealed class TopCutting
     private readonly IReadOnlyList<(PointM From, Axis Direction)> joints;
     private readonly IReadOnlyList<(PointM Through, Axis Direction)> given;
     private readonly double dryPassDeg;
+    private readonly Dictionary<CutChoice, CutTop> known = [];
 
     public TopCutting(MeasuredTop top, Aims aims)
     {
@@ -40,6 +41,12 @@ internal sealed class TopCutting
     public bool HasWetFolds => top.Folds.Any(f => !f.IsJoint);
 
     public CutTop Cut(CutChoice choice)
+    {
+        if (!known.TryGetValue(choice, out var cut)) known[choice] = cut = CutAnew(choice);
+        return cut;
+    }
+
+    private CutTop CutAnew(CutChoice choice)
     {
         var lines = new List<CutLine>();
         var cutting = new FlatCutting(flat, standing, aims, lines);
