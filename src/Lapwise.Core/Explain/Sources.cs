@@ -9,7 +9,7 @@ public static partial class Sources
         v => v.Say("Your own figures, or the product's data sheet", "Sus propios datos, o la ficha técnica del producto"),
         SourceStanding.Entered);
 
-    public static readonly Source Trade = new("trade", v => v.Say("What is usual in the trade; no source", "Lo usual en el oficio; sin fuente"), SourceStanding.CommonPractice);
+    public static readonly Source Trade = new("trade", v => v.Say("No source", "Sin fuente"), SourceStanding.CommonPractice);
 
     public static readonly Source CautiousGuess = new("cautious-guess",
         v => v.Say("A cautious figure of this program where none was given", "Cifra prudente de este programa cuando no se dio ninguna"),
