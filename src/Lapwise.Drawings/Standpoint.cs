@@ -13,10 +13,12 @@ internal sealed record Standpoint(IReadOnlyList<Spot> Wedge, Spot Along, Spot Ou
         var middle = (Wedge[0] + Wedge[1] + Wedge[2]) * (1 / 3.0);
         var across = (1.4 * Size) + (Math.Abs(Outward.X) * half.X) + (Math.Abs(Outward.Y) * half.Y) + sketch.Unit;
         var beside = (1.2 * Size) + (Math.Abs(Along.X) * half.X) + (Math.Abs(Along.Y) * half.Y) + sketch.Unit;
+        var line = 2 * half.Y;
+        // Close by first; in an inner corner, where several stand side by side, a line or two farther out.
         Place[] places =
         [
             new(middle + (Outward * across)), new(middle - (Along * beside)), new(middle + (Along * beside)),
-            new(middle + (Outward * across) - (Along * beside)), new(middle + (Outward * across) + (Along * beside)), new(middle + (Outward * (across + (2 * half.Y)))),
+            .. new[] { 0, line, 2 * line }.SelectMany(farther => new[] { 0, -beside, beside }.Select(aside => new Place(middle + (Outward * (across + farther)) + (Along * aside)))).Skip(1),
         ];
         sketch.Text(style, words, places, box => !layout.Solids.Any(ring => Shapes.Overlap(ring, box.Corners)));
     }
