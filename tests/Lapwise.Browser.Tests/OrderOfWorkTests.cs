@@ -71,7 +71,7 @@ public sealed partial class OrderOfWorkTests(PublishedServer server)
     private static double[] SpansIn(string sentence) =>
         [.. Spans().Matches(sentence).Select(m => (m.Groups["min"].Success ? 60 * double.Parse(m.Groups["min"].Value, CultureInfo.InvariantCulture) : 0) + (m.Groups["s"].Success ? double.Parse(m.Groups["s"].Value, CultureInfo.InvariantCulture) : 0))];
 
-    [GeneratedRegex(@"(?<min>\d+) min( (?<s>\d+) s)?|(?<s>\d+) s", RegexOptions.ExplicitCapture, 30_000)]
+    [GeneratedRegex(@"(?<min>\d+)\smin(\s(?<s>\d+)\ss)?|(?<s>\d+)\ss", RegexOptions.ExplicitCapture, 30_000)]
     private static partial Regex Spans();
 
     [Fact]

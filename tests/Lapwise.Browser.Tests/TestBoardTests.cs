@@ -41,5 +41,5 @@ public sealed class TestBoardTests(PublishedServer server)
 
     private static Task Seen(ILocator strips, int strip, string what) => strips.Nth(strip).Locator("label", new() { HasText = what }).ClickAsync();
 
-    private static async Task<string> Minute(ILocator strips, int strip) => (await strips.Nth(strip).Locator("legend").InnerTextAsync())["Lapped at ".Length..];
+    private static async Task<string> Minute(ILocator strips, int strip) => (await strips.Nth(strip).Locator("legend").InnerTextAsync())["Lapped at ".Length..].Replace('\u00A0', ' ');
 }
