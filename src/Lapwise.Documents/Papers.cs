@@ -60,14 +60,14 @@ public static class Papers
         PaperKind.Packing => LoadingPart.Blocks(whole, voice, basis),
         PaperKind.Days => DaysPart.Blocks(whole, voice, paper),
         PaperKind.Care => CarePart.Blocks(whole, voice),
-        _ => [.. LoadingPart.Blocks(whole, voice, basis), .. Tickets(whole, voice, basis), .. DaysPart.Blocks(whole, voice, paper, ownPage: true), .. CarePart.Blocks(whole, voice, ownPage: true)],
+        _ => [.. HeadPart.Warning(whole, voice), .. LoadingPart.Blocks(whole, voice, basis), .. Tickets(whole, voice, basis), .. DaysPart.Blocks(whole, voice, paper, ownPage: true), .. CarePart.Blocks(whole, voice, ownPage: true)],
     };
 
     private static IEnumerable<Block> Tickets(WholeJob whole, Voice voice, PaperBasis basis)
     {
         yield return new Block.Heading(1, Name(PaperKind.Tickets, voice));
-        if (Enumerable.Range(0, whole.Work.Coats.Count).Any(c => !CoatPart.Works(whole, c)))
-            yield return new Block.Verdict(Tone.DoesNotWork, voice.Say("This plan does not work: do not mix by these tickets.", "Este plan no funciona: no mezcle según estas boletas."));
+        if (HeadPart.Failing(whole, voice) is { } failing)
+            yield return new Block.Verdict(Tone.DoesNotWork, voice.Say($"This plan does not work: {failing}. Do not mix by the tickets that say so.", $"Este plan no funciona: {failing}. No mezcle según las boletas que lo dicen."));
         yield return new Block.Paragraph(Say.Clock(voice));
         if (basis.StepAddress is null)
             yield return new Block.Paragraph(voice.Say("No codes on these tickets: phones are not let in yet. Let them in on the page for phones, then print again.", "Estas boletas no llevan código: aún no se deja entrar a los teléfonos. Déjelos entrar en la página de teléfonos e imprima de nuevo."));

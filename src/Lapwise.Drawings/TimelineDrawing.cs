@@ -153,7 +153,7 @@ public static class TimelineDrawing
             var labels = most - least < 0.1 ? new[] { (most, (top + bottom) / 2) } : [(most, top), (least, bottom)];
             foreach (var (celsius, y) in labels)
             {
-                var words = voice.Temperature(Math.Round(celsius, 1));
+                var words = voice.Temperature(celsius);
                 sketch.TextFrom(Lettering.Clock, words, new Spot(left - (0.4 * text) - sketch.WidthOf(Lettering.Clock, words), y));
             }
         }

@@ -5,6 +5,7 @@ using Lapwise.Core;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Money;
+using Lapwise.Core.Supply;
 using Lapwise.Shared;
 using ZXing;
 using ZXing.Common;
@@ -109,6 +110,41 @@ public sealed class PapersTests
     }
 
     private static Regex UnitsOf(params string[] units) => new($@"\d ({string.Join('|', units)})(?![\w²³/])", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5));
+
+    /// <summary>What the tickets ask for is in the van: a second container for each, fresh rollers, strainers, a syringe, the wipe.</summary>
+    [Theory]
+    [InlineData("l-kitchen")]
+    [InlineData("eight-small-pieces")]
+    [InlineData("bar-top")]
+    public void What_the_tickets_ask_for_is_on_the_list_to_load(string sample)
+    {
+        var whole = Samples.Whole(sample);
+        var read = new PdfRead(Papers.Pdf(PaperKind.Packing, whole, Us, PaperBasis.None));
+        var lines = whole.Supply.Coats.Zip(whole.Work.Coats).SelectMany(c => c.First.Tickets.SelectMany(t => TicketLines.Of(c.Second, c.First, t))).Select(l => l.Text(Us)).ToList();
+        int Asked(string words) => lines.Count(l => l.Contains(words, StringComparison.Ordinal));
+        Assert.True(read.Says($"{Us.Count(Asked("second clean container"), ("mixing cup", "mixing cups"), ("", ""))} marked every"));
+        var rollers = Asked("take a fresh roller") + whole.Work.Coats.Where(w => w.Coat.Product.Method is ApplicationMethod.Rolled).Sum(w => w.Sections.Select(s => s.Person).Distinct().Count());
+        Assert.True(read.Says($"{Us.Count(rollers, ("roller nap", "roller naps"), ("", ""))} and one to spare"), $"{rollers}");
+        var strained = Asked("Strain it into the tray");
+        Assert.Equal(strained > 0, read.Says($"to strain {Us.Count(strained, ("batch", "batches"), ("", ""))}: "));
+        Assert.Equal(whole.Supply.Coats.Any(c => c.Tickets.Any(t => !t.CupReadsThinner)), read.Says("syringe marked in mL"));
+        Assert.Equal(whole.Job.System.Any(c => c.Wipe is not null), read.Says(" for the wipe, "));
+    }
+
+    [Fact]
+    public void A_plan_that_does_not_work_says_so_first_and_on_every_slip_and_promises_no_day()
+    {
+        var document = Samples.Document("l-kitchen");
+        var (whole, _) = WholeJob.From(document with { Room = document.Room! with { Humidity = "93 %" } }, Samples.Library);
+        Assert.False(whole!.Timeline.Holds);
+        var pages = new PdfRead(Papers.Pdf(PaperKind.Packet, whole, Us, PaperBasis.None)).Pages;
+        Assert.Contains("This plan does not work: coat 1, coat 2.", pages[0]);
+        var tickets = whole.Supply.Coats.Sum(c => c.Tickets.Count);
+        Assert.True(tickets > 1);
+        Assert.Equal(tickets, Regex.Count(string.Concat(pages), "do not mix by this ticket", RegexOptions.None, TimeSpan.FromSeconds(5)));
+        Assert.Contains("do not promise them", Assert.Single(pages, p => p.Contains("Care of the new surface", StringComparison.Ordinal)));
+        Assert.DoesNotContain("do not mix by this ticket", string.Concat(new PdfRead(Papers.Pdf(PaperKind.Tickets, Samples.Whole("jumbo-island"), Us, PaperBasis.None)).Pages));
+    }
 
     [Fact]
     public void A_note_on_kits_and_batches_says_which_coats_it_is_for()

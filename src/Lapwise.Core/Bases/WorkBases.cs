@@ -87,7 +87,7 @@ public static class WorkBases
         [
             new(v => v.Say("sections", "secciones"), v => v.Number(work.Sections.Count, 0)),
             new(v => v.Say("laps", "solapes"), v => v.Number(work.Laps.Count(l => l.Kind != LapKind.Break), 0)),
-            new(v => v.Say("this plan, worst of all ages", "este plan, la peor edad"), _ => Span(Math.Max(work.WorstLapAgeMs, work.WorstSectionAgeMs))),
+            new(v => v.Say("this plan, worst of all ages", "este plan, la peor edad"), _ => Span(work.WorstCountedMs)),
         ], Sources.Trade);
 
     public static Basis Bound(CoatWork work) => new("max a ≥ T",

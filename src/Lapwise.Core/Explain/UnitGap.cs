@@ -26,14 +26,16 @@ public static class UnitGap
     /// <summary>Ordinary spaces again, where lines are ended by other means or a program reads on.</summary>
     public static string Plain(string text) => text.Replace(NoBreak, ' ');
 
-    // "6.9 m²," and "2 fl oz" stay together, as do 8' 4 1/2", "9:53 am" and a letter with what it stands for, "h 2".
+    // "6.9 m²," and "2 fl oz" stay together, as do 8' 4 1/2", "9:53 am", "12 min 30 s", "2 : 1", "4 × 48" and a letter with what it stands for, "h 2".
     private static bool Holds(ReadOnlySpan<char> before, ReadOnlySpan<char> word)
     {
         if (before.IsEmpty || word.IsEmpty) return false;
-        if (char.IsAsciiDigit(before[^1]) || before is "fl") return IsUnit(word) || IsFraction(word);
+        if (char.IsAsciiDigit(before[^1]) || before is "fl") return IsUnit(word) || IsFraction(word) || IsBetweenNumbers(word);
         if (before[^1] == '\'' && before.Length > 1 && char.IsAsciiDigit(before[^2])) return char.IsAsciiDigit(word[0]);
-        return before.Length == 1 && char.IsLetter(before[0]) && char.IsAsciiDigit(word[0]);
+        return char.IsAsciiDigit(word[0]) && (before is "min" || IsBetweenNumbers(before) || (before.Length == 1 && char.IsLetter(before[0])));
     }
+
+    private static bool IsBetweenNumbers(ReadOnlySpan<char> word) => word is ":" or "×";
 
     private static bool IsFraction(ReadOnlySpan<char> word) => word.IndexOf('/') is > 0 and var stroke && word[..stroke].IndexOfAnyExceptInRange('0', '9') < 0;
 

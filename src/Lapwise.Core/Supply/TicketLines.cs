@@ -69,10 +69,12 @@ public static class TicketLines
 
     private static IEnumerable<TicketLine> Nevers(Product product, BatchTicket ticket)
     {
+        // In the measure it is drawn up in: nobody turns ounces into millilitres with a syringe in hand.
+        string Most(Voice v, double ml) => ticket.CupReadsThinner ? v.Volume(ml) : v.OnSyringe(ml);
         yield return new TicketLine(TicketLineKind.Never, product.Thinner is { } thinner
             ? v => v.Say(
-                $"{thinner.Name}: never more than {v.PercentAtMost(thinner.LimitFraction)} of {product.Recipe.Names(v)} together, here {v.Volume(ticket.VolumeMl * thinner.LimitFraction)}.",
-                $"{thinner.Name}: nunca más del {v.PercentAtMost(thinner.LimitFraction)} de {product.Recipe.Names(v)} juntos, aquí {v.Volume(ticket.VolumeMl * thinner.LimitFraction)}.")
+                $"{thinner.Name}: never more than {v.PercentAtMost(thinner.LimitFraction)} of {product.Recipe.Names(v)} together, here {Most(v, ticket.VolumeMl * thinner.LimitFraction)}.",
+                $"{thinner.Name}: nunca más del {v.PercentAtMost(thinner.LimitFraction)} de {product.Recipe.Names(v)} juntos, aquí {Most(v, ticket.VolumeMl * thinner.LimitFraction)}.")
             : v => v.Say("No thinner: the data sheet as entered permits none.", "Sin diluyente: la ficha técnica anotada no admite ninguno."));
         if (product.EndsBy is EndOfPotLife.Hidden)
             yield return new TicketLine(TicketLineKind.Never, v => v.Say(

@@ -14,6 +14,7 @@ internal static class CarePart
         yield return new Block.Heading(1, voice.Say("Care of the new surface", "Cuidado de la superficie nueva"), ownPage);
         if (whole.Timeline.UseDates.Count > 0)
         {
+            if (!whole.Timeline.Holds) yield return DaysPart.NotToPromise(voice);
             yield return new Block.Facts([.. whole.Timeline.UseDates.Select(u => new Fact(
                 Say.From(u.Use, voice) + (u.Origin == Origin.Guess ? voice.Say(" (cautious guess)", " (suposición prudente)") : ""), SiteClock.Moment(whole.Timeline, u.From, voice)))]);
             yield return new Block.Paragraph(voice.Say("The days are for the room as it was planned; in a colder one everything comes later.", "Los días valen para la sala como se planificó; con más frío, todo llega más tarde."));
@@ -32,11 +33,11 @@ internal static class CarePart
             new(ItemMark.Point, voice.Say("Clean with a soft cloth, water and a little washing-up liquid.", "Limpie con un paño suave, agua y un poco de jabón de platos.")),
             new(ItemMark.Stop, voice.Say("No scouring powder or pad, no bleach, no oven cleaner, no solvent.", "Ni polvos ni estropajo abrasivo, ni lejía, ni limpiahornos, ni disolvente.")),
             new(ItemMark.Point, voice.Say("Always a board under the knife and a trivet under the pot: the film can be cut, and heat marks it.", "Siempre una tabla bajo el cuchillo y un salvamanteles bajo la olla: la película se corta y el calor la marca.")),
-            new(ItemMark.Point, voice.Say("Do not sit or stand on it, nor drag heavy things.", "No se siente ni se suba, ni arrastre cosas pesadas.")),
+            new(ItemMark.Stop, voice.Say("Do not sit or stand on it, nor drag heavy things.", "No se siente ni se suba, ni arrastre cosas pesadas.")),
             new(ItemMark.Point, voice.Say("Call before you mend a chip or a scratch yourself.", "Llame antes de reparar usted un golpe o un rayón.")),
         ]);
         yield return new Block.Heading(2, voice.Say("What was put on", "Qué se aplicó"));
-        yield return new Block.Items([.. whole.Job.System.Select((c, i) => new Item(ItemMark.Point, $"{i + 1}. {Say.Coat(c)}"))]);
+        yield return new Block.Items([.. whole.Job.System.Select((c, i) => new Item(ItemMark.Point, voice.Say($"Coat {i + 1}: {Say.Coat(c)}", $"Capa {i + 1}: {Say.Coat(c)}")))]);
         yield return new Block.Paragraph(voice.Say("Common practice, no source: where the maker's own care sheet says otherwise, it rules.", "Práctica común, sin fuente: donde la hoja de cuidados del fabricante diga otra cosa, manda ella."));
     }
 }

@@ -24,17 +24,34 @@ internal static class HeadPart
 
     private static Block.Verdict Verdict(WholeJob whole, Voice voice)
     {
-        if (whole.Faults.Count > 0)
+        if (whole.Faults.Count > 0) return LeftOut(voice);
+        if (Failing(whole, voice) is { } failing)
             return new(Tone.DoesNotWork, voice.Say(
-                "Not a plan to work from: some of what was entered could not be used and is left out.",
-                "No es un plan para trabajar: parte de lo anotado no se pudo usar y falta aquí."));
-        var failing = whole.Work.Coats.Select((_, i) => i).Where(i => !CoatPart.Works(whole, i)).ToList();
-        if (failing.Count > 0)
-            return new(Tone.DoesNotWork, voice.Say(
-                $"This plan does not work: {string.Join(", ", failing.Select(i => $"coat {i + 1}"))}. The reasons and what would cure them stand with the coat.",
-                $"Este plan no funciona: {string.Join(", ", failing.Select(i => $"capa {i + 1}"))}. Los motivos y su remedio están en cada capa."));
+                $"This plan does not work: {failing}. The reasons and what would cure them stand with the coat.",
+                $"Este plan no funciona: {failing}. Los motivos y su remedio están en cada capa."));
         return new(Tone.Works, voice.Say(
             "This plan works: the room allows every coat, and every lap is joined within the open time.",
             "Este plan funciona: la sala admite todas las capas y cada solape se une dentro del tiempo abierto."));
     }
+
+    /// <summary>The coats whose plan does not work, by number; null: all work.</summary>
+    public static string? Failing(WholeJob whole, Voice voice)
+    {
+        var failing = Enumerable.Range(0, whole.Work.Coats.Count).Where(i => !CoatPart.Works(whole, i)).Select(i => voice.Say($"coat {i + 1}", $"capa {i + 1}")).ToList();
+        return failing.Count == 0 ? null : string.Join(", ", failing);
+    }
+
+    /// <summary>First on a paper that leaves the reasons to the job sheet; nothing where the plan works.</summary>
+    public static IEnumerable<Block> Warning(WholeJob whole, Voice voice)
+    {
+        if (whole.Faults.Count > 0) yield return LeftOut(voice);
+        else if (Failing(whole, voice) is { } failing)
+            yield return new Block.Verdict(Tone.DoesNotWork, voice.Say(
+                $"This plan does not work: {failing}. The reasons and what would cure them stand on the job sheet.",
+                $"Este plan no funciona: {failing}. Los motivos y su remedio están en la hoja de trabajo."));
+    }
+
+    private static Block.Verdict LeftOut(Voice voice) => new(Tone.DoesNotWork, voice.Say(
+        "Not a plan to work from: some of what was entered could not be used and is left out.",
+        "No es un plan para trabajar: parte de lo anotado no se pudo usar y falta aquí."));
 }

@@ -1,6 +1,9 @@
 using Lapwise.Core;
+using Lapwise.Core.Conditions.Vapour;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
+using Lapwise.Core.Supply;
+using Lapwise.Core.Work;
 
 namespace Lapwise.Documents.Parts;
 
@@ -33,22 +36,32 @@ internal static class LoadingPart
 
     private static IEnumerable<string> Load(WholeJob whole, Voice voice)
     {
-        var rolled = whole.Job.System.Count(c => c.Product.Method == ApplicationMethod.Rolled);
         var batches = whole.Supply.Coats.Sum(c => c.Tickets.Count);
-        yield return voice.Say($"{batches} mixing cups marked every {voice.OnCup(whole.Job.Tools.CupStepMl)}, and sticks", $"{batches} vasos de mezcla marcados cada {voice.OnCup(whole.Job.Tools.CupStepMl)}, y paletas para remover");
+        var cups = voice.OnCup(whole.Job.Tools.CupStepMl);
+        if (batches > 0)
+            yield return voice.Count(batches, ("mixing cup", "mixing cups"), ("vaso de mezcla", "vasos de mezcla")) + voice.Say(
+                $" marked every {cups}, as many clean containers to pour over into, and sticks", $", con marcas cada {cups}, otros tantos recipientes limpios para trasvasar y paletas para remover");
         yield return voice.Say($"scale with steps of {voice.OnScale(whole.Job.Tools.ScaleStepG)}, its batteries", $"báscula con pasos de {voice.OnScale(whole.Job.Tools.ScaleStepG)}, con pilas");
-        if (rolled > 0)
-        {
-            var naps = rolled * whole.Job.Crew.Count;
-            yield return voice.Say($"{naps} roller naps and one to spare, {naps} tray liners", $"{naps} fundas de rodillo y una de repuesto, {naps} forros de bandeja");
-        }
+        if (whole.Work.Coats.Sum(Rollers) is > 0 and var naps)
+            yield return voice.Count(naps, ("roller nap", "roller naps"), ("funda de rodillo", "fundas de rodillo")) + voice.Say(" and one to spare, ", " y una de repuesto, ")
+                + voice.Count(naps, ("tray liner", "tray liners"), ("forro de bandeja", "forros de bandeja"));
+        foreach (var strained in whole.Supply.Coats.Where(c => c.Coat.Product.Strain is not null).GroupBy(c => c.Coat.Product.Strain!, StringComparer.Ordinal))
+            yield return voice.Say("to strain ", "para colar ") + voice.Count(strained.Sum(c => c.Tickets.Count), ("batch", "batches"), ("mezcla", "mezclas")) + $": {strained.Key}";
+        if (whole.Supply.Coats.Any(c => c.Tickets.Any(t => !t.CupReadsThinner))) yield return voice.Say("syringe marked in mL, for the thinner", "jeringa marcada en mL, para el diluyente");
 
         foreach (var thinner in whole.Job.System.Where(c => c.ThinnerFraction > 0).Select(c => c.Product.Thinner?.Name).OfType<string>().Distinct(StringComparer.Ordinal)) yield return thinner;
+        foreach (var wipe in whole.Job.System.Select(c => c.Wipe).OfType<Wipe>().GroupBy(w => w.Solvent))
+            yield return voice.Say($"{Solvents.Of(wipe.Key).Name(voice)} for the wipe, {voice.Volume(wipe.Sum(w => w.AmountMl))}, in its closed can", $"{Solvents.Of(wipe.Key).Name(voice)} para la limpieza, {voice.Volume(wipe.Sum(w => w.AmountMl))}, en su bote cerrado");
         yield return voice.Say("masking tape, sheeting, new caulk", "cinta, plástico, silicona nueva");
         yield return voice.Say("abrasive, extraction with fine-dust filter, lint-free wipes", "abrasivo, aspirador con filtro de polvo fino, paños sin pelusa");
         yield return voice.Say("thermometer for air and surface, hygrometer", "termómetro de aire y superficie, higrómetro");
         yield return voice.Say("raking light, clock, wet-film comb", "luz rasante, reloj, peine de película húmeda");
         yield return voice.Say("gloves, eye protection, respirator and cartridges as the safety data sheets name; the sheets themselves", "guantes, protección ocular, respirador y cartuchos según las hojas de datos de seguridad; y las propias hojas");
-        if (whole.Job.System.Any(c => c.Product.Hazards.Contains(Hazard.FlammableVapour))) yield return voice.Say("extinguisher; closed metal can with water for rags", "extintor; bote metálico cerrado con agua para los trapos");
+        if (whole.Job.System.Any(c => c.Wipe is not null || c.Product.Hazards.Contains(Hazard.FlammableVapour))) yield return voice.Say("extinguisher; closed metal can with water for rags", "extintor; bote metálico cerrado con agua para los trapos");
     }
+
+    /// <summary>One for each who rolls, and as many again wherever fresh ones are taken.</summary>
+    private static int Rollers(CoatWork work) => work.Coat.Product.Method == ApplicationMethod.Rolled
+        ? work.Sections.Select(s => s.Person).Distinct().Count() * (1 + FreshRollers.Before(work).Count)
+        : 0;
 }

@@ -14,8 +14,14 @@ internal static class TicketsPart
         var (work, supply) = (whole.Work.Coats[coat], whole.Supply.Coats[coat]);
         foreach (var ticket in supply.Tickets)
             if (work.Batches.FirstOrDefault(b => b.Id == ticket.Batch) is { } batch)
-                yield return ForTheDay(Ticket(ticket, batch, work, supply, coat, whole.Job.Crew, voice), basis, coat, batch.Id, voice);
+                yield return ForTheDay(Marked(Ticket(ticket, batch, work, supply, coat, whole.Job.Crew, voice), CoatPart.Works(whole, coat), voice), basis, coat, batch.Id, voice);
     }
+
+    /// <summary>A slip is cut out and carried by itself, so it says for itself where it is not to be mixed by.</summary>
+    private static Block.Ticket Marked(Block.Ticket ticket, bool works, Voice voice) => works ? ticket : ticket with
+    {
+        Lines = [new(ItemMark.Stop, voice.Say("The plan of this coat does not work: do not mix by this ticket.", "El plan de esta capa no funciona: no mezcle según esta boleta.")), .. ticket.Lines],
+    };
 
     /// <summary>With the lots it is measured from, and the squares that open its step on the phone.</summary>
     private static Block.Ticket ForTheDay(Block.Ticket ticket, PaperBasis? basis, int coat, string batch, Voice voice)

@@ -36,7 +36,8 @@ public sealed class VoiceTests
     }
 
     [Theory]
-    [InlineData("Mix 3.5 gal, then wait 12 min 30 s at 25 °C.", "Mix 3.5_gal, then wait 12_min 30_s at 25_°C.")]
+    [InlineData("Mix 3.5 gal, then wait 12 min 30 s at 25 °C.", "Mix 3.5_gal, then wait 12_min_30_s at 25_°C.")]
+    [InlineData("mix by volume 2.09 : 1; kits 4 × 48 fl oz; 0 s × 10", "mix by volume 2.09_:_1; kits 4_×_48_fl_oz; 0_s ×_10")]
     [InlineData("cup 0.5 fl oz (15 mL); 6 ft²/min", "cup 0.5_fl_oz (15_mL); 6_ft²/min")]
     [InlineData("8' 4 1/2\" or 96 1/2 in wide, in 2 rows", "8'_4_1/2\" or 96_1/2_in wide, in 2 rows")]
     [InlineData(" 2  min, 12", " 2  min, 12")]

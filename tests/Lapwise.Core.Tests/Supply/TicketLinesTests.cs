@@ -37,6 +37,17 @@ public sealed class TicketLinesTests
     }
 
     [Fact]
+    public void The_most_thinner_is_said_in_the_measure_the_thinner_is_drawn_up_in()
+    {
+        var (coat, work) = (Invented.Coat with { Product = Plain, ThinnerFraction = 0.01 }, TwoBatches(60));
+        var (supply, us) = (Supplied(coat, work, 4), new Voice(Language.English, UnitSystem.Us));
+        var ticket = supply.Tickets[0] with { ThinnerWantedMl = 3, ThinnerMl = 0 };
+        string Said(BatchTicket t) => TicketLines.Of(work with { Coat = coat }, supply, t).Single(l => l.Kind is TicketLineKind.Never).Text(us);
+        Assert.EndsWith(" mL.", Said(ticket));
+        Assert.EndsWith(" fl oz.", Said(ticket with { ThinnerMl = 3 }));
+    }
+
+    [Fact]
     public void What_settles_is_stirred_what_is_strained_strained_and_what_stands_stood()
     {
         var plain = Lines(Invented.Coat with { Product = Plain }, TwoBatches(60), "A");

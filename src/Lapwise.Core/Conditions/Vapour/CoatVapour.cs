@@ -17,7 +17,10 @@ public sealed record CoatVapour(VapourFrom From, Solvent Solvent, double LiquidM
     /// <summary>Share of the lower flammable limit; null: it does not burn at room temperature.</summary>
     public double? ShareOfFlammable => Room.PeakShare / Solvent.LowerFlammable;
 
-    /// <summary>Seconds until the strictest limit of a working day is met again; null: a closed room never clears.</summary>
+    /// <summary>
+    /// Seconds until the strictest limit of a working day is met again, from the start of a wipe or from the last of a coat: all of
+    /// it at that moment is the worst case, as what went on earlier has evaporated earlier. Null: a closed room never clears.
+    /// </summary>
     public double? ClearAfterS => Solvent.Limits.Where(l => l.Time is LimitTime.WorkingDay).MinBy(l => l.Ppm) is { } strictest ? Room.ClearAfterS(strictest.Ppm / 1e6) : 0;
 
     /// <summary>The wipe before a coat and the coat itself, as far as sheet and room are known.</summary>
@@ -72,11 +75,17 @@ public sealed record CoatVapour(VapourFrom From, Solvent Solvent, double LiquidM
     {
         var peak = $"{v.Number(PeakPpm, 0)} ppm" + (ShareOfFlammable is { } share ? v.Say($", {v.Percent(share, 1)} of the lower flammable limit", $", {v.Percent(share, 1)} del límite inferior de inflamabilidad") : "");
         var clear = ClearAfterS is { } s
-            ? s <= 0 ? v.Say("as a mean of the room not over the strictest limit of a working day", "como media de la sala, sin pasar el límite más estricto de la jornada") : v.Say($"down to the strictest limit of a working day {Voice.Span(s)} after it began", $"baja al límite más estricto de la jornada {Voice.Span(s)} después de empezar")
+            ? s <= 0 ? v.Say("as a mean of the room not over the strictest limit of a working day", "como media de la sala, sin pasar el límite más estricto de la jornada") : v.Say($"down to the strictest limit of a working day {InMinutes(s)} after {Since(v)}", $"baja al límite más estricto de la jornada {InMinutes(s)} después de {Since(v)}")
             : v.Say("never clears, with the room closed", "no se despeja nunca, con la sala cerrada");
         return v.Say($"Vapour of the {Say(From, v)} ({Solvent.Name(v)}, {v.Volume(LiquidMl)}): mean of the room up to {peak}; {clear}.",
             $"Vapor de la {Say(From, v)} ({Solvent.Name(v)}, {v.Volume(LiquidMl)}): media de la sala hasta {peak}; {clear}.");
     }
+
+    /// <summary>A coat takes as long as it takes: its vapour is counted from the last of it.</summary>
+    private string Since(Voice v) => From is VapourFrom.Wipe ? v.Say("the wipe began", "empezar a limpiar") : v.Say("the last of it is on", "aplicar lo último");
+
+    // Upwards: no second of it is known.
+    private static string InMinutes(double seconds) => Voice.Span(Math.Ceiling(seconds / 60) * 60);
 
     public static string Say(VapourFrom from, Voice v) => from is VapourFrom.Wipe ? v.Say("solvent wipe", "limpieza con disolvente") : v.Say("coat", "capa");
 }

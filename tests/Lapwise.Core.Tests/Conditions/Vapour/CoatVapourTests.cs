@@ -40,6 +40,27 @@ public sealed class CoatVapourTests
         Assert.Equal(11 * 60, vapour.Room.EvaporatingS, 1e-6);
     }
 
+    /// <summary>A coat of an hour and a half is not clear some minutes after its first section: the time counts from its last, in whole minutes upwards.</summary>
+    [Fact]
+    public void The_air_of_a_coat_clears_counted_from_the_last_of_it()
+    {
+        var vapours = Judge(WithSolvent(200) with { Wipe = Wiped.Wipe }, 20).Vapours;
+        Assert.Contains(" min after the wipe began.", vapours.Single(x => x.From is VapourFrom.Wipe).Line(Voice.Default), StringComparison.Ordinal);
+        Assert.Matches("(min|h) after the last of it is on\\.", vapours.Single(x => x.From is VapourFrom.Coat).Line(Voice.Default));
+    }
+
+    /// <summary>However a coat is spread over time, so long after its last part the air holds no more than the whole at once would leave.</summary>
+    [Fact]
+    public void Parts_that_go_on_one_after_another_clear_no_later_after_the_last() =>
+        Gen.Select(Gen.Double[10, 300], Gen.Double[0.5, 20], Gen.Double[60, 1800], Gen.Double[0, 5400].Array[1, 8]).Sample((m3, changes, openS, beforeLast) =>
+        {
+            RoomVapour Of(double ml) => RoomVapour.Of(Solvents.Xylene, ml, openS, m3, changes, 22);
+            var limit = Of(100).PeakShare / 3;
+            var after = Of(100).ClearAfterS(limit)!.Value;
+            var parts = Of(100.0 / (beforeLast.Length + 1));
+            Assert.True(beforeLast.Append(0).Sum(s => parts.ShareAt(after + s)) <= limit * (1 + 1e-9));
+        });
+
     [Fact]
     public void What_passes_a_limit_speaks_against_the_coat_and_near_the_flammable_limit_it_never_goes()
     {
