@@ -101,7 +101,7 @@ internal sealed class PdfWriting : IDisposable
                 y += Gap * 0.6;
                 break;
             case Block.Items items:
-                SetItems(items.Lines, Left, Width);
+                SetItems(items.Lines, Left, Width, after: HeightOfTail(index));
                 y += Gap * 0.6;
                 break;
             case Block.Facts facts:
@@ -123,9 +123,10 @@ internal sealed class PdfWriting : IDisposable
         }
     }
 
-    // What leads in to something stays with it: no heading or verdict stands alone at the foot of a page.
+    // What leads in to something stays with it: no heading or verdict stands alone at the foot of a page. A heading begins anew.
     private double StartFrom(int index) => document.Blocks[index] switch
     {
+        Block.Verdict or Block.Facts or Block.Items when index + 1 < document.Blocks.Count && document.Blocks[index + 1] is Block.Heading => StartOf(document.Blocks[index]),
         Block.Heading or Block.Verdict or Block.Facts or Block.Items { Lines.Count: <= 4 } when index + 1 < document.Blocks.Count => StartOf(document.Blocks[index]) + Gap + StartFrom(index + 1),
         Block.Paragraph when index + 1 < document.Blocks.Count && document.Blocks[index + 1] is Block.Paragraph or Block.Ticket or Block.Figures or Block.Table => StartOf(document.Blocks[index]) + Gap + StartFrom(index + 1),
         var block => StartOf(block),
@@ -140,7 +141,7 @@ internal sealed class PdfWriting : IDisposable
         Block.Ticket ticket => HeightOf(ticket),
         Block.Signatures => HeightOfSignatures,
         Block.Verdict verdict => HeightOf(verdict),
-        Block.Items items => HeightOfItems(items.Lines.Count <= 4 ? items.Lines : [items.Lines[0]], Width),
+        Block.Items items => HeightOfItems(items.Lines.Count <= 4 ? items.Lines : [.. items.Lines.Take(2)], Width),
         _ => Body * Leading * 2,
     };
 
@@ -197,13 +198,21 @@ internal sealed class PdfWriting : IDisposable
         y = after;
     }
 
-    private void SetItems(IReadOnlyList<Item> items, double x, double width) => tags.As(Part.List, () =>
+    /// <summary>A line or two that end a list stay with its last item: alone on the next page they end nothing.</summary>
+    private double HeightOfTail(int index)
     {
-        foreach (var item in items)
+        if (index + 1 >= document.Blocks.Count || document.Blocks[index + 1] is not Block.Paragraph tail) return 0;
+        var lines = Lines(tail.Text, Body, bold: false, Width).Count;
+        return lines > 2 ? 0 : (lines * Body * Leading) + (Gap * 0.6);
+    }
+
+    private void SetItems(IReadOnlyList<Item> items, double x, double width, double after = 0) => tags.As(Part.List, () =>
+    {
+        foreach (var (item, i) in items.Select((item, i) => (item, i)))
         {
             var lines = Lines(item.Text, Body, bold: false, width - 14);
             // An item of a few lines stays together.
-            Need(Math.Min(lines.Count, 5) * Body * Leading);
+            Need((Math.Min(lines.Count, 5) * Body * Leading) + (i == items.Count - 1 ? 1.5 + after : 0));
             tags.As(Part.ListItem, () =>
             {
                 tags.As(Part.Label, () => Put(Signs.Of(item.Mark), Body, bold: true, Ink, x, y));

@@ -109,11 +109,11 @@ public static class RecordSheet
             ]);
 
         private Block.Table Laps(IReadOnlyList<JoinedLap> laps) => new(
-            [new(voice.Say("lap", "solape"), 1.2), new(voice.Say("age", "edad"), 2.1, Right: true), new(voice.Say("margin", "margen"), 2.4, Right: true), new("", 2.7)],
+            [new(voice.Say("lap", "solape"), 1.25), new(voice.Say("age", "edad"), 1.85, Right: true), new(voice.Say("margin", "margen"), 2, Right: true), new("", 3.6)],
             [
                 .. laps.Select(l => new Row(
                     [MarkWords.Of(l.Lap), Voice.Span(l.AgeMs / 1000.0), Voice.Span(l.MarginMs / 1000.0),
-                        (l.IsLost ? voice.Say("joined too late", "unido tarde") : voice.Say("in time", "a tiempo")) + (l.IsAssumed ? voice.Say(", times assumed", ", tiempos supuestos") : "")],
+                        (l.IsLost ? voice.Say("joined too late", "unido tarde") : voice.Say("in time", "a tiempo")) + (l.IsAssumed ? voice.Say(", times assumed", ", horas supuestas") : "")],
                     Strong: l.IsLost)),
             ],
             Narrow: true);

@@ -129,6 +129,7 @@ public sealed class PapersTests
         Assert.Equal(strained > 0, read.Says($"to strain {Us.Count(strained, ("batch", "batches"), ("", ""))}: "));
         Assert.Equal(whole.Supply.Coats.Any(c => c.Tickets.Any(t => !t.CupReadsThinner)), read.Says("syringe marked in mL"));
         Assert.Equal(whole.Job.System.Any(c => c.Wipe is not null), read.Says(" for the wipe, "));
+        Assert.Equal(whole.Work.Coats.Any(c => c.Steps.Count > 0), read.Says("scraper for the drips"));
     }
 
     [Fact]
@@ -144,6 +145,15 @@ public sealed class PapersTests
         Assert.Equal(tickets, Regex.Count(string.Concat(pages), "do not mix by this ticket", RegexOptions.None, TimeSpan.FromSeconds(5)));
         Assert.Contains("do not promise them", Assert.Single(pages, p => p.Contains("Care of the new surface", StringComparison.Ordinal)));
         Assert.DoesNotContain("do not mix by this ticket", string.Concat(new PdfRead(Papers.Pdf(PaperKind.Tickets, Samples.Whole("jumbo-island"), Us, PaperBasis.None)).Pages));
+    }
+
+    /// <summary>The line that ends the cautions is never alone on the next page, wherever they fall.</summary>
+    [Fact]
+    public void What_ends_a_list_stands_with_its_last_line()
+    {
+        foreach (var (whole, voice) in Samples.Names.SelectMany(n => new[] { Us, Metric }.Select(v => (Samples.Whole(n), v))))
+            foreach (var page in new PdfRead(JobSheet.Pdf(whole, voice)).Pages)
+                Assert.DoesNotMatch(voice.Say(@"\A\s*These are the usual cautions", @"\A\s*Estas son las precauciones"), page);
     }
 
     [Fact]

@@ -58,6 +58,17 @@ public sealed class RecordSheetTests
             Assert.True(read.Says(words), words);
     }
 
+    /// <summary>Twelve digits, as on every other paper.</summary>
+    [Fact]
+    public void The_inputs_of_the_plan_are_named_alike_all_over_the_record()
+    {
+        var inputs = string.Concat(Enumerable.Repeat("0a1b2c3d", 8));
+        var run = Told(9, stops: false);
+        var read = new PdfRead(RecordSheet.Pdf(run with { Plan = run.Plan with { Fingerprint = inputs }, Log = [run.Log[0] with { Mark = run.Log[0].Mark with { What = new What.Issued(Plan with { Fingerprint = inputs }) } }, .. run.Log.Skip(1)] }, English, TimeZoneInfo.Utc));
+        Assert.Equal(2, string.Concat(read.Pages).Split(Core.Jobs.Fingerprint.Printed(inputs)).Length - 1);
+        Assert.False(read.Says(inputs));
+    }
+
     /// <summary>Laps whose last column breaks in a half of the paper and not in the whole of it.</summary>
     [Theory]
     [InlineData(16)]

@@ -58,7 +58,7 @@ internal static class RecordCommand
             var joined = Screen.Table(new Column.Word(v.Say("Lap", "Solape")), new Column.Number(v.Say("Age", "Edad")), new Column.Number(v.Say("Margin", "Margen")), new Column.Text(""));
             foreach (var lap in laps)
                 joined.Row(MarkWords.Of(lap.Lap), Voice.Span(lap.AgeMs / 1000.0), Voice.Span(lap.MarginMs / 1000.0),
-                    (lap.IsLost ? v.Say("✗ joined too late", "✗ unido tarde") : v.Say("✓ in time", "✓ a tiempo")) + (lap.IsAssumed ? v.Say(", times assumed", ", tiempos supuestos") : ""));
+                    (lap.IsLost ? v.Say("✗ joined too late", "✗ unido tarde") : v.Say("✓ in time", "✓ a tiempo")) + (lap.IsAssumed ? v.Say(", times assumed", ", horas supuestas") : ""));
             terminal.Tables().Write(joined);
         }
 

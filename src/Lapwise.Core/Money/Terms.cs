@@ -5,7 +5,7 @@ using Lapwise.Core.Timeline;
 namespace Lapwise.Core.Money;
 
 /// <summary>The customer's side of a job: what they live with meanwhile, and what has to be settled before it goes on.</summary>
-/// <param name="DaysWithoutKitchen">From the first day on site to light use; null: a product gives no times, and none is promised.</param>
+/// <param name="DaysWithoutKitchen">From the first day on site to light use and the last putting back; null: a product gives no times, and none is promised.</param>
 /// <param name="Home">What the household should know, cautions among it.</param>
 /// <param name="Open">What is not settled yet, hardest first; each says what waits for it.</param>
 public sealed record Terms(double? DaysWithoutKitchen, IReadOnlyList<Phrase> Home, IReadOnlyList<Reason> Open)
@@ -28,8 +28,8 @@ public sealed record Terms(double? DaysWithoutKitchen, IReadOnlyList<Phrase> Hom
     private static IEnumerable<Phrase> HomeWords(double? days, Household household, HashSet<Hazard> hazards)
     {
         yield return days is { } d
-            ? v => v.Say($"Plan on about {v.Number(d, 0)} days without these tops, from the first day on site to light use. Cold or damp air makes it longer.",
-                $"Cuente con unos {v.Number(d, 0)} días sin estas cubiertas, desde el primer día en obra hasta el uso ligero. El aire frío o húmedo lo alarga.")
+            ? v => v.Say($"Plan on about {v.Number(d, 0)} days without these tops, from the first day on site until they may be lightly used and all is put back. Cold or damp air makes it longer.",
+                $"Cuente con unos {v.Number(d, 0)} días sin estas cubiertas, desde el primer día en obra hasta que todo esté en su sitio y puedan usarse con cuidado. El aire frío o húmedo lo alarga.")
             : v => v.Say("How many days the tops cannot be used is not known yet: a data sheet gives no times.", "Aún no se sabe cuántos días no se podrán usar las cubiertas: una ficha técnica no da tiempos.");
         if (!household.OtherKitchen)
             yield return v => v.Say("If these tops are where you cook or wash up, set up another place before the first day.", "Si cocina o friega en estas cubiertas, prepare otro sitio antes del primer día.");

@@ -45,6 +45,8 @@ internal static class LoadingPart
         if (whole.Work.Coats.Sum(Rollers) is > 0 and var naps)
             yield return voice.Count(naps, ("roller nap", "roller naps"), ("funda de rodillo", "fundas de rodillo")) + voice.Say(" and one to spare, ", " y una de repuesto, ")
                 + voice.Count(naps, ("tray liner", "tray liners"), ("forro de bandeja", "forros de bandeja"));
+        if (whole.Job.System.Any(c => c.Product.Method == ApplicationMethod.Poured))
+            yield return voice.Say("spreader, spiked roller for the bubbles, scraper for the drips", "llana para extender, rodillo de púas para las burbujas, rasqueta para los goteos");
         foreach (var strained in whole.Supply.Coats.Where(c => c.Coat.Product.Strain is not null).GroupBy(c => c.Coat.Product.Strain!, StringComparer.Ordinal))
             yield return voice.Say("to strain ", "para colar ") + voice.Count(strained.Sum(c => c.Tickets.Count), ("batch", "batches"), ("mezcla", "mezclas")) + $": {strained.Key}";
         if (whole.Supply.Coats.Any(c => c.Tickets.Any(t => !t.CupReadsThinner))) yield return voice.Say("syringe marked in mL, for the thinner", "jeringa marcada en mL, para el diluyente");
