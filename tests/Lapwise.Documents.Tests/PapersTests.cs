@@ -156,6 +156,15 @@ public sealed class PapersTests
                 Assert.DoesNotMatch(voice.Say(@"\A\s*These are the usual cautions", @"\A\s*Estas son las precauciones"), page);
     }
 
+    /// <summary>On the eight small pieces the usual ways have the smaller number, and only because their batches do not age.</summary>
+    [Fact]
+    public void Where_the_usual_ways_look_younger_the_sheet_says_why()
+    {
+        var whole = Samples.Whole("eight-small-pieces");
+        Assert.Contains(whole.Work.Coats, c => c.Baselines.Any(b => b.WorstAgeMs < c.WorstCountedMs) && c.Baselines.All(b => b.WorstAgeMs >= c.WorstSectionAgeMs));
+        Assert.True(new PdfRead(JobSheet.Pdf(whole, Us)).Says("always from a fresh batch"));
+    }
+
     [Fact]
     public void A_note_on_kits_and_batches_says_which_coats_it_is_for()
     {

@@ -5,6 +5,11 @@ namespace Lapwise.Core.Work;
 /// <summary>What is proven of a plan, said exactly, the same on the page and on paper.</summary>
 public static class ProofWords
 {
+    /// <summary>What the usual ways are spared that this plan is not, so that nobody takes the smaller number for the better plan.</summary>
+    public static string OfUsualWays(Voice voice) => voice.Say(
+        "The usual ways are timed for each top by itself, always from a fresh batch. The mixing and the age of the batches, which this plan counts, would make them older, never younger.",
+        "Las formas habituales se cuentan por cada cubierta suelta, siempre con mezcla recién hecha. El tiempo de mezclar y la edad de las mezclas, que este plan sí cuenta, las harían más viejas, nunca más jóvenes.");
+
     public static string Of(CoatWork work, Voice voice)
     {
         var worst = Voice.Span(work.WorstCountedMs / 1000.0);

@@ -52,7 +52,12 @@ internal static class CoatPart
         }
         yield return new Block.Heading(2, voice.Say("What is proven", "Qué está demostrado"));
         yield return new Block.Paragraph(ProofWords.Of(work, voice));
-        if (work.Baselines.Count > 0) yield return Baselines(work, voice);
+        if (work.Baselines.Count > 0)
+        {
+            yield return Baselines(work, voice);
+            yield return new Block.Paragraph(ProofWords.OfUsualWays(voice));
+        }
+
         yield return new Block.Heading(2, voice.Say("Batch tickets", "Boletas de mezcla"));
         foreach (var ticket in TicketsPart.Blocks(whole, index, voice)) yield return ticket;
     }
