@@ -4,6 +4,7 @@ using Lapwise.Core.Materials;
 using Lapwise.Core.Measure;
 using Lapwise.Core.Work.Grouping;
 using Lapwise.Core.Work.Order;
+using Lapwise.Core.Work.Sections;
 
 namespace Lapwise.Core.Work;
 
@@ -27,6 +28,7 @@ internal sealed class CoatPlanning
 
     private readonly TopWays _ways;
     private readonly Effort _effort;
+    private (IReadOnlyList<CutTop> Cuts, CoatSchedule Schedule)? _inAnyOrder;   // the last asked for: a nearer target often cuts alike
 
     public CoatPlanning(Job job, CoatConditions conditions, TopWays ways, Effort effort)
     {
@@ -88,8 +90,17 @@ internal sealed class CoatPlanning
         var inSequence = await InSequenceAsync(tops);
         if (!inSequence.KeepsBatches) return await UnmixedAsync(inSequence.Tops, Joined(inSequence.Tops, keepSequences: true));
         if (Works(inSequence)) return inSequence;
-        var free = await WithBatchesAsync(tops, Joined(tops, keepSequences: false));
+        var free = await InAnyOrderAsync(tops);
         return free.IsBetterThan(inSequence) ? free : inSequence;
+    }
+
+    private async ValueTask<CoatSchedule> InAnyOrderAsync(IReadOnlyList<TopOrder> tops)
+    {
+        IReadOnlyList<CutTop> cuts = [.. tops.Select(t => t.Cut)];
+        if (_inAnyOrder is { } known && known.Cuts.SequenceEqual(cuts)) return known.Schedule;
+        var schedule = await WithBatchesAsync(tops, Joined(tops, keepSequences: false));
+        _inAnyOrder = (cuts, schedule);
+        return schedule;
     }
 
     /// <summary>Tops as entered, unless they need fewer batches, or only work, when grouped. Fewer batches leave less in cups.</summary>
@@ -129,7 +140,7 @@ internal sealed class CoatPlanning
 
     /// <summary>Mixing only ages laps: where they are as young as without any, more batches are no help.</summary>
     private async ValueTask<bool> IsAsYoungAsUnmixedAsync(CoatSchedule schedule, OrderProblem problem) =>
-        schedule.WorstAgeMs <= (await OrderSearch.SolveAsync(problem, StepsForMixing * _effort.Times, enoughMs: 0, _effort.Pause)).BoundMs;
+        schedule.WorstAgeMs <= await BoundAsync(problem, schedule.WorstAgeMs, StepsForMixing * _effort.Times);
 
     private async ValueTask<CoatSchedule> WithBatchesAsync(IReadOnlyList<TopOrder> tops, OrderProblem problem, int batches)
     {
