@@ -1,6 +1,7 @@
 using Lapwise.Core;
 using Lapwise.Core.Answers;
 using Lapwise.Core.Explain;
+using Lapwise.Core.Measure;
 using Lapwise.Core.Supply;
 using Lapwise.Core.Work;
 using Lapwise.Core.Work.Pouring;
@@ -85,7 +86,7 @@ internal static class PlanCommand
         var table = Screen.Table([.. columns]);
         foreach (var s in work.Sections)
         {
-            List<string> cells = [s.Id, s.Face.Id, v.Area(s.FaceM2), s.StandSide?.ToString() ?? "", s.Batch, Clock(s.StartMs), Clock(s.WetEndMs), Clock(s.EndMs)];
+            List<string> cells = [s.Id, FaceWords.OnTop(s.Face, v), v.Area(s.FaceM2), s.StandSide?.ToString() ?? "", s.Batch, Clock(s.StartMs), Clock(s.WetEndMs), Clock(s.EndMs)];
             if (crewed) cells.Insert(3, whole.Job.Crew[s.Person].Name);
             table.Row(cells);
         }

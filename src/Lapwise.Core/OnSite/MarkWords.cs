@@ -57,12 +57,7 @@ public static class MarkWords
     };
 
     /// <summary>Where a section lies.</summary>
-    public static string Place(IssuedSection s, Voice v) => s.Face switch
-    {
-        FaceKind.Splash => v.Say($"{s.Top}, splash {s.Side}", $"{s.Top}, salpicadero {s.Side}"),
-        FaceKind.Waterfall => v.Say($"{s.Top}, waterfall {s.Side}", $"{s.Top}, cascada {s.Side}"),
-        _ => s.Top,
-    };
+    public static string Place(IssuedSection s, Voice v) => FaceWords.OnTop(s.Top, s.Face, s.Side, v);
 
     public static string Name(Run run, int person) => person >= 0 && person < run.Plan.Crew.Count ? run.Plan.Crew[person] : $"{person + 1}";
 

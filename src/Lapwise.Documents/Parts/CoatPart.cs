@@ -1,6 +1,7 @@
 using Lapwise.Core;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
+using Lapwise.Core.Measure;
 using Lapwise.Core.Work;
 using Lapwise.Core.Work.Pouring;
 using Lapwise.Drawings;
@@ -95,7 +96,7 @@ internal static class CoatPart
     {
         var sections = work.Sections.Select(s => (s.StartMs, Row: new Row(
         [
-            s.Id, $"{s.Face.Top}, {Say.Face(s.Face, voice)}", crew[s.Person].Name, s.StandSide is { } side ? voice.Say($"side {side}", $"lado {side}") : "–",
+            s.Id, $"{s.Face.Top}, {FaceWords.Of(s.Face, voice)}", crew[s.Person].Name, s.StandSide is { } side ? voice.Say($"side {side}", $"lado {side}") : "–",
             Voice.Clock(s.StartMs / 1000.0), Voice.Clock(s.WetEndMs / 1000.0), Voice.Clock(s.EndMs / 1000.0), s.Batch,
         ])));
         var mixing = work.Batches.Select(b => (StartMs: b.MixStartMs, Row: new Row(

@@ -28,14 +28,6 @@ internal static class Say
         "The clock of each coat runs from the start of its first mix: minutes:seconds, after an hour hours:minutes:seconds.",
         "El reloj de cada capa corre desde que empieza su primera mezcla: minutos:segundos, pasada una hora horas:minutos:segundos.");
 
-    public static string Face(Face face, Voice voice) => face.Kind switch
-    {
-        FaceKind.Flat => voice.Say("flat", "plano"),
-        FaceKind.Splash => voice.Say($"splash {face.Side}", $"salpicadero {face.Side}"),
-        FaceKind.Waterfall => voice.Say($"waterfall {face.Side}", $"cascada {face.Side}"),
-        _ => throw new ArgumentOutOfRangeException(nameof(face)),
-    };
-
     public static string Hazard(Hazard hazard, Voice voice) => hazard switch
     {
         Core.Explain.Hazard.Isocyanate => voice.Say("isocyanate", "isocianato"),

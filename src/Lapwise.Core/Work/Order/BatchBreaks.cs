@@ -1,8 +1,11 @@
+using Lapwise.Core.Conditions.Drying;
+
 namespace Lapwise.Core.Work.Order;
 
 /// <summary>
 /// Where a new batch begins, in a sequence that stays as it is. A lap joined out of two batches may show a step in colour or
-/// gloss, so of the places that keep every batch and every age in bounds, those with the fewest such laps are taken.
+/// gloss, so of the places that keep every batch and every age in bounds, those with the fewest such laps are taken. One
+/// person's clock follows from the places, so theirs are listed only where the ages are kept; several people's are tried.
 /// </summary>
 public sealed class BatchBreaks
 {
@@ -17,6 +20,7 @@ public sealed class BatchBreaks
     private readonly int[] _mixer;
     private readonly List<int>[] _joinedTo;   // by place in the sequence: the earlier places it shares a lap with
     private readonly int[] _openedBefore;     // laps whose earlier section lies before a place
+    private readonly List<int>[]? _agedBy;    // as _joinedTo, by any lap; null: the clock does not follow from the places
     private readonly Lazy<SoloModel> _solo;
     private readonly Lazy<CrewModel> _crew;
 
@@ -48,6 +52,12 @@ public sealed class BatchBreaks
         }
 
         for (var i = 0; i < placed.Count; i++) _openedBefore[i + 1] += _openedBefore[i];
+        if (problem.Crew == 1 && problem.Sections.All(s => s is { StartedAtMs: null, NotBeforeMs: 0 }))
+        {
+            _agedBy = [.. _sequence.Select(_ => new List<int>())];
+            foreach (var lap in problem.Laps) _agedBy[Math.Max(place[lap.A], place[lap.B])].Add(Math.Min(place[lap.A], place[lap.B]));
+        }
+
         _solo = new(() => new SoloModel(problem, new LapGraph(problem.Sections.Count, problem.Laps)));
         _crew = new(() => new CrewModel(problem, new LapGraph(problem.Sections.Count, problem.Laps), 1));
         Joined = showing.Count(lap => placed[place[lap.A]].Batch != placed[place[lap.B]].Batch);
@@ -57,8 +67,8 @@ public sealed class BatchBreaks
     public int Joined { get; }
 
     /// <summary>
-    /// The same sequence with fewer such laps, its batches anew on the clock; the fewest, and of those the youngest. Null where
-    /// the order as given has the fewest.
+    /// The same sequence with fewer such laps, its batches anew on the clock; the fewest, of those the youngest, and of those the
+    /// one whose smallest batch is largest: little is measured badly. Null where the order as given has the fewest.
     /// </summary>
     /// <param name="worstMs">The worst age of an order as its caller counts it; null: it breaks a limit.</param>
     /// <param name="mostMs">No order with a worse age is taken.</param>
@@ -71,7 +81,7 @@ public sealed class BatchBreaks
         ArgumentNullException.ThrowIfNull(worstMs);
         ArgumentNullException.ThrowIfNull(pause);
         (int Joined, long WorstMs, FoundOrder Order)? best = null;
-        foreach (var (joined, begins) in Places().OrderBy(p => p.Joined).Take(MostTried))
+        foreach (var (joined, _, _, begins) in Places(mostMs).OrderBy(p => p.Joined).ThenBy(p => p.WorstMs).ThenByDescending(p => p.SmallestMl).Take(MostTried))
         {
             if (best is { } known && joined > known.Joined) break;
             await pause();
@@ -83,46 +93,59 @@ public sealed class BatchBreaks
         return best?.Order;
     }
 
-    /// <summary>Places in the sequence where each batch could begin by its volume and its life, with fewer laps joined out of two than given.</summary>
-    private List<(int Joined, int[] Begins)> Places()
+    /// <summary>
+    /// Places in the sequence where each batch could begin by its volume, its life and, of one person, the ages, with fewer laps
+    /// joined out of two than given.
+    /// </summary>
+    private List<(int Joined, long WorstMs, double SmallestMl, int[] Begins)> Places(long mostMs)
     {
         var rule = _problem.Mixing!;
-        var listed = new List<(int, int[])>();
+        var listed = new List<(int, long, double, int[])>();
         var begins = new Stack<int>();
+        var countedMs = new long[_sequence.Count];
         var leftMl = new double[_sequence.Count + 1];
         for (var i = _sequence.Count - 1; i >= 0; i--) leftMl[i] = leftMl[i + 1] + VolumeMl(i);
         var laps = _openedBefore[^1];
         var steps = 0;
         begins.Push(0);
-        Extend(0, 0);
+        Extend(0, 0, 0, 0, double.MaxValue);
         return listed;
 
         // The batch last begun grows by a section at a time; `within` counts the laps that lie in one batch.
-        void Extend(int from, int within)
+        void Extend(int from, int within, long nowMs, long worstMs, double smallestMl)
         {
             var batch = begins.Count - 1;
             var usableMl = batch == 0 ? rule.FirstUsableMl ?? rule.UsableMl : rule.UsableMl;
+            var readyMs = nowMs += rule.MixMs;
             double takenMl = 0;
             long rolledMs = 0;
             for (var to = from + 1; to <= _sequence.Count && steps++ < MostSteps && listed.Count < MostPlacesListed; to++)
             {
+                var durationMs = _problem.Sections[_sequence[to - 1]].DurationOf(_person[_sequence[to - 1]]);
                 takenMl += VolumeMl(to - 1);
-                rolledMs += _problem.Sections[_sequence[to - 1]].DurationOf(_person[_sequence[to - 1]]);
+                rolledMs += durationMs;
                 if (takenMl > usableMl + 1e-9 || rule.MixMs + (rolledMs / _problem.Crew) > rule.LifeMs) return;
+                countedMs[to - 1] = nowMs - BatchAgeing.UsedMs(rule.AgeShare, nowMs - readyMs);
+                nowMs += durationMs;
+                worstMs = Math.Max(worstMs, AgeMs(to - 1, nowMs));
+                if (worstMs > mostMs) return;
                 within += _joinedTo[to - 1].Count(early => early >= from);
                 if (_openedBefore[to] - within >= Joined) continue;
                 if (to == _sequence.Count)
                 {
-                    listed.Add((laps - within, [.. begins.Reverse()]));
+                    listed.Add((laps - within, worstMs, Math.Min(smallestMl, takenMl), [.. begins.Reverse()]));
                     return;
                 }
 
                 if (batch + 1 == rule.MostBatches || leftMl[to] > ((rule.MostBatches - batch - 1) * rule.UsableMl) + 1e-9) continue;
                 begins.Push(to);
-                Extend(to, within);
+                Extend(to, within, nowMs, worstMs, Math.Min(smallestMl, takenMl));
                 begins.Pop();
             }
         }
+
+        long AgeMs(int place, long endMs) =>
+            _agedBy?[place] is { Count: > 0 } earlier ? endMs - Math.Min(countedMs[place], earlier.Min(early => countedMs[early])) : 0;
     }
 
     private double VolumeMl(int place) => _problem.Sections[_sequence[place]].VolumeMl;

@@ -37,6 +37,29 @@ public sealed class BatchBreaksTests
             if (moved is not null) Assert.Equal(worst, moved.WorstLapAgeMs);
         }, iter: 600);
 
+    /// <summary>Strips of two rows, long enough that most places are too old for one lap or another.</summary>
+    [Fact]
+    public void Of_one_person_the_breaks_equal_brute_force_where_most_places_are_too_old() =>
+        (from times in Gen.Long[2, 9].Array[14]
+         from volumes in Gen.Int[1, 4].Array[14]
+         from mix in Gen.Long[0, 3]
+         from batches in Gen.Int[4, 6]
+         from slack in Gen.Long[0, 4]
+         let problem = new OrderProblem(
+             [.. times.Select((t, i) => new OrderSection($"{i}", [t * 1000], VolumeMl: volumes[i]))],
+             [.. Problems.GridLaps(7, 2).Select(l => new OrderLap(l.Item1, l.Item2))],
+             [.. Enumerable.Range(0, 13).Select(i => (i, i + 1))], 1, new MixingRule(mix * 1000, 80_000, 14, batches, 12, 0.4))
+         let found = OrderSearch.Solve(problem, 20_000)
+         where found.KeepsLimits && found.Mixes.Count > 2
+         select (Problem: problem, Found: found, MostMs: found.WorstLapAgeMs + (slack * 1000))).Sample(m =>
+        {
+            OrderLap[] showing = [.. m.Problem.Laps.Where((_, i) => i % 3 != 0)];
+            var (joined, worst) = BruteForce(m.Problem, m.Found, showing, m.MostMs);
+            var moved = new BatchBreaks(m.Problem, m.Found, showing).Fewest(o => o.WorstLapAgeMs, m.MostMs);
+            Assert.Equal(joined, Joined(moved ?? m.Found, showing));
+            if (moved is not null) Assert.Equal(worst, moved.WorstLapAgeMs);
+        }, iter: 100);
+
     [Fact]
     public void Moved_breaks_keep_the_sequence_the_batches_and_the_age_allowed()
     {
