@@ -60,8 +60,9 @@ internal sealed class PdfWriting : IDisposable
 
     private void NewPage()
     {
-        page?.Dispose();
+        // What is being said goes on over the page: it is closed on the one it began on, which must still be open.
         var added = pdf.AddPage();
+        page?.Dispose();
         (added.Width, added.Height) = (XUnit.FromPoint(document.Paper.WidthPt), XUnit.FromPoint(document.Paper.HeightPt));
         page = XGraphics.FromPdfPage(added);
         y = Paper.MarginPt;
