@@ -54,7 +54,11 @@ public abstract record Block
 }
 
 /// <param name="Caption">Stands above the drawing.</param>
-public sealed record Figure(string Caption, Drawing Drawing);
+public sealed record Figure(string Caption, Drawing Drawing)
+{
+    /// <summary>The same drawing no higher than this, as legible; null: so low it is not.</summary>
+    public Func<double, Drawing?> Within { get; init; } = _ => null;
+}
 
 public enum Tone { Works, Narrow, DoesNotWork }
 

@@ -88,7 +88,7 @@ internal sealed class PdfWriting : IDisposable
                 break;
             case Block.Heading heading:
                 if (heading.OwnPage && y > Paper.MarginPt) NewPage();
-                Need(StartFrom(index));
+                Need(StartFrom(index, Bottom - y));
                 y += y > Paper.MarginPt ? Gap * (heading.Level == 1 ? 2.4 : 0.8) : 0;
                 tags.As(heading.Level == 1 ? Part.Heading2 : Part.Heading3, () => SetText(heading.Text, heading.Level == 1 ? 13 : 10.5, bold: true, Ink));
                 if (heading.Level == 1) Rule(Soft, 0.7);
@@ -125,26 +125,35 @@ internal sealed class PdfWriting : IDisposable
     }
 
     // What leads in to something stays with it: no heading or verdict stands alone at the foot of a page. A heading begins anew.
-    private double StartFrom(int index) => document.Blocks[index] switch
+    private double StartFrom(int index, double room)
     {
-        Block.Verdict or Block.Facts or Block.Items when index + 1 < document.Blocks.Count && document.Blocks[index + 1] is Block.Heading => StartOf(document.Blocks[index]),
-        Block.Heading or Block.Verdict or Block.Facts or Block.Items { Lines.Count: <= 4 } when index + 1 < document.Blocks.Count => StartOf(document.Blocks[index]) + Gap + StartFrom(index + 1),
-        Block.Paragraph when index + 1 < document.Blocks.Count && document.Blocks[index + 1] is Block.Paragraph or Block.Ticket or Block.Figures or Block.Table => StartOf(document.Blocks[index]) + Gap + StartFrom(index + 1),
-        var block => StartOf(block),
-    };
+        var (block, own) = (document.Blocks[index], StartOf(document.Blocks[index], room));
+        var next = index + 1 < document.Blocks.Count ? document.Blocks[index + 1] : null;
+        var leadsIn = block switch
+        {
+            _ when next is null => false,
+            Block.Verdict or Block.Facts or Block.Items when next is Block.Heading => false,
+            Block.Heading or Block.Verdict or Block.Facts or Block.Items { Lines.Count: <= 4 } => true,
+            Block.Paragraph => next is Block.Paragraph or Block.Ticket or Block.Figures or Block.Table,
+            _ => false,
+        };
+        return leadsIn ? own + Gap + StartFrom(index + 1, room - own - Gap) : own;
+    }
 
-    private double StartOf(Block block) => block switch
+    private double StartOf(Block block, double room) => block switch
     {
         Block.Heading heading => HeightOf(heading),
         Block.Facts facts => HeightOfFacts(facts.Pairs, Width, Body),
-        Block.Table table => HalvesOf(table) is { } halves ? halves.Height : HeightOfTable(table, table.Rows.Take(LeastRows), Width),
-        Block.Figures figures => RowsOf(figures.Drawings).Take(1).Sum(HeightOf),
+        Block.Table table => StartOf(table),
+        Block.Figures figures => RowsOf(figures.Drawings).Take(1).Sum(row => HeightOf(Within(row, room) ?? row)),
         Block.Ticket ticket => HeightOf(ticket),
         Block.Signatures => HeightOfSignatures,
         Block.Verdict verdict => HeightOf(verdict),
         Block.Items items => HeightOfItems(items.Lines.Count <= 4 ? items.Lines : [.. items.Lines.Take(2)], Width),
         _ => Body * Leading * 2,
     };
+
+    private double StartOf(Block.Table table) => HalvesOf(table) is { } halves ? halves.Height : HeightOfTable(table, table.Rows.Take(LeastRows), Width);
 
     private static double HeightOf(Block.Heading heading) => heading.Level == 1 ? (13 * Leading) + (Gap * 3.6) : (10.5 * Leading) + (Gap * 1.6);
 
@@ -378,8 +387,9 @@ internal sealed class PdfWriting : IDisposable
 
     private void SetFigures(IReadOnlyList<Figure> figures)
     {
-        foreach (var row in RowsOf(figures))
+        foreach (var whole in RowsOf(figures))
         {
+            var row = Within(whole, Bottom - y) ?? whole;
             var height = HeightOf(row);
             Need(height);
             var (x, top) = (Left, y);
@@ -395,6 +405,15 @@ internal sealed class PdfWriting : IDisposable
     }
 
     private const double Between = 12;
+
+    /// <summary>The row as it is, or its drawings a little lower, where that keeps it on this page; null: it has no room here.</summary>
+    private static IReadOnlyList<Figure>? Within(IReadOnlyList<Figure> row, double height)
+    {
+        if (HeightOf(row) <= height) return row;
+        var room = height - HeightOfCaptions(row);
+        var lower = row.Select(f => f.Drawing.Height <= room ? f.Drawing : f.Within(room)).OfType<Drawing>().ToList();
+        return lower.Count < row.Count ? null : [.. row.Zip(lower, (f, drawing) => f with { Drawing = drawing })];
+    }
 
     /// <summary>As many side by side as have room.</summary>
     private IEnumerable<IReadOnlyList<Figure>> RowsOf(IReadOnlyList<Figure> figures)

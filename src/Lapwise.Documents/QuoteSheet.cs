@@ -54,7 +54,7 @@ public static class QuoteSheet
         {
             yield return new Block.Heading(1, voice.Say("What is coated", "Qué se recubre"));
             yield return new Block.Items([.. whole.Job.System.Select((c, i) => new Item(ItemMark.Point, voice.Say($"Coat {i + 1}: {Say.Coat(c)}", $"Capa {i + 1}: {Say.Coat(c)}")))]);
-            yield return new Block.Figures([.. whole.Measured.Tops.Select(t => new Figure($"{t.Top.Name}, {voice.Area(t.TakeOff.CoatedM2)}", TopDrawing.Draw(t, voice, FigureSize.Overview(whole.Measured.Tops.Count, paper))))]);
+            yield return new Block.Figures([.. whole.Measured.Tops.Select(t => FigureSize.Of($"{t.Top.Name}, {voice.Area(t.TakeOff.CoatedM2)}", FigureSize.Overview(whole.Measured.Tops.Count, paper), sheet => TopDrawing.Draw(t, voice, sheet)))]);
         }
 
         yield return new Block.Heading(1, voice.Say("Good to know", "Conviene saber"));

@@ -33,7 +33,7 @@ internal static class CoatPart
         yield return new Block.Figures(
         [
             .. whole.Measured.Tops.Where(t => work.Sections.Any(s => s.Face.Top == t.Top.Name))
-                .Select(t => new Figure(t.Top.Name, PlanDrawing.Draw(t, work, whole.Job.Crew, voice, FigureSize.For(t, paper)))),
+                .Select(t => FigureSize.Of(t.Top.Name, FigureSize.For(t, paper), sheet => PlanDrawing.Draw(t, work, whole.Job.Crew, voice, sheet))),
         ]);
 
         yield return new Block.Heading(2, voice.Say("In this order", "En este orden"));

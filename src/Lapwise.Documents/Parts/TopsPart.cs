@@ -12,7 +12,7 @@ internal static class TopsPart
     {
         if (whole.Measured.Tops.Count == 0) yield break;
         yield return new Block.Heading(1, voice.Say("The tops as measured", "Las cubiertas según medida"));
-        yield return new Block.Figures([.. whole.Measured.Tops.Select(t => new Figure(t.Top.Name, TopDrawing.Draw(t, voice, FigureSize.For(t, paper))))]);
+        yield return new Block.Figures([.. whole.Measured.Tops.Select(t => FigureSize.Of(t.Top.Name, FigureSize.For(t, paper), sheet => TopDrawing.Draw(t, voice, sheet)))]);
         yield return new Block.Heading(2, voice.Say("Take-off, one coat", "Cubicación, una capa"));
         yield return new Block.Table(
             [
