@@ -139,7 +139,7 @@ public sealed record IssuedBatch
     public int MixedBy { get; set; }
     /// <summary>When the plan brings A and B together.</summary>
     public long MixStartMs { get; set; }
-    /// <summary>A and B to mix, mL.</summary>
+    /// <summary>All parts together, without thinner, as its ticket has them measured, mL.</summary>
     public double VolumeMl { get; set; }
     /// <summary>A and B that it gives to sections, mL.</summary>
     public double GivesMl { get; set; }

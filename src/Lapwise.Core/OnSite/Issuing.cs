@@ -153,7 +153,8 @@ public static class Issuing
         Id = batch.Id,
         MixedBy = batch.MixedBy,
         MixStartMs = batch.MixStartMs,
-        VolumeMl = Math.Round(batch.VolumeMl, 1),
+        // What the cup shows is what is mixed; the plan's own amount stands only where no ticket could be written.
+        VolumeMl = Math.Round(ticket?.VolumeMl ?? batch.VolumeMl, 1),
         GivesMl = Math.Round(sections.Where(s => s.Batch == batch.Id).Sum(s => s.TakesMl), 1),
         AMl = ticket?.AMl ?? 0,
         BMl = ticket?.BMl ?? 0,

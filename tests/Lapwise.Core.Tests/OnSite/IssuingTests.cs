@@ -32,6 +32,15 @@ public sealed class IssuingTests
         Assert.Equal(work.Batches.Sum(b => b.NetMl), plan.Sections.Sum(s => s.TakesMl), work.Batches.Sum(b => b.VolumeMl - b.NetMl));
     }
 
+    [Fact]
+    public void A_batch_is_planned_as_its_ticket_has_it_measured()
+    {
+        var tickets = Whole.Supply.Coats[0].Tickets;
+        Assert.Contains(tickets, t => Math.Abs(t.VolumeMl - t.WantedMl) > 0.1);
+        Assert.Equal(tickets.Select(t => (t.Batch, Math.Round(t.VolumeMl, 1))), Issue().Batches.Select(b => (b.Id, b.VolumeMl)));
+        Assert.All(Issue().Batches, b => Assert.Equal(b.AMl + b.BMl, b.VolumeMl, 0.05));
+    }
+
     [Theory]
     [InlineData(UnitSystem.Metric, "too cold: 10 °C")]
     [InlineData(UnitSystem.Us, "too cold: 50 °F")]
