@@ -32,7 +32,7 @@ internal sealed record RoomCourse(RoomRecord? Record, DailySwing? Swing, IReadOn
     private static Fault Misplaced(string code, Phrase text, Phrase cure) => new("READINGS", code, text, cure);
 
     private static Reason TakenForMean(DailySwing swing) => new("RoomTakenForMean", Limit.Note,
-        v => v.Say($"The room as read is taken for the mean of the day; it swings by {v.TemperatureDifference(swing.SwingK)}, warmest at {TimeSpan.FromHours(swing.WarmestHour):hh\\:mm}, and its moisture stays.",
-            $"La sala leída se toma como media del día; oscila {v.TemperatureDifference(swing.SwingK)}, con el máximo a las {TimeSpan.FromHours(swing.WarmestHour):hh\\:mm}, y su humedad absoluta no cambia."),
+        v => v.Say($"The room as read is taken for the mean of the day; it swings by {v.TemperatureDifference(swing.SwingK)}, warmest at {v.HourOfDay(swing.WarmestHour)}, and its moisture stays.",
+            $"La sala leída se toma como media del día; oscila {v.TemperatureDifference(swing.SwingK)}, con el máximo a las {v.HourOfDay(swing.WarmestHour)}, y su humedad absoluta no cambia."),
         v => v.Say("Readings of the room itself are better: a logger's file takes their place.", "Mejor lecturas de la propia sala: un archivo de registrador las sustituye."));
 }

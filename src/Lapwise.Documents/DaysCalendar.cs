@@ -97,7 +97,7 @@ public static class DaysCalendar
         Uid = $"{job.Id}-use-{use.Use.ToString().ToLowerInvariant()}@lapwise",
         Sequence = job.Sequence,
         DtStamp = Stamp(stamp),
-        Summary = $"{job.Whole.Job.Name}: {UseDate.Say(use.Use, voice)} {voice.Say("from", "desde las")} {SiteClock.Hour(use.From, voice)}",
+        Summary = $"{job.Whole.Job.Name}: {UseDate.Say(use.Use, voice)} {voice.Say("from", "desde las")} {voice.Hour(use.From)}",
         Start = new CalDateTime(DateOnly.FromDateTime(use.From)),
         Transparency = TransparencyType.Transparent,
     };

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.OnSite;
@@ -132,6 +131,6 @@ public static class RecordSheet
 
         private DateTimeOffset Local(long ms) => TimeZoneInfo.ConvertTime(DateTimeOffset.FromUnixTimeMilliseconds(ms), zone);
 
-        private string Hour(long ms) => Local(ms).ToString("HH:mm:ss", CultureInfo.InvariantCulture);
+        private string Hour(long ms) => voice.HourToTheSecond(Local(ms).DateTime);
     }
 }

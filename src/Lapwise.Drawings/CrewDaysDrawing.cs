@@ -61,7 +61,7 @@ public static class CrewDaysDrawing
     private static string? CrewOf(IEnumerable<VisitDocument> visits) => visits.Select(v => v.Crew).FirstOrDefault(c => c is not null);
 
     private static string Describe(VisitDocument v, Voice voice) =>
-        $"{voice.WeekDay(DateOnly.FromDateTime(v.Begins))}, {SiteClock.Hour(v.Begins, voice)}: {v.Crew ?? SiteClock.Say(v.By, voice)}, {v.Name}, {v.Steps(voice)[0]}.";
+        $"{voice.WeekDay(DateOnly.FromDateTime(v.Begins))}, {voice.Hour(v.Begins)}: {v.Crew ?? SiteClock.Say(v.By, voice)}, {v.Name}, {v.Steps(voice)[0]}.";
 
     private static void Bar(Sketch sketch, Box box, Kind kind)
     {

@@ -16,7 +16,7 @@ public static class HourDrawing
         var chart = new Chart(day, voice, sheet, sketch);
         if (day.Strip.Best is { } best) Bracket(sketch, chart, best, voice);
         foreach (var hour in day.Strip.Hours) Cell(sketch, Box.Over([chart.Strip(hour.From, 0), chart.Strip(hour.From.AddHours(1), 1)]), hour.Verdict);
-        Clock(sketch, chart, day.Strip);
+        Clock(sketch, chart, day.Strip, voice);
         Lines(sketch, chart, day, voice);
 
         var legend = new Legend(sketch, sheet);
@@ -52,13 +52,13 @@ public static class HourDrawing
         sketch.Text(Lettering.Letter, words, [new(new Spot(x, from.Y - (1.3 * sketch.TextSize)))]);
     }
 
-    private static void Clock(Sketch sketch, Chart chart, HourStrip strip)
+    private static void Clock(Sketch sketch, Chart chart, HourStrip strip, Voice voice)
     {
         foreach (var from in strip.Hours.Select(h => h.From).Append(strip.Hours[^1].From.AddHours(1)).Where(h => h.Hour % 3 == 0))
         {
             var foot = chart.Strip(from, 1);
             sketch.Line(Ink.Dimension, foot, foot + new Spot(0, 0.3 * sketch.TextSize));
-            var words = $"{from:HH}";
+            var words = voice.BareHour(from);
             var half = sketch.WidthOf(Lettering.Clock, words) / 2;
             sketch.TryText(Lettering.Clock, [words], [new(new Spot(Math.Clamp(foot.X, half, chart.Width - half), foot.Y + (0.9 * sketch.TextSize)))]);
         }
@@ -83,7 +83,7 @@ public static class HourDrawing
 
     private static string Describe(RoomDay day, Voice v)
     {
-        var hours = string.Join(' ', day.Strip.Hours.Select(h => $"{h.From:HH}: {HourStrip.Say(h.Verdict, v)}."));
+        var hours = string.Join(' ', day.Strip.Hours.Select(h => $"{v.BareHour(h.From)}: {HourStrip.Say(h.Verdict, v)}."));
         return (day.Strip.Best is { } best
             ? v.Say($"Best hours: {best.Hours(v)}. ", $"Mejores horas: {best.Hours(v)}. ")
             : v.Say("No hour is go. ", "Ninguna hora es buena. ")) + hours;

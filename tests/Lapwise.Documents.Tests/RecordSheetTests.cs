@@ -41,10 +41,12 @@ public sealed class RecordSheetTests
         var run = Told(9, stops: false);
         Assert.Empty(LinesLeft.Of(run));
         var read = new PdfRead(RecordSheet.Pdf(run, English, TimeZoneInfo.Utc));
-        foreach (var words in new[] { "Record of what was done", "Tidemill house", "Every section is done, and every lap was joined in time", "Sep 14, 2026", "Coat 1: Invented clear", "09:03:00", "assumed", "against “The air is at 80 %; the sheet allows 75 %.”: two heaters on", "Hair picked out of 3", "70.7 °F", "10.14 fl oz" })
+        foreach (var words in new[] { "Record of what was done", "Tidemill house", "Every section is done, and every lap was joined in time", "Sep 14, 2026", "Coat 1: Invented clear", "9:03:00 am", "assumed", "against “The air is at 80 %; the sheet allows 75 %.”: two heaters on", "Hair picked out of 3", "70.7 °F", "10.14 fl oz" })
             Assert.True(read.Says(words), words);
         Assert.False(read.Says("Lines left, and their mend"));
-        Assert.True(new PdfRead(RecordSheet.Pdf(run, Spanish, TimeZoneInfo.Utc)).Says("Registro de lo hecho. Capa 1: Invented clear"));
+        var spanish = new PdfRead(RecordSheet.Pdf(run, Spanish, TimeZoneInfo.Utc));
+        Assert.True(spanish.Says("Registro de lo hecho. Capa 1: Invented clear"));
+        Assert.True(spanish.Says("9:03:00") && !spanish.Says("9:03:00 am"));
         Assert.StartsWith("<!doctype html>", RecordSheet.Html(run, Spanish, TimeZoneInfo.Utc));
     }
 

@@ -60,5 +60,5 @@ public class HourDrawingTests
 
     [Fact]
     public void Draw_says_every_hour_to_those_who_listen() =>
-        Assert.All(WithGap.Strip.Hours, h => Assert.Contains($"{h.From:HH}: {HourStrip.Say(h.Verdict, Voices[1])}.", HourDrawing.Draw(WithGap, Voices[1], Sheet.Phone).Description));
+        Assert.All(WithGap.Strip.Hours, h => Assert.Contains($"{Voices[1].BareHour(h.From)}: {HourStrip.Say(h.Verdict, Voices[1])}.", HourDrawing.Draw(WithGap, Voices[1], Sheet.Phone).Description));
 }

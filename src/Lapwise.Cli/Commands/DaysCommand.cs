@@ -89,7 +89,7 @@ internal static class DaysCommand
             var (from, at) = (ShopDays.At(shop, schedule.Visits[place].Start), schedule.Visits[place]);
             var now = v.WeekDay(DateOnly.FromDateTime(from));
             var steps = visit.Steps.Select(s => job.Whole.Timeline.Steps[s].Name(v)).ToList();
-            table.Row(now == day ? "" : now, $"{SiteClock.Hour(from, v)}–{SiteClock.Hour(from + visit.Length, v)}",
+            table.Row(now == day ? "" : now, $"{v.Hour(from)}–{v.Hour(from + visit.Length)}",
                 at.Crew is { } crew ? shop.Asks.Crews[crew].Name : SiteClock.Say(visit.By, v), job.Whole.Job.Name, steps.Count > 1 ? $"{steps[0]} … {steps[^1]}" : steps[0]);
             day = now;
         }

@@ -46,7 +46,7 @@ internal static class HoursCommand
     /// <summary>The hours and the waits after the best of them, each with what it rests on.</summary>
     private static IEnumerable<BasedNumber> Numbers(Coat coat, RoomDay day) =>
     [
-        .. day.Strip.Best is { } best ? [new BasedNumber(Phases.Conditions, coat.Product.Name, v => v.Say("best hours", "mejores horas"), _ => $"{best.From:HH:mm}–{best.To:HH:mm}", day.Basis(coat.Product))] : Array.Empty<BasedNumber>(),
+        .. day.Strip.Best is { } best ? [new BasedNumber(Phases.Conditions, coat.Product.Name, v => v.Say("best hours", "mejores horas"), v => $"{v.Hour(best.From)}–{v.Hour(best.To)}", day.Basis(coat.Product))] : Array.Empty<BasedNumber>(),
         .. day.Strip.Best is { } from ? HourStrip.WaitsAfter(coat.Product, day.Record, from.From).Select(w => new BasedNumber(Phases.Conditions, coat.Product.Name, v => Waits.Say(w.For, v), v => w.Seconds is { } s ? Voice.Span(s) : v.Say("not known", "no se sabe"), w.Basis)) : [],
     ];
 
@@ -58,20 +58,20 @@ internal static class HoursCommand
     {
         terminal.Line();
         terminal.Line($"{coat.Product.Name}, {Day(strip.Hours[0].From)}");
-        var table = Screen.Table(new Column.Word(v.Say("Hour", "Hora")), new Column.Word(v.Say("Coat?", "¿Aplicar?")), new Column.Number(v.Say("Air", "Aire")),
+        var table = Screen.Table(new Column.Number(v.Say("Hour", "Hora")), new Column.Word(v.Say("Coat?", "¿Aplicar?")), new Column.Number(v.Say("Air", "Aire")),
             new Column.Number(v.Say("Humidity", "Humedad")), new Column.Number(v.Say("Dew margin", "Margen de rocío")), new Column.Text(v.Say("Because", "Porque")));
         var said = "";
         foreach (var hour in strip.Hours)
         {
             var because = hour.Verdict is Verdict.Go or Verdict.Unknown || hour.Reasons.Count == 0 ? null : hour.Reasons[0];
             table.Row(
-                $"{hour.From:HH:mm}", Sign(hour.Verdict) + HourStrip.Say(hour.Verdict, v), hour.WarmestC is { } c ? v.Temperature(c) : "", hour.MostHumidity is { } h ? v.Percent(h) : "",
+                v.Hour(hour.From), Sign(hour.Verdict) + HourStrip.Say(hour.Verdict, v), hour.WarmestC is { } c ? v.Temperature(c) : "", hour.MostHumidity is { } h ? v.Percent(h) : "",
                 hour.LeastDewMarginC is { } m ? v.TemperatureDifference(m) : "", because is null ? "" : because.Code == said ? v.Say("as above", "como arriba") : because.Text(v));
             said = because?.Code ?? "";
         }
 
         terminal.Tables().Write(table);
-        foreach (var gap in strip.Gaps) terminal.Line(v.Say($"No readings from {gap.From:HH:mm} to {gap.To:HH:mm}.", $"Sin lecturas de {gap.From:HH:mm} a {gap.To:HH:mm}."), 2);
+        foreach (var gap in strip.Gaps) terminal.Line(v.Say($"No readings from {v.Hour(gap.From)} to {v.Hour(gap.To)}.", $"Sin lecturas de {v.Hour(gap.From)} a {v.Hour(gap.To)}."), 2);
         if (strip.Best is not { } best)
         {
             terminal.Line(v.Say("✗ No hour of this day is go.", "✗ Ninguna hora de este día es buena."), 2);
@@ -79,11 +79,11 @@ internal static class HoursCommand
         }
 
         if (best.IsAllDay) terminal.Line(v.Say($"✓ Every hour is go, at least {v.TemperatureDifference(best.LeastDewMarginC)} above the dew point.", $"✓ Todas las horas son buenas, al menos {v.TemperatureDifference(best.LeastDewMarginC)} sobre el punto de rocío."), 2);
-        else terminal.Line(v.Say($"✓ Best hours: {best.From:HH:mm} to {best.To:HH:mm}, at least {v.TemperatureDifference(best.LeastDewMarginC)} above the dew point.", $"✓ Mejores horas: de {best.From:HH:mm} a {best.To:HH:mm}, al menos {v.TemperatureDifference(best.LeastDewMarginC)} sobre el punto de rocío."), 2);
+        else terminal.Line(v.Say($"✓ Best hours: {v.Hour(best.From)} to {v.Hour(best.To)}, at least {v.TemperatureDifference(best.LeastDewMarginC)} above the dew point.", $"✓ Mejores horas: de {v.Hour(best.From)} a {v.Hour(best.To)}, al menos {v.TemperatureDifference(best.LeastDewMarginC)} sobre el punto de rocío."), 2);
         foreach (var wait in HourStrip.WaitsAfter(coat.Product, record, best.From))
         {
             terminal.Line(wait.Seconds is { } s
-                ? v.Say($"· Coated at {best.From:HH:mm}: {Waits.Say(wait.For, v)} after {Voice.Span(s)}, at {best.From.AddSeconds(s):HH:mm}.", $"· Aplicando a las {best.From:HH:mm}: {Waits.Say(wait.For, v)} tras {Voice.Span(s)}, a las {best.From.AddSeconds(s):HH:mm}.")
+                ? v.Say($"· Coated at {v.Hour(best.From)}: {Waits.Say(wait.For, v)} after {Voice.Span(s)}, at {v.Hour(best.From.AddSeconds(s))}.", $"· Aplicando a las {v.Hour(best.From)}: {Waits.Say(wait.For, v)} tras {Voice.Span(s)}, a las {v.Hour(best.From.AddSeconds(s))}.")
                 : v.Say($"· {Waits.Say(wait.For, v)}: the readings end before.", $"· {Waits.Say(wait.For, v)}: las lecturas acaban antes."), 4);
         }
     }

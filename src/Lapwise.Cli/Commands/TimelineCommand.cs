@@ -35,7 +35,7 @@ internal static class TimelineCommand
         foreach (var (step, part) in timeline.Steps.SelectMany(s => s.Parts.Select(p => (s, p))))
         {
             var now = SiteClock.Day(timeline, part.From, v);
-            table.Row(now == day ? "" : now, $"{SiteClock.Hour(part.From, v)}–{SiteClock.Hour(part.To, v)}", (step.IsInserted ? "+ " : "") + step.Name(v), SiteClock.Say(step.By, v));
+            table.Row(now == day ? "" : now, $"{v.Hour(part.From)}–{v.Hour(part.To)}", (step.IsInserted ? "+ " : "") + step.Name(v), SiteClock.Say(step.By, v));
             day = now;
         }
 

@@ -1,6 +1,8 @@
+using System.Globalization;
+
 namespace Lapwise.Core.Explain;
 
-/// <summary>How days of the calendar are said.</summary>
+/// <summary>How days of the calendar and times of a day are said.</summary>
 public sealed partial record Voice
 {
     private static readonly string[] EnglishDays = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"];
@@ -13,6 +15,25 @@ public sealed partial record Voice
 
     /// <summary>A day of a letter or a label: <c>Dec 7, 2026</c>, <c>7 dic 2026</c>.</summary>
     public string Date(DateOnly date) => Together(Say($"{EnglishDate(date)}{(IsUs ? "," : "")} {date.Year}", $"{date.Day} {SpanishMonths[date.Month - 1]} {date.Year}"));
+
+    /// <summary>A time of day, twelve hours in US English and twenty-four elsewhere: <c>2:05 pm</c>, <c>14:05</c>.</summary>
+    public string Hour(DateTime at) => Hour(at, "h:mm tt", "H:mm");
+
+    /// <summary>A time of any day, in hours from midnight.</summary>
+    public string HourOfDay(double hours) => Hour(DateTime.UnixEpoch.AddMinutes(Math.Round(hours * 60)));
+
+    /// <summary>To the second, for what was marked: <c>2:05:30 pm</c>, <c>14:05:30</c>.</summary>
+    public string HourToTheSecond(DateTime at) => Hour(at, "h:mm:ss tt", "H:mm:ss");
+
+    /// <summary>A whole hour where there is little room: <c>2 pm</c>, <c>14</c>.</summary>
+    public string BareHour(DateTime at) => Hour(at, "h tt", "%H");
+
+    /// <summary>A moment of a record: <c>Dec 7, 2026, 2:05 pm</c>, <c>7 dic 2026, 14:05</c>.</summary>
+    public string Moment(DateTime at) => $"{Date(DateOnly.FromDateTime(at))}, {Hour(at)}";
+
+    private string Hour(DateTime at, string twelve, string twentyFour) => Together(IsUs && Language == Language.English
+        ? at.ToString(twelve, CultureInfo.InvariantCulture).ToLowerInvariant()
+        : at.ToString(twentyFour, CultureInfo.InvariantCulture));
 
     private string EnglishDate(DateOnly date) => IsUs ? $"{EnglishMonths[date.Month - 1]} {date.Day}" : $"{date.Day} {EnglishMonths[date.Month - 1]}";
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 
@@ -8,20 +7,15 @@ namespace Lapwise.Core.Timeline;
 public static class SiteClock
 {
     /// <summary><c>Mon 7 Dec, 8:00 am</c> or <c>day 1, 8:00 am</c>.</summary>
-    public static string Moment(JobTimeline timeline, DateTime at, Voice v) => $"{Day(timeline, at, v)}, {Hour(at, v)}";
+    public static string Moment(JobTimeline timeline, DateTime at, Voice v) => $"{Day(timeline, at, v)}, {v.Hour(at)}";
 
     /// <summary><c>Mon 7 Dec</c> or <c>day 1</c>.</summary>
     public static string Day(JobTimeline timeline, DateTime at, Voice v) =>
         timeline.IsDated ? v.WeekDay(DateOnly.FromDateTime(at)) : v.Say($"day {timeline.DayOf(at)}", $"día {timeline.DayOf(at)}");
 
-    /// <summary>Twelve hours in US English, twenty-four elsewhere.</summary>
-    public static string Hour(DateTime at, Voice v) => v is { Language: Language.English, Units: UnitSystem.Us }
-        ? at.ToString("h:mm tt", CultureInfo.InvariantCulture).ToLowerInvariant()
-        : at.ToString("H:mm", CultureInfo.InvariantCulture);
-
     /// <summary><c>Mon 7 Dec, 8:00 to 9:15</c>; two days where it ends on another.</summary>
     public static string Span(JobTimeline timeline, DateTime from, DateTime to, Voice v) =>
-        Moment(timeline, from, v) + v.Say(" to ", " a ") + (from.Date == to.Date ? Hour(to, v) : Moment(timeline, to, v));
+        Moment(timeline, from, v) + v.Say(" to ", " a ") + (from.Date == to.Date ? v.Hour(to) : Moment(timeline, to, v));
 
     public static string Say(Doer by, Voice v) => by switch
     {

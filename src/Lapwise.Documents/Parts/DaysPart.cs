@@ -34,7 +34,7 @@ internal static class DaysPart
 
     private static Row Row(JobTimeline days, PlannedStep step, DateTime from, DateTime to, Voice voice) => new(
     [
-        SiteClock.Day(days, from, voice), $"{SiteClock.Hour(from, voice)} – {SiteClock.Hour(to, voice)}",
+        SiteClock.Day(days, from, voice), $"{voice.Hour(from)} – {voice.Hour(to)}",
         (step.IsInserted ? "+ " : "") + step.Name(voice), SiteClock.Say(step.By, voice),
     ], Strong: step.Kind == SiteStep.Coat);
 }

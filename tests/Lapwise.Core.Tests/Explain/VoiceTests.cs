@@ -184,4 +184,16 @@ public sealed class VoiceTests
             if (read(shown, voice.Units).Failed(out var why, out var back)) throw new Xunit.Sdk.XunitException($"{shown}: {why.Text(Voice.Default)}");
             Assert.True(Math.Abs(back - value) <= step(voice, value) * (1 + 1e-9), $"{value} is shown as {shown} and reads back as {back}");
         });
+
+    [Theory]
+    [InlineData(Language.English, UnitSystem.Us, "8:05 am", "8:05:09 am", "8 am", "12:00 pm", "Dec 7, 2026, 8:05 am")]
+    [InlineData(Language.English, UnitSystem.Metric, "8:05", "8:05:09", "8", "12:00", "7 Dec 2026, 8:05")]
+    [InlineData(Language.Spanish, UnitSystem.Us, "8:05", "8:05:09", "8", "12:00", "7 dic 2026, 8:05")]
+    [InlineData(Language.Spanish, UnitSystem.Metric, "8:05", "8:05:09", "8", "12:00", "7 dic 2026, 8:05")]
+    public void A_time_of_day_has_twelve_hours_in_US_English_and_twenty_four_elsewhere(Language language, UnitSystem units, string hour, string second, string bare, string noon, string moment)
+    {
+        var (voice, at) = (new Voice(language, units), new DateTime(2026, 12, 7, 8, 5, 9, DateTimeKind.Unspecified));
+        Assert.Equal((hour, second, bare, noon, moment), (voice.Hour(at), voice.HourToTheSecond(at), voice.BareHour(at), voice.HourOfDay(11.9999), voice.Moment(at)));
+        Assert.DoesNotContain(' ', (voice with { KeepsUnits = true }).Hour(at));
+    }
 }

@@ -28,8 +28,8 @@ public sealed record GoodHours(DateTime From, DateTime To, double LeastDewMargin
 {
     public bool IsAllDay => To - From >= TimeSpan.FromHours(24);
 
-    /// <summary><c>08:00 to 17:00</c>.</summary>
-    public string Hours(Voice v) => IsAllDay ? v.Say("all day", "todo el día") : v.Say($"{From:HH:mm} to {To:HH:mm}", $"de {From:HH:mm} a {To:HH:mm}");
+    /// <summary><c>8:00 am to 5:00 pm</c>, <c>de 8:00 a 17:00</c>.</summary>
+    public string Hours(Voice v) => IsAllDay ? v.Say("all day", "todo el día") : v.Say($"{v.Hour(From)} to {v.Hour(To)}", $"de {v.Hour(From)} a {v.Hour(To)}");
 }
 
 /// <summary>A room hour by hour for one product, judged by its worst reading.</summary>
@@ -78,7 +78,7 @@ public sealed record HourStrip(IReadOnlyList<RoomHour> Hours, GoodHours? Best, I
         v => v.Say("Measure before you coat.", "Mida antes de aplicar."));
 
     private static Reason WettedLater(DateTime at) => new("DewBeforeDry", Limit.AtYourWord,
-        v => v.Say($"At {at:HH:mm} the top comes too near the dew point, before this film is dry.", $"A las {at:HH:mm} la cubierta se acerca demasiado al punto de rocío, antes de que esta película seque."),
+        v => v.Say($"At {v.Hour(at)} the top comes too near the dew point, before this film is dry.", $"A las {v.Hour(at)} la cubierta se acerca demasiado al punto de rocío, antes de que esta película seque."),
         v => v.Say("Coat earlier, or keep the room warm and dry until it is dry to the touch.", "Aplique antes, o mantenga la sala caliente y seca hasta que esté seca al tacto."));
 
     private static GoodHours? BestOf(IReadOnlyList<RoomHour> strip)

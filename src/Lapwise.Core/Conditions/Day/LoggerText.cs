@@ -357,8 +357,8 @@ public static class LoggerText
         }
 
         private static Reason HasGaps(IReadOnlyList<Gap> gaps) => new("ReadingsHaveGaps", Limit.Note,
-            v => v.Say($"Gaps without readings: {gaps.Count}; the longest is from {Longest(gaps).From:yyyy-MM-dd HH:mm} to {Longest(gaps).To:yyyy-MM-dd HH:mm}. A gap of one hour in spring may be the clock put forward.",
-                $"Huecos sin lecturas: {gaps.Count}; el más largo va del {Longest(gaps).From:yyyy-MM-dd HH:mm} al {Longest(gaps).To:yyyy-MM-dd HH:mm}. Un hueco de una hora en primavera puede ser el cambio de hora."),
+            v => v.Say($"Gaps without readings: {gaps.Count}; the longest is from {v.Moment(Longest(gaps).From)} to {v.Moment(Longest(gaps).To)}. A gap of one hour in spring may be the clock put forward.",
+                $"Huecos sin lecturas: {gaps.Count}; el más largo va del {v.Moment(Longest(gaps).From)} al {v.Moment(Longest(gaps).To)}. Un hueco de una hora en primavera puede ser el cambio de hora."),
             v => v.Say("Gaps are not filled in: those hours stay unknown.", "Los huecos no se rellenan: esas horas quedan sin conocer."));
 
         private static Gap Longest(IReadOnlyList<Gap> gaps) => gaps.MaxBy(g => g.To - g.From);
@@ -458,8 +458,8 @@ public static class LoggerText
             if (_wentBack == 0) yield break;
             var (times, first) = (_wentBack, _firstBack);
             yield return new Reason("ClockWentBack", Limit.Note,
-                v => v.Say($"The clock goes back (times: {times}), first after {first:yyyy-MM-dd HH:mm}, as when summer time ends. Both passes count in the hour they name.",
-                    $"El reloj retrocede (veces: {times}), la primera tras {first:yyyy-MM-dd HH:mm}, como al acabar el horario de verano. Las dos vueltas cuentan en la hora que nombran."),
+                v => v.Say($"The clock goes back (times: {times}), first after {v.Moment(first)}, as when summer time ends. Both passes count in the hour they name.",
+                    $"El reloj retrocede (veces: {times}), la primera tras {v.Moment(first)}, como al acabar el horario de verano. Las dos vueltas cuentan en la hora que nombran."),
                 v => v.Say("Export times with their offset, such as 2026-10-25T02:30+02:00, to be exact.", "Exporte las horas con su desfase, como 2026-10-25T02:30+02:00, para que sea exacto."));
         }
 
