@@ -71,11 +71,13 @@ internal static class BuyCommand
         var table = Screen.Table(
             new Column.Text(v.Say("Coating", "Recubrimiento")), new Column.Number(v.Say("Need", "Necesidad")), new Column.Number(v.Say("Shelf", "Estante")),
             new Column.Word(v.Say("Buy", "Comprar")), new Column.Number(v.Say("Cost", "Coste")), new Column.Number(v.Say("Enough", "Alcanza")));
+        var amount = v.Volumes(purchase.Shades.SelectMany(s => new[] { s.NeedMl, s.FromShelfMl }));
+        var kit = v.Volumes(purchase.Shades.SelectMany(s => s.Kits).Select(k => k.SizeMl));
         foreach (var s in purchase.Shades)
         {
             table.Row(
-                s.Shade.Color.Length > 0 ? $"{s.Product.Name} ({s.Shade.Color})" : s.Product.Name, v.Volume(s.NeedMl), v.Volume(s.FromShelfMl),
-                s.Kits.Count == 0 ? "–" : string.Join(" + ", s.Kits.Select(k => $"{k.Count} × {v.Volume(k.SizeMl)}")), v.Number((double)s.Cost), Core.Work.Risk.Chance.Said(s.Enough.Share, v));
+                s.Shade.Color.Length > 0 ? $"{s.Product.Name} ({s.Shade.Color})" : s.Product.Name, amount(s.NeedMl), amount(s.FromShelfMl),
+                s.Kits.Count == 0 ? "–" : string.Join(" + ", s.Kits.Select(k => $"{k.Count} × {kit(k.SizeMl)}")), v.Number((double)s.Cost), Core.Work.Risk.Chance.Said(s.Enough.Share, v));
         }
 
         terminal.Tables().Write(table);

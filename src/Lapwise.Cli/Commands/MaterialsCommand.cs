@@ -24,11 +24,13 @@ internal static class MaterialsCommand
         var table = Screen.Table(
             new Column.Word(v.Say("Coat", "Capa")), new Column.Number(v.Say("Net", "Neto")), new Column.Number(v.Say("Loss", "Pérdida")), new Column.Number(v.Say("Need", "Necesidad")),
             new Column.Number(v.Say("Thinner", "Diluyente")), new Column.Word(v.Say("Kits", "Juegos")), new Column.Number(v.Say("Cost", "Coste")));
+        var amount = v.Volumes(whole.Materials.Coats.SelectMany(m => new[] { m.NetMl, m.LossMl, m.NeedMl }));
+        var kit = v.Volumes(whole.Supply.Coats.SelectMany(c => c.Kits).Select(k => k.SizeMl));
         foreach (var (material, supply) in whole.Materials.Coats.Zip(whole.Supply.Coats))
         {
             table.Row(
-                $"{table.Rows.Count + 1}", v.Volume(material.NetMl), v.Volume(material.LossMl), v.Volume(material.NeedMl), v.Volume(material.ThinnerMl),
-                string.Join(" + ", supply.Kits.Select(k => $"{k.Count} × {v.Volume(k.SizeMl)}")), Money(supply.CostTotal, v));
+                $"{table.Rows.Count + 1}", amount(material.NetMl), amount(material.LossMl), amount(material.NeedMl), v.Volume(material.ThinnerMl),
+                string.Join(" + ", supply.Kits.Select(k => $"{k.Count} × {kit(k.SizeMl)}")), Money(supply.CostTotal, v));
         }
 
         terminal.Tables().Write(table);

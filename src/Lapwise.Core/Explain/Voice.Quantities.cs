@@ -22,10 +22,20 @@ public sealed partial record Voice
         ? Amount(squareMetres / SquareMetresPerSquareFoot, 10, 1, "ft²")
         : Amount(squareMetres, 0.1, 2, "m²");
 
-    public string Volume(double ml)
+    public string Volume(double ml) => VolumeAs(ml, ml);
+
+    /// <summary>How volumes are shown that are compared, as in a column: all in the unit that the least of them takes, so that none reads as nothing.</summary>
+    public Func<double, string> Volumes(params IEnumerable<double> comparedMl)
     {
-        if (!IsUs) return ml >= 1000 ? Amount(ml / 1000, 0, 2, "L") : Amount(ml, 10, 0, "mL");
-        return ml >= MlPerUsGallon ? Amount(ml / MlPerUsGallon, 0, 2, "gal") : Amount(ml / MlPerUsFluidOunce, 32, 1, "fl oz");
+        var leastMl = comparedMl.Where(ml => ml > 0).DefaultIfEmpty(0).Min();
+        return ml => VolumeAs(leastMl, ml);
+    }
+
+    /// <param name="likeMl">In the unit that this much takes.</param>
+    private string VolumeAs(double likeMl, double ml)
+    {
+        if (!IsUs) return likeMl >= 1000 ? Amount(ml / 1000, 0, 2, "L") : Amount(ml, 10, 0, "mL");
+        return likeMl >= MlPerUsGallon ? Amount(ml / MlPerUsGallon, 0, 2, "gal") : Amount(ml / MlPerUsFluidOunce, 32, 1, "fl oz");
     }
 
     public string Mass(double grams) => IsUs ? Amount(grams / GramsPerOunce, 32, 1, "oz") : Amount(grams, 10, 0, "g");

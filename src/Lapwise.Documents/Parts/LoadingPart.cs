@@ -15,14 +15,15 @@ internal static class LoadingPart
         foreach (var block in PackingPart.Blocks(whole, voice)) yield return block;
         if (basis.Picks.Any(p => p.Batches.Any(b => b.Packs.Count > 0) || p.Reasons.Count > 0))
         {
+            var amount = voice.Volumes(basis.Picks.SelectMany(p => p.Batches).SelectMany(b => b.Packs.Select(k => k.Ml).Append(b.MissingMl)));
             yield return new Block.Heading(2, voice.Say("From the shelf, first expired first", "Del estante, primero lo que antes caduca"));
             yield return new Block.Table(
                 [new(voice.Say("coat, batch", "capa, mezcla"), 1.4), new(voice.Say("packs", "envases"), 3.6), new(voice.Say("to buy", "por comprar"), 1.2, Right: true)],
                 [.. basis.Picks.SelectMany(p => p.Batches.Select(b => new Row(
                 [
                     $"{p.Coat + 1}, {b.Batch}",
-                    string.Join("; ", b.Packs.Select(k => voice.Say($"{k.Pack.Id}, lot {k.Pack.Lot}: {voice.Volume(k.Ml)}", $"{k.Pack.Id}, lote {k.Pack.Lot}: {voice.Volume(k.Ml)}"))),
-                    b.MissingMl > 0 ? voice.Volume(b.MissingMl) : "–",
+                    string.Join("; ", b.Packs.Select(k => voice.Say($"{k.Pack.Id}, lot {k.Pack.Lot}: {amount(k.Ml)}", $"{k.Pack.Id}, lote {k.Pack.Lot}: {amount(k.Ml)}"))),
+                    b.MissingMl > 0 ? amount(b.MissingMl) : "–",
                 ])))]);
             var reasons = basis.Picks.SelectMany(p => p.Reasons).Select(r => Say.Reason(r, voice)).Distinct().ToList();
             if (reasons.Count > 0) yield return new Block.Items(reasons);

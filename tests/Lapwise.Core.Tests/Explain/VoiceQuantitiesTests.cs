@@ -74,4 +74,20 @@ public sealed class VoiceQuantitiesTests
         Assert.Equal("41 ft²/gal", Us.SpreadingRate(1));
         Assert.Equal("1 m²/L", Metric.SpreadingRate(1));
     }
+
+    [Fact]
+    public void Volumes_that_are_compared_are_shown_in_one_unit_which_none_of_them_is_too_small_for()
+    {
+        Assert.Equal(["160 fl oz", "52 fl oz", "0 fl oz"], Shown(Us, 160, 52, 0));
+        Assert.Equal(["1.25 gal", "2 gal", "0 gal"], Shown(Us, 160, 256, 0));
+        Assert.Equal(["2400 mL", "150 mL"], new double[] { 2400, 150 }.Select(Metric.Volumes(2400, 150)));
+        Assert.Equal(["2,4 L", "1,15 L"], new double[] { 2400, 1150 }.Select(Metric.Volumes(2400, 1150)));
+        Assert.Equal("0 fl oz", Us.Volumes()(0));
+
+        static IEnumerable<string> Shown(Voice voice, params double[] fluidOunces)
+        {
+            var ml = fluidOunces.Select(o => o * Invented.MlPerUsFluidOunce).ToList();
+            return ml.Select(voice.Volumes(ml));
+        }
+    }
 }
