@@ -16,7 +16,7 @@ public static class Calendars
 
     public static void Run(Options options)
     {
-        var rows = Directory.GetFiles(options.Folder, "optimum.csv", SearchOption.AllDirectories).Order(StringComparer.Ordinal).SelectMany(Listed).ToList();
+        var rows = Published(options.Folder);
         Solve(rows[0].Path, out _);
         var solved = rows.Select(r => Solved(r.Path, r.Optimum, r.Set)).ToList();
         List<string[]> Shops(int tents) => [.. Enumerable.Range(options.Seed, options.Each).Select(seed => Shop(seed, tents))];
@@ -42,6 +42,19 @@ public static class Calendars
     }
 
     private static string Ratio(double ratio) => ratio.ToString("0.00", CultureInfo.InvariantCulture);
+
+    /// <summary>Every instance that lies beside a list of what is known of it.</summary>
+    /// <exception cref="FormatException">There is none.</exception>
+    public static IReadOnlyList<(string Path, string Optimum, string Set)> Published(string folder)
+    {
+        string[] lists = Directory.Exists(folder) ? [.. Directory.GetFiles(folder, List, SearchOption.AllDirectories).Order(StringComparer.Ordinal)] : [];
+        IReadOnlyList<(string, string, string)> rows = [.. lists.SelectMany(Listed)];
+        return rows.Count > 0 ? rows : throw new FormatException(
+            $"schedule found no published instance in {Path.GetFullPath(folder)}, nor in a folder within: it looks for {List}, each line after the first the name of a file beside it, a comma, and its best known end (60, 60..62 or unsat); "
+            + $"{(lists.Length == 0 ? $"no {List} is there" : $"of {lists.Length} found, none names a file that is there")}. Give the folder that holds them with --folder.");
+    }
+
+    private const string List = "optimum.csv";
 
     private static IEnumerable<(string Path, string Optimum, string Set)> Listed(string file)
     {
