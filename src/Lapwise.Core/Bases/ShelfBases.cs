@@ -26,7 +26,7 @@ public static class ShelfBases
     public static Basis Purchase(ShadePurchaseAnswer shade, double chanceAsked) => new("min Σ n c; P(V_shelf + Σ n s ≥ V) ≥ p",
         [
             new(v => v.Say("the jobs take V", "los trabajos llevan V"), v => v.Volume(shade.NeedMl)),
-            new(v => v.Say("the shelf gives V_shelf", "el estante da V_shelf"), v => v.Volume(shade.FromShelfMl)),
+            new(v => v.Say("the shelf gives V_shelf", "el estante da V_estante"), v => v.Volume(shade.FromShelfMl)),
             new(v => v.Say("to buy at least, for the chance asked", "por comprar al menos, para la probabilidad pedida"), v => $"{v.Volume(shade.BuyAtLeastMl)}, {v.Percent(chanceAsked, 1)}"),
             .. shade.Kits.Select(k => new BasisInput(v => v.Say($"kit of {v.Volume(k.SizeMl)}", $"juego de {v.Volume(k.SizeMl)}"), v => $"{k.Count} × {v.Number((double)k.Price, 2)}")),
         ], Sources.ExactSearch);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Serialization;
+using System.Text.RegularExpressions;
 
 namespace Lapwise.Core.Explain;
 
@@ -41,9 +42,21 @@ public sealed partial record Voice(Language Language, UnitSystem Units)
     /// <summary>A text as this voice shows it.</summary>
     public string Kept(string text) => KeepsUnits ? UnitGap.Keep(text) : text;
 
-    /// <summary>A formula in symbols with this language's decimal mark.</summary>
+    /// <summary>A formula in symbols with this language's decimal mark, and with what stands below the line in this language.</summary>
     public string Formula(string symbols) => Language != Language.Spanish ? symbols
-        : string.Concat(symbols.Select((c, i) => c == '.' && i > 0 && i + 1 < symbols.Length && char.IsAsciiDigit(symbols[i - 1]) && char.IsAsciiDigit(symbols[i + 1]) ? ',' : c));
+        : WordsBelow().Replace(DecimalPoint().Replace(symbols, ","), below => SpanishBelow.GetValueOrDefault(below.Value, below.Value));
+
+    // A letter below stands for itself in either language; p_sat is saturado too.
+    private static readonly Dictionary<string, string> SpanishBelow = new(StringComparer.Ordinal)
+    {
+        ["in"] = "entra", ["left"] = "queda", ["max"] = "máx", ["min"] = "mín", ["out"] = "sale", ["shelf"] = "estante",
+    };
+
+    [GeneratedRegex(@"(?<=[0-9])\.(?=[0-9])", RegexOptions.CultureInvariant, 1000)]
+    private static partial Regex DecimalPoint();
+
+    [GeneratedRegex("(?<=_)[a-z]{2,}", RegexOptions.CultureInvariant, 1000)]
+    private static partial Regex WordsBelow();
 
     /// <summary>Things in a row, the last after an <c>and</c>.</summary>
     public string List(IReadOnlyList<string> things) =>

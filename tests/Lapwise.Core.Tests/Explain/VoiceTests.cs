@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using CsCheck;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Quantities;
@@ -5,7 +6,7 @@ using Lapwise.Core.Quantities;
 namespace Lapwise.Core.Tests.Explain;
 
 /// <summary>What is shown can be typed back: the readers find the same value, to the step that is shown.</summary>
-public sealed class VoiceTests
+public sealed partial class VoiceTests
 {
     private static readonly Gen<Voice> Voices = Gen.Select(Gen.Enum<Language>(), Gen.Enum<UnitSystem>(), Gen.Bool, (language, units, keeps) => new Voice(language, units) { KeepsUnits = keeps });
 
@@ -15,6 +16,7 @@ public sealed class VoiceTests
         const string Formula = "t = 243.04 γ / (17.625 − γ); a = max(e₁, e₂)…";
         Assert.Equal(Formula, new Voice(Language.English, UnitSystem.Metric).Formula(Formula));
         Assert.Equal("t = 243,04 γ / (17,625 − γ); a = max(e₁, e₂)…", new Voice(Language.Spanish, UnitSystem.Us).Formula(Formula));
+        Assert.Equal("V_queda = V_entra − Σ V_sale; RH ≤ RH_máx; min_k c_k", new Voice(Language.Spanish, UnitSystem.Us).Formula("V_left = V_in − Σ V_out; RH ≤ RH_max; min_k c_k"));
     }
 
     [Theory]
@@ -196,4 +198,19 @@ public sealed class VoiceTests
         Assert.Equal((hour, second, bare, noon, moment), (voice.Hour(at), voice.HourToTheSecond(at), voice.BareHour(at), voice.HourOfDay(11.9999), voice.Moment(at)));
         Assert.DoesNotContain(' ', (voice with { KeepsUnits = true }).Hour(at));
     }
+
+    /// <summary>Read from the source, so that a new formula is held to it too.</summary>
+    [Fact]
+    public void Words_below_the_line_of_a_formula_have_their_Spanish()
+    {
+        var spanish = new Voice(Language.Spanish, UnitSystem.Metric);
+        var core = Path.Combine(RepositoryFolder.Root, "src", "Lapwise.Core");
+        var words = Directory.EnumerateFiles(core, "*.cs", SearchOption.AllDirectories).Where(f => !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal))
+            .SelectMany(File.ReadLines).Where(l => l.Contains("Basis", StringComparison.Ordinal)).SelectMany(l => BelowInLiterals().Matches(l)).Select(m => m.Value).Distinct(StringComparer.Ordinal).ToList();
+        Assert.Contains("V_left", words);
+        Assert.All(words.Except(["p_sat"]), word => Assert.NotEqual(word, spanish.Formula(word)));
+    }
+
+    [GeneratedRegex("(?<=\"[^\"]*)\\p{L}+_[a-z]{2,}", RegexOptions.CultureInvariant, 30_000)]
+    private static partial Regex BelowInLiterals();
 }
