@@ -63,7 +63,7 @@ public static class MoneyAnswering
             price.Rates.Currency.Code,
             [.. price.Lines.Select(l => new CostAnswer(l.Kind, l.Coat, l.Name(voice), l.How(voice), l.Cost.Value))],
             price.Overhead.Value, price.Cost.Value, price.Rework.Lines.Value, price.Rework.CallBacks.Value, price.Floor.Value,
-            decimal.Round(price.Margin, 4), decimal.Round(price.Markup, 4),
+            price.Margin, price.Markup,
             [.. price.Quoted.Select(q => new AmountAnswer(q.Name(voice), q.Amount.Value))],
             price.Net.Value, price.Tax.Value, price.Total.Value,
             [.. price.Stages.Select(s => new StageAnswer(s.Name(voice), s.Share, s.Net.Value, s.Tax.Value, s.Total.Value))],

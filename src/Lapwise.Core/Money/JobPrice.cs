@@ -60,11 +60,19 @@ public sealed record JobPrice(
     /// <summary>What is left of the net after cost and risk.</summary>
     public MoneyAmount Profit => Net - Cost - Rework.Sum;
 
-    /// <summary>Profit as a share of the price.</summary>
-    public decimal Margin => Net.Value == 0 ? 0 : Profit.Value / Net.Value;
+    /// <summary>
+    /// Profit as a share of the price. Where the price is the one that the margin asks for it is that margin as typed, whatever
+    /// rounding the price to its smallest coin made of it; else to a hundredth of a per cent.
+    /// </summary>
+    public decimal Margin => Net.Value > 0 && Net == AtMargin(Floor, Rates) ? Rates.Margin : Share(Profit, Net);
 
     /// <summary>Profit as a share of cost and risk: what is put on top. A margin of 20 % is a markup of 25 %.</summary>
-    public decimal Markup => (Cost + Rework.Sum).Value is > 0 and var cost ? Profit.Value / cost : 0;
+    public decimal Markup => Share(Profit, Cost + Rework.Sum);
+
+    /// <summary>The price of which the margin is left over the floor.</summary>
+    internal static MoneyAmount AtMargin(MoneyAmount floor, Rates rates) => new MoneyAmount(floor.Value / (1 - rates.Margin), rates.Currency).Rounded();
+
+    private static decimal Share(MoneyAmount profit, MoneyAmount whole) => whole.Value > 0 ? decimal.Round(profit.Value / whole.Value, 4) : 0;
 
     public MoneyAmount CostOf(CostKind kind) => Lines.Where(l => l.Kind == kind).Aggregate(MoneyAmount.Zero(Rates.Currency), (sum, l) => sum + l.Cost);
 }

@@ -29,7 +29,7 @@ public static class Pricing
         var rework = Rework(lines, rates, lineChances);
         var floor = cost + rework.Sum;
 
-        var list = MoneyAmount.Larger(new MoneyAmount(floor.Value / (1 - rates.Margin), rates.Currency).Rounded(), rates.MinimumCharge.Rounded());
+        var list = MoneyAmount.Larger(JobPrice.AtMargin(floor, rates), rates.MinimumCharge.Rounded());
         IReadOnlyList<PriceLine> quoted = [.. Quoted(supply, lines, list), .. Changes(agreement)];
         var net = Sum(quoted.Select(q => q.Amount), rates.Currency);
         if (net.Value < 0) return new PriceRead(null, [Negative(net)]);

@@ -58,8 +58,26 @@ public sealed class PricingTests
     public void A_margin_of_a_fifth_is_a_markup_of_a_quarter()
     {
         var price = Price(Supply(84), Rates(margin: 0.2m));
-        Assert.Equal(0.2m, decimal.Round(price.Margin, 4));
-        Assert.Equal(0.25m, decimal.Round(price.Markup, 4));
+        Assert.Equal((0.2m, 0.25m), (price.Margin, price.Markup));
+    }
+
+    /// <summary>The price is rounded to the cent; of 585.62 the rounding would make 45.0002 % of 45 %.</summary>
+    [Theory]
+    [InlineData(0.45)]
+    [InlineData(0.33333)]
+    public void A_margin_typed_is_said_as_typed_where_the_price_is_made_by_it(double typed)
+    {
+        var price = Price(Supply(84), Rates(margin: (decimal)typed));
+        Assert.NotEqual((decimal)typed, price.Profit.Value / price.Net.Value);
+        Assert.Equal((decimal)typed, price.Margin);
+    }
+
+    [Fact]
+    public void A_price_made_otherwise_says_the_margin_that_it_leaves()
+    {
+        var least = Price(Supply(84), Rates() with { MinimumCharge = Usd(900) });
+        Assert.Equal(decimal.Round((900 - 322.09m) / 900, 4), least.Margin);
+        Assert.Equal(decimal.Round((402.61m - 100 - 322.09m) / 302.61m, 4), Price(Supply(84), Rates(), Plain with { Discount = Usd(100) }).Margin);
     }
 
     [Fact]
