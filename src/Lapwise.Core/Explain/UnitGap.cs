@@ -1,4 +1,5 @@
 using System.Text;
+using Lapwise.Core.Quantities;
 
 namespace Lapwise.Core.Explain;
 
@@ -44,6 +45,7 @@ public static class UnitGap
         var bare = word.TrimEnd(",;.:)");
         var slash = bare.IndexOf('/');
         return (slash > 0 ? bare[..slash] : bare) is "%" or "°C" or "°F" or "K" or "mm" or "cm" or "m" or "m²" or "m³" or "µm" or "in" or "ft" or "ft²" or "ft³" or "mil"
-            or "mL" or "L" or "fl" or "oz" or "gal" or "g" or "kg" or "lb" or "kJ" or "J" or "W" or "ppm" or "s" or "min" or "h" or "d" or "am" or "pm" or "EUR" or "USD";
+            or "mL" or "L" or "fl" or "oz" or "gal" or "g" or "kg" or "lb" or "kJ" or "J" or "W" or "ppm" or "s" or "min" or "h" or "d" or "am" or "pm"
+            || Currency.IsCode(bare);
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Diagnostics.CodeAnalysis;
 
 namespace Lapwise.Core.Quantities;
@@ -34,6 +35,12 @@ public sealed record Currency
         .. NoDecimals.Split(' ').Select(code => new Currency(code, 0)),
         .. ThreeDecimals.Split(' ').Select(code => new Currency(code, 3)),
     ];
+
+    private static readonly FrozenSet<string>.AlternateLookup<ReadOnlySpan<char>> Codes =
+        All.Select(c => c.Code).ToFrozenSet(StringComparer.Ordinal).GetAlternateLookup<ReadOnlySpan<char>>();
+
+    /// <summary>Whether a word of a text is the code of a currency, in capitals.</summary>
+    public static bool IsCode(ReadOnlySpan<char> word) => word.Length == 3 && Codes.Contains(word);
 
     /// <summary>By its code, in capitals or not.</summary>
     public static bool TryOf(string? code, [NotNullWhen(true)] out Currency? currency)

@@ -74,6 +74,13 @@ public sealed partial class VoiceTests
         Assert.Equal(written.Replace(' ', UnitGap.NoBreak), (voice with { KeepsUnits = true }).Date(day));
     }
 
+    [Fact]
+    public void A_sum_written_in_a_text_stays_with_the_code_of_any_currency()
+    {
+        Assert.All(Currency.All, c => Assert.Equal($"12,345,678.90{UnitGap.NoBreak}{c}, and", UnitGap.Keep($"12,345,678.90 {c}, and")));
+        foreach (var text in new[] { "30 All of it", "2 top coats", "14 SHELVES", "3 ABC" }) Assert.Equal(text, UnitGap.Keep(text));
+    }
+
     [Theory]
     [InlineData("1:30 min")]
     [InlineData("12 min 30 s")]
