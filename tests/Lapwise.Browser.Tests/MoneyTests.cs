@@ -103,5 +103,24 @@ public sealed class MoneyTests(PublishedServer server)
         Assert.Empty((await page.RunAxe()).Violations.SelectMany(v => v.Nodes.Select(n => $"{v.Id}: {n.Html} {n.Any.FirstOrDefault()?.Message}")));
     }
 
+    [Theory]
+    [InlineData(390)]
+    [InlineData(1440)]
+    public async Task A_sum_of_many_millions_stays_on_one_line_with_its_currency(int width)
+    {
+        var id = await server.CopyOfDemo();
+        await using var window = await server.Window(width, 900);
+        var page = await window.Open($"/jobs/{id}/money");
+        var total = page.Locator("data[data-is='total']");
+        await Expect(total).ToBeVisibleAsync(new() { Timeout = Pages.FirstStartMs });
+        await page.Field("Wage of an hour").FillAsync("3000000");
+        await Expect(page.Locator("main")).ToContainTextAsync("With the shop's rates");
+        Assert.True(await Value(total) > 10_000_000);
+
+        // Less than one and a half lines of its own letters.
+        var broken = await page.Locator(".verdict .figure-value").EvaluateAllAsync<string[]>("all => all.filter(v => v.getBoundingClientRect().height > 2.4 * parseFloat(getComputedStyle(v).fontSize) || v.scrollWidth > v.clientWidth).map(v => v.textContent)");
+        Assert.Empty(broken);
+    }
+
     private static async Task<double> Value(ILocator data) => double.Parse((await data.GetAttributeAsync("value"))!, CultureInfo.InvariantCulture);
 }
