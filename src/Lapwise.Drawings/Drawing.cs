@@ -52,6 +52,7 @@ public readonly record struct Box(double Left, double Top, double Right, double 
     public double Width => Right - Left;
     public double Height => Bottom - Top;
     public IReadOnlyList<Spot> Corners => [new(Left, Top), new(Right, Top), new(Right, Bottom), new(Left, Bottom)];
+    public Spot Nearest(Spot to) => new(Math.Clamp(to.X, Left, Math.Max(Left, Right)), Math.Clamp(to.Y, Top, Math.Max(Top, Bottom)));
     public Box Grown(double by) => new(Left - by, Top - by, Right + by, Bottom + by);
     public static Box Over(IEnumerable<Spot> spots)
     {

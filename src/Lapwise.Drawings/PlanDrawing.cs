@@ -62,7 +62,7 @@ public static class PlanDrawing
             foreach (var section in Sections)
             {
                 insides.Add([.. Shapes.Insides(OnSheet(section, layout)).Take(40)]);
-                Number(sketch, OnSheet(section, layout), insides[^1], section);
+                Number(sketch, layout, OnSheet(section, layout), insides[^1], section);
                 await pause();
             }
             // Before the labels, which can make do with fewer words.
@@ -91,9 +91,10 @@ public static class PlanDrawing
                 TopDrawing.SideLabel(sketch, layout, side, side.Letter.ToString(), layout.Reach(side) + (0.2 * sketch.TextSize), Lettering.Letter);
         }
 
-        private void Number(Sketch sketch, List<IReadOnlyList<Spot>> rings, IReadOnlyList<Spot> insides, Section section)
+        private void Number(Sketch sketch, Layout layout, List<IReadOnlyList<Spot>> rings, IReadOnlyList<Spot> insides, Section section)
         {
             if (insides.Count == 0) insides = [rings[0][0]];
+            if (InCutout(sketch, layout, rings, insides, section.Id)) return;
             bool Inside(Box box) => box.Grown(sketch.Unit).Corners.All(c => Shapes.Contains(rings, c));
             var places = NumberSizes.SelectMany(size => insides.Select(at => new Place(at, Scale: size))).ToList();
             if (sketch.TryText(Lettering.Number, [section.Id], places, Inside) is not { } put)
@@ -103,6 +104,29 @@ public static class PlanDrawing
             var clock = $"{Voice.Clock(section.StartMs / 1000.0)}–{Voice.Clock(section.EndMs / 1000.0)}";
             var below = new Spot((number.Left + number.Right) / 2, number.Bottom + (0.6 * sketch.HeightOf(Lettering.Clock)));
             sketch.TryText(Lettering.Clock, [clock, Voice.Clock(section.StartMs / 1000.0)], [new(below)], Inside);
+        }
+
+        /// <summary>The number of a section that is narrow all round a cutout stands in the cutout, on a leader: between lap and rim it could not be told apart.</summary>
+        private static bool InCutout(Sketch sketch, Layout layout, List<IReadOnlyList<Spot>> rings, IReadOnlyList<Spot> insides, string id)
+        {
+            var (size, air) = (NumberSizes[1], 2.5 * sketch.Unit);
+            var (width, height) = (size * sketch.WidthOf(Lettering.Number, id), size * sketch.HeightOf(Lettering.Number));
+            if (insides.Any(at => Box.Round(at, width, height).Grown(air).Corners.All(c => Shapes.Contains(rings, c)))) return false;
+            foreach (var (_, ring) in layout.Holes)
+            {
+                var hole = Box.Over(ring);
+                // From where it is roomiest to the near end of the cutout, so that the cutout's name keeps the middle.
+                var from = insides[0];
+                if ((hole.Nearest(from) - from).Length > height) continue;
+                var at = hole.Grown(-air - (Math.Max(width, height) / 2)).Nearest(from);
+                var box = Box.Round(at, width, height);
+                if (!sketch.IsClear(box) || !box.Grown(sketch.Unit).Corners.All(c => Shapes.Contains([ring], c))) continue;
+                sketch.Line(Ink.Leader, [box.Nearest(from), from]);
+                sketch.Text(Lettering.Number, id, [new(at, Scale: size)]);
+                return true;
+            }
+
+            return false;
         }
 
         private void Label(Sketch sketch, Layout layout, Lap lap)

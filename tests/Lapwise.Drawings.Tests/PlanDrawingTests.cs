@@ -114,6 +114,20 @@ public class PlanDrawingTests
     }
 
     [Fact]
+    public void Draw_the_number_of_a_section_too_narrow_for_it_stands_in_the_cutout_on_a_leader()
+    {
+        var whole = Samples.Whole("l-kitchen");
+        var drawing = PlanDrawing.Draw(whole.Measured.Tops[0], whole.Work.Coats[1], whole.Job.Crew, Us, new Sheet(524, 225, 8.5));
+        var cutout = Box.Over(drawing.Marks.OfType<Mark.Line>().Single(l => l.Ink == Ink.Cutout).Points);
+        var number = Assert.Single(drawing.Marks.OfType<Mark.Text>(), t => t.Style == Lettering.Number && cutout.Overlaps(t.Box));
+        Assert.True(cutout.Nearest(new(number.Box.Left, number.Box.Top)) == new Spot(number.Box.Left, number.Box.Top) && number.Size > 8.5);
+        var leader = Assert.Single(drawing.Marks.OfType<Mark.Line>(), l => l.Ink == Ink.Leader);
+        Assert.False(Box.Over([leader.Points[1]]).Overlaps(cutout));
+        // The cutout is named all the same.
+        Assert.Contains(drawing.Marks.OfType<Mark.Text>(), t => t.Words == "Sink");
+    }
+
+    [Fact]
     public void Draw_a_lost_lap_says_so_in_words_and_by_weight()
     {
         var (top, work, crew) = Plans("jumbo-island").Last();
