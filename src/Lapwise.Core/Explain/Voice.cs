@@ -44,12 +44,18 @@ public sealed partial record Voice(Language Language, UnitSystem Units)
 
     /// <summary>A formula in symbols with this language's decimal mark, and with what stands below the line in this language.</summary>
     public string Formula(string symbols) => Language != Language.Spanish ? symbols
-        : WordsBelow().Replace(DecimalPoint().Replace(symbols, ","), below => SpanishBelow.GetValueOrDefault(below.Value, below.Value));
+        : WordsBelow().Replace(DecimalPoint().Replace(symbols, ","), below => SpanishBelow(below.Value));
 
     // A letter below stands for itself in either language; p_sat is saturado too.
-    private static readonly Dictionary<string, string> SpanishBelow = new(StringComparer.Ordinal)
+    private static string SpanishBelow(string word) => word switch
     {
-        ["in"] = "entra", ["left"] = "queda", ["max"] = "máx", ["min"] = "mín", ["out"] = "sale", ["shelf"] = "estante",
+        "in" => "entra",
+        "left" => "queda",
+        "max" => "máx",
+        "min" => "mín",
+        "out" => "sale",
+        "shelf" => "estante",
+        _ => word,
     };
 
     [GeneratedRegex(@"(?<=[0-9])\.(?=[0-9])", RegexOptions.CultureInvariant, 1000)]

@@ -36,11 +36,10 @@ public sealed record Currency
         .. ThreeDecimals.Split(' ').Select(code => new Currency(code, 3)),
     ];
 
-    private static readonly FrozenSet<string>.AlternateLookup<ReadOnlySpan<char>> Codes =
-        All.Select(c => c.Code).ToFrozenSet(StringComparer.Ordinal).GetAlternateLookup<ReadOnlySpan<char>>();
+    private static readonly FrozenSet<string> Codes = All.Select(c => c.Code).ToFrozenSet(StringComparer.Ordinal);
 
     /// <summary>Whether a word of a text is the code of a currency, in capitals.</summary>
-    public static bool IsCode(ReadOnlySpan<char> word) => word.Length == 3 && Codes.Contains(word);
+    public static bool IsCode(ReadOnlySpan<char> word) => word.Length == 3 && Codes.GetAlternateLookup<ReadOnlySpan<char>>().Contains(word);
 
     /// <summary>By its code, in capitals or not.</summary>
     public static bool TryOf(string? code, [NotNullWhen(true)] out Currency? currency)
