@@ -119,6 +119,8 @@ public readonly record struct Sheet(double Width, double MostHeight, double Text
 {
     /// <summary>A phone held upright, in CSS pixels.</summary>
     public static readonly Sheet Phone = new(366, 380, 10.5);
+    /// <summary>The same for what fills it from top to foot.</summary>
+    public static readonly Sheet Tall = new(352, 520, 11);
     /// <summary>A wide page, in CSS pixels.</summary>
     public static readonly Sheet Wide = new(760, 560, 12);
 }

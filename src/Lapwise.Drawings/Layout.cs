@@ -29,13 +29,15 @@ internal sealed class Layout
     private const double ChordErrorM = 0.0005;
     private const double LeastStep = 1;
     private readonly double scale;
+    private readonly bool isTurned;
     private readonly Dictionary<string, Func<PointM, Spot>> placed;
 
     /// <param name="scale">Sheet units in a metre.</param>
     /// <param name="gap">Room between a side and the panel unfolded beside it, in sheet units.</param>
-    public Layout(MeasuredTop top, double scale, double gap)
+    /// <param name="isTurned">A quarter to the right, for a long top on a tall sheet.</param>
+    public Layout(MeasuredTop top, double scale, double gap, bool isTurned = false)
     {
-        this.scale = scale;
+        (this.scale, this.isTurned) = (scale, isTurned);
         Outline = [.. OnSheet(top.Outline.Segments)];
         Holes = [.. top.Holes.Select(h => (h, (IReadOnlyList<Spot>)[.. OnSheet(h.Segments)]))];
         Sides = [.. SidesOf(top)];
@@ -52,7 +54,7 @@ internal sealed class Layout
 
     public double PerMetre => scale;
 
-    public Spot OnSheet(PointM point) => new(point.X * scale, point.Y * scale);
+    public Spot OnSheet(PointM point) => isTurned ? new(-point.Y * scale, point.X * scale) : new(point.X * scale, point.Y * scale);
 
     /// <summary>From a face's own plane to the sheet.</summary>
     public Spot OnSheet(Face face, PointM point) => placed[face.Id](point);

@@ -31,7 +31,7 @@ public static class PlanDrawing
         var sections = work.Sections.Where(s => s.Face.Top == top.Top.Name).ToList();
         var plan = new TopPlan(top, work, sections, [.. work.Laps.Where(l => sections.Exists(s => s.Id == l.A))], crew, movable, voice);
         // Fold laps are labelled in the gap between a side and its panel.
-        var sketch = await SheetFitting.FitAsync(top, sheet, gapInText: top.Folds.Count > 0 ? 1.7 : 0.35, (sketch, layout) => plan.Put(sketch, layout, pause));
+        var sketch = await SheetFitting.FitAsync(top, sheet, gapInText: top.Folds.Count > 0 ? 1.7 : 0.35, (sketch, layout) => plan.Put(sketch, layout, pause), mayTurn: true);
         var legend = new Legend(sketch, sheet);
         plan.PutLegend(legend);
         await pause();
@@ -121,7 +121,9 @@ public static class PlanDrawing
                 var at = hole.Grown(-air - (Math.Max(width, height) / 2)).Nearest(from);
                 var box = Box.Round(at, width, height);
                 if (!sketch.IsClear(box) || !box.Grown(sketch.Unit).Corners.All(c => Shapes.Contains([ring], c))) continue;
-                sketch.Line(Ink.Leader, [box.Nearest(from), from]);
+                IReadOnlyList<Spot> leader = [box.Nearest(from), from];
+                sketch.Line(Ink.Leader, leader);
+                sketch.KeepClear(Box.Over(leader).Grown(sketch.Unit));
                 sketch.Text(Lettering.Number, id, [new(at, Scale: size)]);
                 return true;
             }

@@ -6,6 +6,9 @@ namespace Lapwise.Drawings;
 /// <summary>Finds the scale at which a top with its texts fills the sheet.</summary>
 internal static class SheetFitting
 {
+    /// <summary>A top is best known as it was measured: only where it is drawn so much larger is it turned.</summary>
+    private const double WorthTurning = 1.4;
+
     /// <param name="gapInText">Room between a side and its unfolded panel, against the text size.</param>
     public static Sketch Fit(MeasuredTop top, Sheet sheet, double gapInText, Action<Sketch, Layout> put) =>
         Slices.AtOnce(FitAsync(top, sheet, gapInText, (sketch, layout) =>
@@ -15,16 +18,20 @@ internal static class SheetFitting
         }));
 
     /// <summary>The same for what is put in slices.</summary>
-    public static async ValueTask<Sketch> FitAsync(MeasuredTop top, Sheet sheet, double gapInText, Func<Sketch, Layout, ValueTask> put)
+    /// <param name="mayTurn">A long top may lie along a tall sheet, where that makes it much larger.</param>
+    public static async ValueTask<Sketch> FitAsync(MeasuredTop top, Sheet sheet, double gapInText, Func<Sketch, Layout, ValueTask> put, bool mayTurn = false)
     {
         var gap = gapInText * sheet.TextSize;
+        var turned = Box.Over(new Layout(top, 1, 0, isTurned: true).Everything);
         var metres = Box.Over(new Layout(top, 1, 0).Everything);
-        var scale = Math.Min(sheet.Width / metres.Width, sheet.MostHeight / metres.Height);
+        var isTurned = mayTurn && sheet.MostHeight > sheet.Width && Filling(sheet, turned) >= WorthTurning * Filling(sheet, metres);
+        if (isTurned) metres = turned;
+        var scale = Filling(sheet, metres);
         // Texts do not grow with the scale, so what they add is measured and the scale solved again; twice settles it.
         for (var attempt = 0; ; attempt++)
         {
             var sketch = new Sketch(sheet.TextSize);
-            await put(sketch, new Layout(top, scale, gap));
+            await put(sketch, new Layout(top, scale, gap, isTurned));
             var box = sketch.Bounds();
             var fits = box.Width <= sheet.Width + 0.5 && box.Height <= sheet.MostHeight + 0.5;
             if (attempt == 4 || (fits && attempt > 0))
@@ -37,4 +44,6 @@ internal static class SheetFitting
             scale = Math.Max(Math.Min(wide, high), 0.2 * scale);
         }
     }
+
+    private static double Filling(Sheet sheet, Box metres) => Math.Min(sheet.Width / metres.Width, sheet.MostHeight / metres.Height);
 }

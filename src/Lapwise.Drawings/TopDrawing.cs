@@ -109,7 +109,7 @@ public static class TopDrawing
     {
         if (side.Straight is not { } straight) return null;
         if (outline is not OutlineSpec.RoundedRectangle rounded) return straight;
-        var corner = (straight.To - straight.From).Unit * layout.OnSheet(new(rounded.RadiusM, 0)).X;
+        var corner = (straight.To - straight.From).Unit * (rounded.RadiusM * layout.PerMetre);
         return (straight.From - corner, straight.To + corner);
     }
 

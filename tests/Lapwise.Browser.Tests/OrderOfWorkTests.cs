@@ -113,7 +113,7 @@ public sealed partial class OrderOfWorkTests(PublishedServer server)
         await Expect(minutes.Locator(".minutes-words")).ToContainTextAsync("mixes batch A");
         await Expect(minutes.Locator(".lw-blank").First).ToBeAttachedAsync();
         await page.Keyboard.PressAsync("End");
-        await Expect(minutes.Locator(".minutes-words")).ToContainTextAsync("through with this coat");
+        await Expect(minutes.Locator(".minutes-words")).ToContainTextAsync("nothing more in this coat");
         await Expect(minutes.Locator(".lw-blank")).ToHaveCountAsync(1);
         await page.Keyboard.PressAsync("Home");
 

@@ -57,8 +57,25 @@ public class PlanDrawingTests
     {
         foreach (var (top, work, crew) in Plans(sample))
             foreach (var voice in new[] { Us, Metric })
-                foreach (var sheet in new[] { Sheet.Phone, Sheet.Wide })
+                foreach (var sheet in new[] { Sheet.Phone, Sheet.Tall, Sheet.Wide })
                     Overlaps.None(PlanDrawing.Draw(top, work, crew, voice, sheet));
+    }
+
+    [Fact]
+    public void Draw_a_long_top_lies_along_a_tall_sheet_and_no_other_is_turned()
+    {
+        var plans = Plans("l-kitchen").ToList();
+        // A waterfall unfolds beside the end of the island and makes it three times as long as deep.
+        Assert.True(Size("Island", Sheet.Tall) is var (across, down) && down > 2 * across);
+        Assert.True(Size("Island", Sheet.Tall).Y > 1.3 * Size("Island", Sheet.Phone).X);
+        Assert.True(Size("Sink run", Sheet.Tall) is var (length, depth) && length > depth);
+
+        Spot Size(string name, Sheet sheet)
+        {
+            var (top, work, crew) = plans.Last(p => p.Top.Top.Name == name);
+            var box = Box.Over(PlanDrawing.Draw(top, work, crew, Us, sheet).Marks.OfType<Mark.Line>().Where(l => l.Ink is Ink.Section).SelectMany(l => l.Points));
+            return new Spot(box.Width, box.Height);
+        }
     }
 
     /// <summary>Over an edge, a cutout or the outline of a panel a margin is read by nobody; a bare sign has no other place in a narrow strip.</summary>

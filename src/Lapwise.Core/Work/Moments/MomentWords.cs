@@ -48,7 +48,7 @@ public static class MomentWords
         Doing.Mixes m => v.Say($"mixes batch {m.Batch.Id} until {Clock(m.Batch.MixEndMs)}.", $"prepara la mezcla {m.Batch.Id} hasta {Clock(m.Batch.MixEndMs)}."),
         Doing.Steps s => $"{s.Step.Top}, {StepWords.What(s.Step, v)}, {v.Say("until", "hasta")} {Clock(s.Step.EndMs)}.",
         Doing.Waits w => v.Say($"nothing until {Clock(w.UntilMs)}.", $"nada hasta {Clock(w.UntilMs)}."),
-        Doing.Through => v.Say("through with this coat.", "ha terminado esta capa."),
+        Doing.Through => v.Say("nothing more in this coat.", "nada más en esta capa."),
         _ => throw new ArgumentOutOfRangeException(nameof(doing)),
     };
 
