@@ -1,4 +1,6 @@
 using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Measure;
 using Lapwise.Documents.Parts;
 using Lapwise.Drawings;
 using Lapwise.Shared;
@@ -20,6 +22,19 @@ public sealed class PdfWritingTests
         Assert.True(read.Pages.Count > 2);
         Assert.Equal([words], read.Parts.Where(p => p.Kind == "P").Select(p => p.Words).Where(w => w != "Works."));
         Assert.Equal([words], read.Parts.Where(p => p.Kind == "LBody").Select(p => p.Words));
+    }
+
+    [Fact]
+    public void A_deep_top_is_drawn_higher_and_no_other()
+    {
+        var job = Samples.Job("l-kitchen");
+        Assert.All(Measuring.Measure(job).Tops, top => Assert.Equal(225, FigureSize.For(top, Paper.Letter).MostHeight));
+
+        var u = Measuring.Measure(job with { Tops = [job.Tops[0] with { Outline = new OutlineSpec.U(3.2, 0.62, 3.6, 0.9, 2.6, 0.62), Cutouts = [] }] }).Tops[0];
+        var sheet = FigureSize.For(u, Paper.Letter);
+        Assert.True(PerMetre(sheet) > 1.3 * PerMetre(sheet with { MostHeight = 225 }));
+
+        double PerMetre(Sheet on) => TopDrawing.Draw(u, Us, on).Plan!.PerMetre;
     }
 
     [Fact]

@@ -8,6 +8,9 @@ internal static class FigureSize
 {
     private const double SmallPieceM = 1.3;
 
+    /// <summary>A metre of a deep top, such as a U, is drawn no smaller than 3 cm where the page has room: its sections would not be told apart.</summary>
+    private const double PtPerMetre = 85;
+
     /// <summary>A top is drawn no lower than this share of its height: sections must be told apart at arm's length.</summary>
     private const double Least = 0.7;
 
@@ -39,9 +42,9 @@ internal static class FigureSize
     {
         // Room for the thick lines that reach past the sheet on either side.
         var width = paper.InnerWidthPt - 4;
-        var longest = top.Outline.Segments.SelectMany(s => s.Flatten(0.001)).ToList() is var points
-            ? Math.Max(points.Max(p => p.X) - points.Min(p => p.X), points.Max(p => p.Y) - points.Min(p => p.Y))
-            : 0;
-        return longest < SmallPieceM && top.Faces.Count == 1 ? new Sheet((width - 16) / 2, 150, 8) : new Sheet(width, 225, 8.5);
+        var outline = Box.Over(top.Outline.Segments.SelectMany(s => s.Flatten(0.001)).Select(p => new Spot(p.X, p.Y)));
+        if (Math.Max(outline.Width, outline.Height) < SmallPieceM && top.Faces.Count == 1) return new Sheet((width - 16) / 2, 150, 8);
+        var deepM = outline.Height + top.Faces.Where(f => f.Kind != FaceKind.Flat).Sum(f => f.Ring.Max(p => p.Y));
+        return new Sheet(width, Math.Clamp(deepM * PtPerMetre, 225, 420), 8.5);
     }
 }
