@@ -370,13 +370,19 @@ public sealed class KeepingTests(PublishedServer server)
         Assert.Contains("pine", await File.ReadAllTextAsync(await file.PathAsync(), TestContext.Current.CancellationToken), StringComparison.Ordinal);
     }
 
-    [Fact]
-    public async Task An_edit_that_another_version_left_on_the_device_is_told_of_and_never_written_over()
+    /// <summary>Whether this device has a copy of the job by then, or it has to come from the server.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task An_edit_that_another_version_left_on_the_device_is_told_of_and_never_written_over(bool isCopied)
     {
         var id = await server.CopyOfDemo();
         await using var window = await server.Window(390, 844);
         var page = await window.Open("/");
         await page.EvaluateAsync($"lapwise.tab().then(tab => lapwise.cupboard.write('drafts', '{id}/' + tab, '1', 'Later', JSON.stringify({{ lapwise: 2, name: 'Later', scent: 'pine' }}), ''))");
+        var copy = $"lapwise.cupboard.read('jobs', '{id}')";
+        await page.WaitForFunctionAsync($"async () => await {copy} !== null");
+        if (!isCopied) await page.EvaluateAsync($"lapwise.cupboard.remove('jobs', '{id}')");
         await page.Locator($"a[href='jobs/{id}']").ClickAsync();
         await page.Field("Thickness").FillAsync("1 1/4 in");
         await page.Kept("Saved");
