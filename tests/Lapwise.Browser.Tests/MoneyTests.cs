@@ -86,7 +86,7 @@ public sealed class MoneyTests(PublishedServer server)
         var total = page.Locator("data[data-is='total']");
         await Expect(total).ToBeVisibleAsync(new() { Timeout = Pages.FirstStartMs });
         var before = await Value(total);
-        await page.Field(wage).FillAsync("48");
+        await page.Field(wage).FillAsync("52");
         await Expect(page.Locator("main")).ToContainTextAsync(locale == "en-US" ? "With the shop's rates" : "Con las tarifas del taller");
         Assert.True(await Value(total) > before);
         await page.GetByText(payments).ClickAsync();
