@@ -81,13 +81,13 @@ public sealed class BatchBreaks
         ArgumentNullException.ThrowIfNull(worstMs);
         ArgumentNullException.ThrowIfNull(pause);
         (int Joined, long WorstMs, FoundOrder Order)? best = null;
-        foreach (var (joined, _, _, begins) in Places(mostMs).OrderBy(p => p.Joined).ThenBy(p => p.WorstMs).ThenByDescending(p => p.SmallestMl).Take(MostTried))
+        foreach (var places in Listed(mostMs).OrderBy(p => p.Joined).ThenBy(p => p.WorstMs).ThenByDescending(p => p.SmallestMl).Take(MostTried))
         {
-            if (best is { } known && joined > known.Joined) break;
+            if (best is { } known && places.Joined > known.Joined) break;
             await pause();
-            var order = OnTheClock(begins, mostMs);
+            var order = OnTheClock(places.Begins, mostMs);
             if (!order.KeepsLimits || worstMs(order) is not { } worst || worst > mostMs) continue;
-            if (best is null || worst < best.Value.WorstMs) best = (joined, worst, order);
+            if (best is null || worst < best.Value.WorstMs) best = (places.Joined, worst, order);
         }
 
         return best?.Order;
@@ -97,10 +97,10 @@ public sealed class BatchBreaks
     /// Places in the sequence where each batch could begin by its volume, its life and, of one person, the ages, with fewer laps
     /// joined out of two than given.
     /// </summary>
-    private List<(int Joined, long WorstMs, double SmallestMl, int[] Begins)> Places(long mostMs)
+    private List<Places> Listed(long mostMs)
     {
         var rule = _problem.Mixing!;
-        var listed = new List<(int, long, double, int[])>();
+        var listed = new List<Places>();
         var begins = new Stack<int>();
         var countedMs = new long[_sequence.Count];
         var leftMl = new double[_sequence.Count + 1];
@@ -133,7 +133,7 @@ public sealed class BatchBreaks
                 if (_openedBefore[to] - within >= Joined) continue;
                 if (to == _sequence.Count)
                 {
-                    listed.Add((laps - within, worstMs, Math.Min(smallestMl, takenMl), [.. begins.Reverse()]));
+                    listed.Add(new(laps - within, worstMs, Math.Min(smallestMl, takenMl), [.. begins.Reverse()]));
                     return;
                 }
 
@@ -168,4 +168,10 @@ public sealed class BatchBreaks
 
         return CrewTimeline.Of(_crew.Value, tasks, ageMs);
     }
+
+    /// <summary>Where each batch begins, by place in the sequence.</summary>
+    /// <param name="Joined">Laps joined out of two batches that show it.</param>
+    /// <param name="WorstMs">The worst lap age; 0 where the clock does not follow from the places.</param>
+    /// <param name="SmallestMl">What the smallest batch gives.</param>
+    private sealed record Places(int Joined, long WorstMs, double SmallestMl, int[] Begins);
 }
