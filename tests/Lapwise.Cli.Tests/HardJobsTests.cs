@@ -46,7 +46,7 @@ public sealed partial class HardJobsTests
         var (from, to) = (Sample.IndexOf("  - name: Great island", StringComparison.Ordinal), Sample.IndexOf("system:", StringComparison.Ordinal));
         var shell = Plan(Sample.Insert(to, Sample[from..to].Replace("Great island", "Second island", StringComparison.Ordinal)));
         Assert.NotEqual(Outcome.BadInput, shell.Outcome);
-        Assert.Contains("Second island ", shell.Out, StringComparison.Ordinal);
+        Assert.Matches(@"(?m)^ +\d+  Second island ", shell.Out);
     }
 
     [Fact]
