@@ -7,38 +7,38 @@ namespace Lapwise.Client.Keeping;
 internal sealed class Coatings(Server server, Cupboard cupboard)
 {
     private const string Key = "all";
+    private string known = "";
 
     public IReadOnlyList<ProductDocument> All { get; private set; } = [];
 
-    /// <summary>The server's list has come.</summary>
+    /// <summary>The server's list has come, and is another than the one here.</summary>
     public event Action? Changed;
 
     /// <summary>What this device has, at once; then what the server has.</summary>
     public async Task Fetch()
     {
         await ReadHere();
-        if (await server.Products() is Reply<IReadOnlyList<ProductDocument>>.Got(var products, _))
-        {
-            All = products;
-            await cupboard.Write(Drawer.Products, Key, JsonSerializer.Serialize(products, JobJson.Default.IReadOnlyListProductDocument));
-            Changed?.Invoke();
-        }
+        if (await server.Products() is not Reply<IReadOnlyList<ProductDocument>>.Got(var products, _)) return;
+        var json = JsonSerializer.Serialize(products, JobJson.Default.IReadOnlyListProductDocument);
+        var isOther = json != known;
+        if (isOther) (known, All) = (json, products);
+        // Also where it is the same: the browser may have cleared it.
+        await cupboard.Write(Drawer.Products, Key, json);
+        if (isOther) Changed?.Invoke();
     }
 
     public async Task ReadHere()
     {
-        if (All.Count == 0) All = await Kept();
-    }
-
-    private async Task<IReadOnlyList<ProductDocument>> Kept()
-    {
+        if (known.Length > 0 || await cupboard.Read(Drawer.Products, Key) is not [var kept]) return;
         try
         {
-            return await cupboard.Read(Drawer.Products, Key) is [var kept] ? JsonSerializer.Deserialize(kept, JobJson.Default.IReadOnlyListProductDocument) ?? [] : [];
+            var products = JsonSerializer.Deserialize(kept, JobJson.Default.IReadOnlyListProductDocument) ?? [];
+            // The server's may have come meanwhile.
+            if (known.Length == 0) (known, All) = (kept, products);
         }
         catch (JsonException)
         {
-            return [];
+            // Kept by another version of this page: the server's comes in its place.
         }
     }
 }

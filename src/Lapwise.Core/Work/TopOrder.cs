@@ -14,7 +14,7 @@ namespace Lapwise.Core.Work;
 internal sealed record TopOrder(CutTop Cut, OrderProblem Problem, IReadOnlyList<int> Sequence, long WorstAgeMs)
 {
     /// <summary>How hard it is to follow: sections, jumps to a section that shares no lap, changes of place, metres walked.</summary>
-    public (int Sections, int Jumps, int Walks, double WalkedM) Complexity { get; } = Measure(Cut, Sequence);
+    public (int Sections, int Jumps, int Walks, double WalkedM) Complexity => Measure(Cut, Sequence);
 
     public bool IsSimplerThan(TopOrder other) => Complexity.CompareTo(other.Complexity) is var c && (c < 0 || (c == 0 && WorstAgeMs < other.WorstAgeMs));
 
@@ -89,7 +89,8 @@ internal static class TopSweeps
             neighbours[lap.B].Add(lap.A);
         }
 
-        return Starts(cut).Select(start => TopOrder.Of(cut, problem, Sweep(cut, problem, neighbours, start)));
+        PointM[] places = [.. cut.Sections.Select(PlaceOf)];
+        return Starts(cut).Select(start => TopOrder.Of(cut, problem, Sweep(problem, places, neighbours, start)));
     }
 
     /// <summary>All sections, or of very many those nearest to the corners of the plan.</summary>
@@ -103,9 +104,9 @@ internal static class TopSweeps
         return starts;
     }
 
-    private static List<int> Sweep(CutTop cut, OrderProblem problem, List<int>[] neighbours, int start)
+    private static List<int> Sweep(OrderProblem problem, PointM[] places, List<int>[] neighbours, int start)
     {
-        var count = cut.Sections.Count;
+        var count = places.Length;
         var opened = new int[count];
         var waiting = new int[count];
         var done = new bool[count];
@@ -126,9 +127,19 @@ internal static class TopSweeps
 
         return order;
 
-        int Next(int from) => Enumerable.Range(0, count)
-            .Where(u => !done[u] && waiting[u] == 0)
-            .MinBy(u => (opened[u], Math.Round(PlaceOf(cut.Sections[from]).DistanceTo(PlaceOf(cut.Sections[u])), 6), u));
+        // Where a lap has been open longest; among several the nearest.
+        int Next(int from)
+        {
+            var (next, nextM) = (-1, 0.0);
+            for (var u = 0; u < count; u++)
+            {
+                if (done[u] || waiting[u] > 0 || (next >= 0 && opened[u] > opened[next])) continue;
+                var metres = Math.Round(places[from].DistanceTo(places[u]), 6);
+                if (next < 0 || opened[u] < opened[next] || metres < nextM) (next, nextM) = (u, metres);
+            }
+
+            return next;
+        }
     }
 
     private static PointM PlaceOf(SectionShape section) => section.Face.Kind is Measure.FaceKind.Flat ? section.CentreM : section.StandAt;
