@@ -14,12 +14,14 @@ namespace Lapwise.Client.Jobs;
 
 /// <summary>
 /// What the core makes of the document as it stands. Reading and measuring follow each keystroke, so the drawing
-/// grows as one types; the order of work follows when the typing pauses, in slices that never hold the page up.
+/// grows as one types; the order of work follows once the page is drawn and when the typing pauses, in slices that never hold
+/// the page up.
 /// </summary>
 internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<ProductDocument>> library) : IDisposable
 {
-    private static readonly TimeSpan BeforePlanning = TimeSpan.FromMilliseconds(250);
+    private static readonly TimeSpan AfterTyping = TimeSpan.FromMilliseconds(250);
     private CancellationTokenSource working = new();
+    private bool isDrawn;
     // The tops last planned, as entered, and how they can be cut: kept while only pace, room or products change.
     private (string Entered, IReadOnlyList<MeasuredTop> Tops, TopWays Ways) cut = ("", [], new TopWays());
 
@@ -55,7 +57,14 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
         if (Job is null) Whole = null;
         Further = null;
         IsPlanning = Job is not null;
-        _ = Plan(StartAnew());
+        if (isDrawn) _ = Plan(AfterTyping, StartAnew());
+    }
+
+    /// <summary>What was entered is on the page: from now on its order of work is worked out, too.</summary>
+    public void BeginPlanning()
+    {
+        isDrawn = true;
+        _ = Plan(TimeSpan.Zero, StartAnew());
     }
 
     /// <summary>Searches on for one coat, each time with more steps, until its order is proven, the steps are used up or it is stopped.</summary>
@@ -101,11 +110,11 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
         working.Dispose();
     }
 
-    private async Task Plan(CancellationToken stop)
+    private async Task Plan(TimeSpan pause, CancellationToken stop)
     {
         try
         {
-            await Task.Delay(BeforePlanning, stop);
+            await Task.Delay(pause, stop);
             if (Job is not { } job || Measured is null || Materials is not { } materials || Conditions is not { } conditions) return;
 
             var started = Stopwatch.GetTimestamp();
