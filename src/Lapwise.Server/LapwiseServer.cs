@@ -64,6 +64,7 @@ public static class LapwiseServer
         builder.Services.AddShopOnSqlite(settings.DatabasePath);
         builder.Services.AddSingleton<FirstStart>();
         builder.Services.AddSingleton<StoredWholeJob>();
+        builder.Services.AddSingleton<ComingPurchase>();
         builder.Services.AddSingleton<StoredWholePrice>();
         builder.Services.AddSingleton<TakingInShop>();
         builder.Services.AddSingleton<DaysInputs>();

@@ -57,7 +57,7 @@ internal static class HoursCommand
     private static void Print(Coat coat, HourStrip strip, RoomRecord record, Voice v, Terminal terminal)
     {
         terminal.Line();
-        terminal.Line($"{coat.Product.Name}, {Day(strip.Hours[0].From)}");
+        terminal.Line(coat.Product.Name + On(strip.Hours[0].From, v));
         var table = Screen.Table(new Column.Number(v.Say("Hour", "Hora")), new Column.Word(v.Say("Coat?", "¿Aplicar?")), new Column.Number(v.Say("Air", "Aire")),
             new Column.Number(v.Say("Humidity", "Humedad")), new Column.Number(v.Say("Dew margin", "Margen de rocío")), new Column.Text(v.Say("Because", "Porque")));
         var said = "";
@@ -88,7 +88,8 @@ internal static class HoursCommand
         }
     }
 
-    private static string Day(DateTime at) => at.Year == 1970 ? "" : $"{at:yyyy-MM-dd}";
+    /// <summary>Readings without a date stand in the first year there is.</summary>
+    private static string On(DateTime at, Voice v) => at.Year == DateTime.UnixEpoch.Year ? "" : $", {v.Date(DateOnly.FromDateTime(at))}";
 
     private static string Sign(Verdict verdict) => verdict switch { Verdict.Go => "✓ ", Verdict.Wait => "… ", Verdict.NoGo => "✗ ", _ => "? " };
 }

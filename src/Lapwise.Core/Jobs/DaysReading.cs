@@ -99,7 +99,7 @@ public static class DaysReading
             if (endBy < notBefore)
             {
                 fields.Add(path + ".endBy", "EndsBeforeItBegins",
-                    v => v.Say($"{endBy:yyyy-MM-dd} is before {notBefore:yyyy-MM-dd}, the day it may begin.", $"{endBy:yyyy-MM-dd} es anterior a {notBefore:yyyy-MM-dd}, el día en que puede empezar."),
+                    v => v.Say($"{v.Date(endBy!.Value)} is before {v.Date(notBefore!.Value)}, the day it may begin.", $"El {v.Date(endBy!.Value)} es anterior al {v.Date(notBefore!.Value)}, el día en que puede empezar."),
                     v => v.Say("Check both days.", "Revise los dos días."));
             }
 

@@ -67,7 +67,7 @@ internal static class TimelineReading
         else if (by < first)
         {
             fields.Add(At + ".promisedBy", "PromiseBeforeStart",
-                v => v.Say($"{by:yyyy-MM-dd} is before the first day, {first:yyyy-MM-dd}.", $"{by:yyyy-MM-dd} es anterior al primer día, {first:yyyy-MM-dd}."),
+                v => v.Say($"{v.Date(by)} is before the first day, {v.Date(first)}.", $"El {v.Date(by)} es anterior al primer día, {v.Date(first)}."),
                 v => v.Say("Check both dates.", "Revise las dos fechas."));
         }
     }

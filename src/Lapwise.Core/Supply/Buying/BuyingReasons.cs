@@ -1,5 +1,6 @@
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
+using Lapwise.Core.Quantities;
 
 namespace Lapwise.Core.Supply.Buying;
 
@@ -15,6 +16,15 @@ internal static class BuyingReasons
             reasons.Add(new Reason("NoKitsListed", Limit.Note,
                 v => v.Say($"No kit sizes are entered for {product.Name}: nothing to buy can be named, and the cost leaves it out.", $"No se anotaron tamaños de juego para {product.Name}: no se puede decir qué comprar, y el coste no lo cuenta."),
                 v => v.Say("Enter the kit sizes and prices it is sold in.", "Anote los tamaños y precios en que se vende.")));
+        }
+
+        IReadOnlyList<Currency?> currencies = [.. product.Kits.Select(k => k.Currency).Distinct()];
+        if (currencies.Count > 1)
+        {
+            reasons.Add(new Reason("KitsOfSeveralCurrencies", Limit.Note,
+                v => v.Say($"The kits of {product.Name} are priced in several currencies ({v.List([.. currencies.Select(c => c?.Code ?? "the shop's own")])}): which are cheapest cannot be told, and the cost adds them up as they stand.",
+                    $"Los juegos de {product.Name} tienen precio en varias monedas ({v.List([.. currencies.Select(c => c?.Code ?? "la del taller")])}): no se puede decir cuáles son los más baratos, y el coste los suma tal como están."),
+                v => v.Say("Price every kit in the shop's own currency.", "Ponga el precio de cada juego en la moneda del taller.")));
         }
 
         reasons.AddRange(packs.Where(p => p.UsableMl > 0 && p.IsExpired(last)).Select(p => new Reason("ExpiresBeforeUse", Limit.Note,

@@ -1,49 +1,41 @@
-using System.Globalization;
 using Lapwise.Core.Answers;
-using Lapwise.Core.Explain;
-using Lapwise.Core.Jobs;
-using Lapwise.Core.Materials;
-using Lapwise.Core.Measure;
-using Lapwise.Core.Supply.Buying;
+using Lapwise.Documents;
 using Lapwise.Server.Http;
-using Lapwise.Store;
 
 namespace Lapwise.Server.Features.Shelf;
 
 /// <summary>
-/// <c>GET /api/purchase?chance=0.95&amp;job=ID&amp;job=ID</c>: the cheapest kits for the jobs named, or for every job.
-/// A job with a fault in it is left out and named.
+/// <c>GET /api/purchase?chance=0.95&amp;job=ID&amp;job=ID</c>: the cheapest kits for the jobs named, or for every job;
+/// <c>/api/purchase/list.pdf</c> and <c>/list</c>: the same to take to the shop, on paper or as a page that prints.
 /// </summary>
 internal static class PurchaseForJobs
 {
-    public static void Map(IEndpointRouteBuilder api) =>
+    public static void Map(IEndpointRouteBuilder api)
+    {
         api.MapGet("/purchase", Answer).WithName("PurchaseForJobs").WithTags("Shelf").WithSummary("The cheapest kits for the jobs named, or for every job, at a chance of not running short.")
             .Produces<PurchaseAnswer>().ProducesProblem(StatusCodes.Status422UnprocessableEntity);
+        api.MapGet("/purchase/list.pdf", (HttpRequest request, ComingPurchase coming, TimeProvider time, CancellationToken cancel) => List(isPdf: true, request, coming, time, cancel))
+            .WithName("ShoppingListPdf").WithTags("Shelf").WithSummary("What to buy for the jobs named, or for every job, as a PDF.")
+            .Produces(StatusCodes.Status200OK, contentType: "application/pdf").ProducesProblem(StatusCodes.Status422UnprocessableEntity);
+        api.MapGet("/purchase/list", (HttpRequest request, ComingPurchase coming, TimeProvider time, CancellationToken cancel) => List(isPdf: false, request, coming, time, cancel))
+            .WithName("ShoppingList").WithTags("Shelf").WithSummary("What to buy for the jobs named, or for every job, as a page that prints.")
+            .Produces(StatusCodes.Status200OK, contentType: "text/html").ProducesProblem(StatusCodes.Status422UnprocessableEntity);
+    }
 
-    private static async Task<IResult> Answer(HttpRequest request, JobShelf jobs, ProductShelf products, ShelfLog log, KeepShelf keeps, CancellationToken cancel)
+    private static async Task<IResult> Answer(HttpRequest request, ComingPurchase coming, CancellationToken cancel)
     {
         var voice = Voices.Of(request);
-        var chance = Purchasing.UsualChance;
-        if (request.Query["chance"].ToString() is { Length: > 0 } asked
-            && (!double.TryParse(asked, NumberStyles.Float, CultureInfo.InvariantCulture, out chance) || chance is not (>= Purchasing.LeastChance and <= Purchasing.MostChance)))
-        {
-            return Problems.Faults(StatusCodes.Status422UnprocessableEntity, [new Fault("chance", "ChanceOutOfRange",
-                v => v.Say($"\"{asked}\" is no chance that can be asked for.", $"«{asked}» no es una probabilidad que se pueda pedir."),
-                v => v.Say($"Give {v.Number(Purchasing.LeastChance, 3)} to {v.Number(Purchasing.MostChance, 3)}.", $"Dé de {v.Number(Purchasing.LeastChance, 3)} a {v.Number(Purchasing.MostChance, 3)}."))], voice);
-        }
+        var (found, refusal) = await coming.Of(request, voice, cancel);
+        return found is null ? refusal! : Results.Ok(MoneyAnswering.Purchase(found.Purchase, voice));
+    }
 
-        var wanted = request.Query["job"].Select(id => id ?? "").ToHashSet(StringComparer.Ordinal);
-        var library = await products.All(cancel);
-        var needs = new List<ComingNeed>();
-        foreach (var listed in await jobs.List(cancel))
-        {
-            if (wanted.Count > 0 && !wanted.Contains(listed.Id)) continue;
-            if (await jobs.Find(listed.Id, cancel) is not { } stored || JobReading.Read(stored.Document, library).Job is not { } job) continue;
-            needs.AddRange(Purchasing.NeedsOf(job, Estimating.Estimate(job, Measuring.Measure(job)), job.Timeline.Start, AgreementReading.IsBoardSigned(stored.Document)));
-        }
-
-        var all = JobReading.ReadProducts(new JobDocument(), library);
-        var shelf = ShelfReading.Read(new ShelfDocument { Entries = await log.All(cancel), Keep = (await keeps.Find(RatesShelf.Own, cancel))?.Document.Keep }, all, voice.Units).Shelf;
-        return Results.Ok(MoneyAnswering.Purchase(Purchasing.Purchase(needs, shelf, all, chance), voice));
+    private static async Task<IResult> List(bool isPdf, HttpRequest request, ComingPurchase coming, TimeProvider time, CancellationToken cancel)
+    {
+        var voice = Voices.Of(request);
+        var (found, refusal) = await coming.Of(request, voice, cancel);
+        if (found is null) return refusal!;
+        return isPdf
+            ? Results.File(ShoppingList.Pdf(found, voice, time.GetUtcNow()), "application/pdf", $"lapwise-shopping-{found.On:yyyy-MM-dd}.pdf")
+            : Results.Content(ShoppingList.Html(found, voice), "text/html; charset=utf-8");
     }
 }

@@ -1,5 +1,6 @@
 using CsCheck;
 using Lapwise.Core.Jobs;
+using Lapwise.Core.Quantities;
 using Lapwise.Core.Supply;
 using Lapwise.Core.Supply.Buying;
 
@@ -27,6 +28,16 @@ public sealed class PurchasingTests
         var bought = Buy([Need(3000), Need(4000, day: 2)]);
         Assert.Equal((230m, 7000.0), (bought.Cost, bought.BoughtMl));
         Assert.Equal(1.0, bought.Enough.Share);
+    }
+
+    [Fact]
+    public void Kits_priced_in_several_currencies_are_said_to_be()
+    {
+        var euro = Currency.All.Single(c => c.Code == "EUR");
+        var mixed = Clear with { Kits = [new Kit(1000, 40), new Kit(2500, 85) { Currency = euro }] };
+        Assert.Contains(Assert.Single(Purchasing.Purchase([Need(1000)], Empty, [mixed]).Shades).Reasons, r => r.Code == "KitsOfSeveralCurrencies");
+        var abroad = Clear with { Kits = [.. Clear.Kits.Select(k => k with { Currency = euro })] };
+        Assert.Empty(Assert.Single(Purchasing.Purchase([Need(1000)], Empty, [abroad]).Shades).Reasons);
     }
 
     [Fact]

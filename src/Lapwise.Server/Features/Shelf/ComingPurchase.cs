@@ -1,0 +1,48 @@
+using System.Globalization;
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Materials;
+using Lapwise.Core.Measure;
+using Lapwise.Core.Quantities;
+using Lapwise.Core.Supply;
+using Lapwise.Core.Supply.Buying;
+using Lapwise.Documents;
+using Lapwise.Server.Http;
+using Lapwise.Store;
+
+namespace Lapwise.Server.Features.Shelf;
+
+/// <summary>One order for the jobs that are kept: those named by <c>job=ID</c>, or every one. A job that cannot be read is left out.</summary>
+internal sealed class ComingPurchase(JobShelf jobs, ProductShelf products, ShelfLog log, KeepShelf keeps, RatesShelf rates, TimeProvider time)
+{
+    /// <summary>The order, at the chance asked for; else the refusal to answer with.</summary>
+    public async Task<(ShoppingBasis? Found, IResult? Refusal)> Of(HttpRequest request, Voice voice, CancellationToken cancel)
+    {
+        var chance = Purchasing.UsualChance;
+        if (request.Query["chance"].ToString() is { Length: > 0 } asked
+            && (!double.TryParse(asked, NumberStyles.Float, CultureInfo.InvariantCulture, out chance) || chance is not (>= Purchasing.LeastChance and <= Purchasing.MostChance)))
+        {
+            return (null, Problems.Faults(StatusCodes.Status422UnprocessableEntity, [new Fault("chance", "ChanceOutOfRange",
+                v => v.Say($"\"{asked}\" is no chance that can be asked for.", $"«{asked}» no es una probabilidad que se pueda pedir."),
+                v => v.Say($"Give {v.Number(Purchasing.LeastChance, 3)} to {v.Number(Purchasing.MostChance, 3)}.", $"Dé de {v.Number(Purchasing.LeastChance, 3)} a {v.Number(Purchasing.MostChance, 3)}."))], voice));
+        }
+
+        var wanted = request.Query["job"].Select(id => id ?? "").ToHashSet(StringComparer.Ordinal);
+        var library = await products.All(cancel);
+        var (needs, ofJobs) = (new List<ComingNeed>(), new List<ProductDocument>());
+        foreach (var listed in await jobs.List(cancel))
+        {
+            if (wanted.Count > 0 && !wanted.Contains(listed.Id)) continue;
+            if (await jobs.Find(listed.Id, cancel) is not { } stored || JobReading.Read(stored.Document, library).Job is not { } job) continue;
+            ofJobs.AddRange(stored.Document.Products ?? []);
+            needs.AddRange(Purchasing.NeedsOf(job, Estimating.Estimate(job, Measuring.Measure(job)), job.Timeline.Start, AgreementReading.IsBoardSigned(stored.Document)));
+        }
+
+        var all = JobReading.ReadProducts(new JobDocument(), [.. library, .. ofJobs]);
+        var shelf = ShelfReading.Read(new ShelfDocument { Entries = await log.All(cancel), Keep = (await keeps.Find(RatesShelf.Own, cancel))?.Document.Keep }, all, voice.Units).Shelf;
+        var on = DateOnly.FromDateTime(time.GetLocalNow().DateTime);
+        var charged = (await rates.Find(RatesShelf.Own, cancel))?.Document ?? new RatesDocument();
+        var own = Currency.TryOf(charged.Currency, out var currency) ? currency : Currency.UsDollar;
+        return (new ShoppingBasis(Purchasing.Purchase(needs, shelf, all, chance), LowStock.Levels(shelf, needs, on), all, on, own), null);
+    }
+}

@@ -1,0 +1,66 @@
+using Lapwise.Core.Explain;
+using Lapwise.Core.Jobs;
+using Lapwise.Core.Quantities;
+using Lapwise.Core.Supply;
+using Lapwise.Core.Supply.Buying;
+using Lapwise.Shared;
+
+namespace Lapwise.Documents.Tests;
+
+/// <summary>The list for the shop, read back by poppler.</summary>
+public sealed class ShoppingListTests
+{
+    private static readonly Voice Us = new(Language.English, UnitSystem.Us);
+    private static readonly Voice Metric = new(Language.Spanish, UnitSystem.Metric);
+    private static readonly DateOnly Day = new(2026, 11, 30);
+    private static readonly IReadOnlyList<Product> Products = JobReading.ReadProducts(new JobDocument(), Samples.Library);
+
+    private static readonly IReadOnlyList<ComingNeed> Needs =
+        [.. Samples.Names.Select(Samples.Whole).SelectMany(w => Purchasing.NeedsOf(w.Job, w.Materials, Day.AddDays(7), isBoardSigned: true))];
+
+    private static ShoppingBasis For(IReadOnlyList<ComingNeed> needs, Shelf? shelf = null)
+    {
+        var there = shelf ?? new Shelf([], []);
+        return new ShoppingBasis(Purchasing.Purchase(needs, there, Products), LowStock.Levels(there, needs, Day), Products, Day, Currency.UsDollar);
+    }
+
+    [Theory, InlineData(true), InlineData(false)]
+    public void Every_kit_to_buy_is_on_it_with_what_it_is_for_and_what_all_cost_together(bool us)
+    {
+        var (basis, voice) = (For(Needs), us ? Us : Metric);
+        var read = new PdfRead(ShoppingList.Pdf(basis, voice));
+        var kit = voice.Volumes(basis.Purchase.Shades.SelectMany(s => s.Kits).Select(k => k.SizeMl));
+        Assert.True(basis.Purchase.Shades.Count(s => s.Kits.Count > 0) > 1);
+        Assert.All(basis.Purchase.Shades, s => Assert.All(s.Kits, k => Assert.True(read.Says($"{k.Count} × {kit(k.SizeMl)}: {s.Product.Name}"), s.Product.Name)));
+        Assert.All(Needs, n => Assert.True(read.Says(n.Job)));
+        Assert.True(read.Says(voice.Money(new MoneyAmount(basis.Purchase.Shades.Sum(s => s.Cost), Currency.UsDollar))));
+        Assert.True(read.Says(voice.Date(Day)) && read.Says(voice.Date(Day.AddDays(7))));
+        Assert.Equal("yes", read.Info("Tagged"));
+        Assert.Empty(read.Collisions(Paper.MarginPt));
+        Assert.StartsWith("<!doctype html>", ShoppingList.Html(basis, voice));
+    }
+
+    [Fact]
+    public void What_may_not_be_bought_yet_and_what_the_shop_runs_low_of_stand_apart()
+    {
+        var shade = Shade.Of(Products[0].Id, "slate");
+        var keep = Shade.Of(Products[1].Id, null);
+        var basis = For([new ComingNeed("House on the hill", null, shade, 900, 100) { AwaitsBoard = true }], new Shelf([], [new Keep(keep, 2000)]));
+        var read = new PdfRead(ShoppingList.Pdf(basis, Us));
+        Assert.True(read.Says("Not to buy yet") && read.Says("House on the hill"));
+        Assert.True(read.Says($"{Products[1].Name}: "));
+        Assert.True(read.Says("No coming job needs a coating that may be bought yet."));
+        Assert.False(read.Says("What it is for"));
+    }
+
+    [Fact]
+    public void Costs_in_two_currencies_are_not_added_up()
+    {
+        IReadOnlyList<Product> two = [Products[0] with { Kits = [new Kit(1000, 40)] }, Products[1] with { Kits = [new Kit(1000, 40) { Currency = Currency.All.Single(c => c.Code == "EUR") }] }];
+        IReadOnlyList<ComingNeed> needs = [.. two.Select(p => new ComingNeed("Kitchen", Day, Shade.Of(p.Id, null), 900, 0))];
+        var purchase = Purchasing.Purchase(needs, new Shelf([], []), two);
+        var read = new PdfRead(ShoppingList.Pdf(new ShoppingBasis(purchase, [], two, Day, Currency.UsDollar), Us));
+        Assert.True(read.Says("40.00 USD") && read.Says("40.00 EUR"));
+        Assert.False(read.Says("80.00"));
+    }
+}
