@@ -9,13 +9,14 @@ namespace Lapwise.Core.Work;
 
 /// <summary>
 /// The usual ways at the same pace, so that the finisher sees what the plan gains: sections of about 4 ft × 2 ft in the
-/// best sweep from any corner, and everything wetted before everything is dry-rolled. Common practice, no source.
+/// best sweep from any corner, and everything wetted before everything is dry-rolled. Common practice, no source. None for
+/// what is poured, nor for what takes no lap at all.
 /// </summary>
 internal static class Baselines
 {
-    public static IReadOnlyList<Baseline> Of(MeasuredJob measured, TopWays ways, Aims aims, Pace pace, ApplicationMethod method)
+    public static IReadOnlyList<Baseline> Of(MeasuredJob measured, TopWays ways, Aims aims, Pace pace, Product product)
     {
-        if (method is not ApplicationMethod.Rolled || measured.Tops.Count == 0) return [];
+        if (product is not { Method: ApplicationMethod.Rolled and var method, WholeTopAtOnce: false } || measured.Tops.Count == 0) return [];
         long sweepMs = 0, wetFirstMs = 0;
         foreach (var top in measured.Tops)
         {

@@ -56,7 +56,7 @@ internal sealed class CoatPlanning
         var work = new CoatWork(
             _conditions.Coat, _conditions.OpenTime, _conditions.PotLife, sections, laps, _batches.Of(schedule, sections),
             proof,
-            Baselines.Of(measured, _ways, _job.Aims, _job.Crew[0].Pace, _method),
+            Baselines.Of(measured, _ways, _job.Aims, _job.Crew[0].Pace, _conditions.Coat.Product),
             _openTimeMs - _targetAgeMs,
             []) { BatchAgeShare = schedule.AgeShare };
         await _effort.Pause();

@@ -26,7 +26,7 @@ internal static class Claims
             v => v.Say($"It is said to be proven of: {plan.Proof.Of}, of {plan.Proof.Ways ?? 0} ways.", $"Se dice demostrado de: {plan.Proof.Of}, de {plan.Proof.Ways ?? 0} formas."));
 
         var usual = plan.Baselines.Select(b => b.Name).ToList();
-        f.Holds(plan.Method != "rolled" || (usual.Contains("usual-sweep") && usual.Contains("wet-all-first")), "BaselineMissing", c.Place,
+        f.Holds(plan.Method != "rolled" || c.Coat.Product.WholeTopAtOnce || (usual.Contains("usual-sweep") && usual.Contains("wet-all-first")), "BaselineMissing", c.Place,
             v => v.Say("The usual ways do not stand beside the plan.", "Las formas usuales no figuran junto al plan."));
         f.Holds(plan.Baselines.All(b => double.IsFinite(b.WorstLapAgeS) && b.WorstLapAgeS > 0), "BaselineMissing", c.Place,
             v => v.Say("A usual way has no worst age.", "Una forma usual no tiene peor edad."));

@@ -39,6 +39,15 @@ public sealed class WholeFaceTests
         }
     }
 
+    /// <summary>Sections and laps would be no way of doing it.</summary>
+    [Fact]
+    public void The_usual_ways_stand_only_beside_what_is_done_in_sections()
+    {
+        Assert.Empty(Plan(Invented.Clear with { WholeTopAtOnce = true }, people: 1).Baselines);
+        Assert.Empty(Plan(Poured, people: 1).Baselines);
+        Assert.Equal(2, Plan(Invented.Clear, people: 1).Baselines.Count);
+    }
+
     [Fact]
     public void One_who_rolls_alone_is_said_to_keep_the_margin_only_where_that_is_so()
     {
