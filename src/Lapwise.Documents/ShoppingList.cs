@@ -13,7 +13,11 @@ namespace Lapwise.Documents;
 /// <param name="Products">Name what the levels are of.</param>
 /// <param name="On">The day it is made for: what has expired by then does not count.</param>
 /// <param name="Own">The shop's own currency: of every price that names none.</param>
-public sealed record ShoppingBasis(Purchase Purchase, IReadOnlyList<StockLevel> Levels, IReadOnlyList<Product> Products, DateOnly On, Currency Own);
+public sealed record ShoppingBasis(Purchase Purchase, IReadOnlyList<StockLevel> Levels, IReadOnlyList<Product> Products, DateOnly On, Currency Own)
+{
+    /// <summary>Jobs of which something entered cannot be used yet, by name: what they take may be missing.</summary>
+    public IReadOnlyList<string> Incomplete { get; init; } = [];
+}
 
 /// <summary>What to buy for all coming jobs at one time: to tick off in the shop, with what it is for.</summary>
 public static class ShoppingList
@@ -31,11 +35,21 @@ public static class ShoppingList
         return new Document(title, voice.Say("en", "es"), voice.Units == UnitSystem.Us ? Paper.Letter : Paper.A4, title,
         [
             new Block.Title(Name(voice), voice.Say($"For all coming jobs, as of {voice.Date(basis.On)}.", $"Para todos los trabajos que vienen, al {voice.Date(basis.On)}.")),
+            .. Missing(basis, voice),
             .. ToBuy(basis, voice),
             .. HeldBack(basis.Purchase, voice),
             .. BelowLeast(basis, voice),
             .. For(basis.Purchase, voice),
         ]);
+    }
+
+    private static IEnumerable<Block> Missing(ShoppingBasis basis, Voice voice)
+    {
+        if (basis.Incomplete.Count == 0) yield break;
+        yield return new Block.Verdict(Tone.Narrow, voice.Say("This list may be too short.", "Esta lista puede quedarse corta."));
+        yield return new Block.Items([.. basis.Incomplete.Select(job => new Item(ItemMark.Caution, voice.Say(
+            $"{job}: something entered cannot be used yet, so what the job takes may be missing here. Open the job, put right what is marked, and print again.",
+            $"{job}: algo de lo anotado aún no se puede usar, así que puede faltar aquí lo que lleva el trabajo. Abra el trabajo, corrija lo marcado e imprima de nuevo.")))]);
     }
 
     private static IEnumerable<Block> ToBuy(ShoppingBasis basis, Voice voice)

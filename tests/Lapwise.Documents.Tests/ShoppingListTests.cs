@@ -53,6 +53,16 @@ public sealed class ShoppingListTests
         Assert.False(read.Says("What it is for"));
     }
 
+    [Theory, InlineData(true), InlineData(false)]
+    public void A_job_that_cannot_be_read_wholly_is_named_before_anything_is_bought(bool us)
+    {
+        var voice = us ? Us : Metric;
+        var tooShort = voice.Say("This list may be too short.", "Esta lista puede quedarse corta.");
+        var read = new PdfRead(ShoppingList.Pdf(For(Needs) with { Incomplete = ["House on the hill"] }, voice));
+        Assert.True(read.Says(tooShort) && read.Says("House on the hill: "));
+        Assert.False(new PdfRead(ShoppingList.Pdf(For(Needs), voice)).Says(tooShort));
+    }
+
     [Fact]
     public void Costs_in_two_currencies_are_not_added_up()
     {

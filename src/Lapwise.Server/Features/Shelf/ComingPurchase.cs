@@ -12,7 +12,7 @@ using Lapwise.Store;
 
 namespace Lapwise.Server.Features.Shelf;
 
-/// <summary>One order for the jobs that are kept: those named by <c>job=ID</c>, or every one. A job that cannot be read is left out.</summary>
+/// <summary>One order for the jobs that are kept: those named by <c>job=ID</c>, or every one. What of a job cannot be read is left out, and the job named.</summary>
 internal sealed class ComingPurchase(JobShelf jobs, ProductShelf products, ShelfLog log, KeepShelf keeps, RatesShelf rates, TimeProvider time)
 {
     /// <summary>The order, at the chance asked for; else the refusal to answer with.</summary>
@@ -29,11 +29,14 @@ internal sealed class ComingPurchase(JobShelf jobs, ProductShelf products, Shelf
 
         var wanted = request.Query["job"].Select(id => id ?? "").ToHashSet(StringComparer.Ordinal);
         var library = await products.All(cancel);
-        var (needs, ofJobs) = (new List<ComingNeed>(), new List<ProductDocument>());
+        var (needs, ofJobs, incomplete) = (new List<ComingNeed>(), new List<ProductDocument>(), new List<string>());
         foreach (var listed in await jobs.List(cancel))
         {
             if (wanted.Count > 0 && !wanted.Contains(listed.Id)) continue;
-            if (await jobs.Find(listed.Id, cancel) is not { } stored || JobReading.Read(stored.Document, library).Job is not { } job) continue;
+            if (await jobs.Find(listed.Id, cancel) is not { } stored) continue;
+            var read = JobReading.Read(stored.Document, library);
+            if (read.Faults.Count > 0) incomplete.Add(stored.Document.Name);
+            if (read.Job is not { } job) continue;
             ofJobs.AddRange(stored.Document.Products ?? []);
             needs.AddRange(Purchasing.NeedsOf(job, Estimating.Estimate(job, Measuring.Measure(job)), job.Timeline.Start, AgreementReading.IsBoardSigned(stored.Document)));
         }
@@ -43,6 +46,6 @@ internal sealed class ComingPurchase(JobShelf jobs, ProductShelf products, Shelf
         var on = DateOnly.FromDateTime(time.GetLocalNow().DateTime);
         var charged = (await rates.Find(RatesShelf.Own, cancel))?.Document ?? new RatesDocument();
         var own = Currency.TryOf(charged.Currency, out var currency) ? currency : Currency.UsDollar;
-        return (new ShoppingBasis(Purchasing.Purchase(needs, shelf, all, chance), LowStock.Levels(shelf, needs, on), all, on, own), null);
+        return (new ShoppingBasis(Purchasing.Purchase(needs, shelf, all, chance), LowStock.Levels(shelf, needs, on), all, on, own) { Incomplete = incomplete }, null);
     }
 }

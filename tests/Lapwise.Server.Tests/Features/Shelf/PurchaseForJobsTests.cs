@@ -37,5 +37,16 @@ public sealed class PurchaseForJobsTests(RunningServer server) : IClassFixture<R
         Assert.Contains("Clear from elsewhere", await Text(await server.Send(HttpMethod.Get, "/api/purchase?job=taken-in")), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task A_job_with_something_that_cannot_be_used_is_named_on_the_list()
+    {
+        var demo = JsonSerializer.Deserialize(await Text(await server.Send(HttpMethod.Get, "/api/jobs/demo")), JobJson.Default.JobDocument)!;
+        var asWas = await Text(await server.Send(HttpMethod.Get, "/api/purchase/list?job=demo"));
+        await server.Send(HttpMethod.Put, "/api/jobs/half-typed", Json(demo with { Name = "Half typed", System = [demo.System[0] with { Product = "not-there" }] }), ifNone: true);
+        var list = await Text(await server.Send(HttpMethod.Get, "/api/purchase/list?job=half-typed"));
+        Assert.Contains("Half typed: something entered cannot be used yet", list, StringComparison.Ordinal);
+        Assert.DoesNotContain("cannot be used yet", asWas, StringComparison.Ordinal);
+    }
+
     private static Task<string> Text(HttpResponseMessage answer) => answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
 }
