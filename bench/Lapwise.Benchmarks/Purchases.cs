@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using Google.OrTools.Sat;
 using Lapwise.Core.Jobs;
+using Lapwise.Core.Quantities;
 using Lapwise.Core.Supply;
 using Lapwise.Core.Supply.Buying;
 
@@ -23,7 +24,7 @@ public static class Purchases
             var packs = Enumerable.Range(0, 4 + (jobs / 20)).Select(i => new Pack($"p{i}", Shade.Of(product.Id, null), $"L{i / 4}", 1000, Day.AddDays(random.Next(1, 200)), null, Pack.Full(product.Recipe, 1000))).ToList();
 
             var watch = Stopwatch.StartNew();
-            var bought = Purchasing.Purchase(needs, new Shelf(packs, []), [product]).Shades[0];
+            var bought = Purchasing.Purchase(needs, new Shelf(packs, []), [product], Currency.UsDollar).Shades[0];
             var whole = watch.Elapsed.TotalSeconds;
 
             var own = Best(() => Kits.Cheapest(product.Kits, bought.BuyAtLeastMl)!.Cost, out var cost);
@@ -31,7 +32,7 @@ public static class Purchases
             if (cost != peerCost) throw new InvalidOperationException($"{jobs} jobs: the cover costs {cost}, by CP-SAT {peerCost}");
             rows.Add([
                 jobs.ToString(CultureInfo.InvariantCulture), (bought.BuyAtLeastMl / 1000).ToString("0.0", CultureInfo.InvariantCulture) + " L", cost.ToString("0.00", CultureInfo.InvariantCulture),
-                bought.CostJobByJob.ToString("0.00", CultureInfo.InvariantCulture), Report.Time(whole), Report.Time(own), Report.Time(peer),
+                bought.CostJobByJob.Value.ToString("0.00", CultureInfo.InvariantCulture), Report.Time(whole), Report.Time(own), Report.Time(peer),
             ]);
         }
 

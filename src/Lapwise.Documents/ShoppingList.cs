@@ -12,8 +12,7 @@ namespace Lapwise.Documents;
 /// <param name="Levels">How much is there of every coating and colour that stands on the shelf, is to be kept or is asked for.</param>
 /// <param name="Products">Name what the levels are of.</param>
 /// <param name="On">The day it is made for: what has expired by then does not count.</param>
-/// <param name="Own">The shop's own currency: of every price that names none.</param>
-public sealed record ShoppingBasis(Purchase Purchase, IReadOnlyList<StockLevel> Levels, IReadOnlyList<Product> Products, DateOnly On, Currency Own)
+public sealed record ShoppingBasis(Purchase Purchase, IReadOnlyList<StockLevel> Levels, IReadOnlyList<Product> Products, DateOnly On)
 {
     /// <summary>Jobs of which something entered cannot be used yet, by name: what they take may be missing.</summary>
     public IReadOnlyList<string> Incomplete { get; init; } = [];
@@ -36,7 +35,8 @@ public static class ShoppingList
         [
             new Block.Title(Name(voice), voice.Say($"For all coming jobs, as of {voice.Date(basis.On)}.", $"Para todos los trabajos que vienen, al {voice.Date(basis.On)}.")),
             .. Missing(basis, voice),
-            .. ToBuy(basis, voice),
+            .. ToBuy(basis.Purchase, voice),
+            .. BesideKits(basis.Purchase, voice),
             .. HeldBack(basis.Purchase, voice),
             .. BelowLeast(basis, voice),
             .. For(basis.Purchase, voice),
@@ -52,9 +52,8 @@ public static class ShoppingList
             $"{job}: algo de lo anotado aún no se puede usar, así que puede faltar aquí lo que lleva el trabajo. Abra el trabajo, corrija lo marcado e imprima de nuevo.")))]);
     }
 
-    private static IEnumerable<Block> ToBuy(ShoppingBasis basis, Voice voice)
+    private static IEnumerable<Block> ToBuy(Purchase purchase, Voice voice)
     {
-        var purchase = basis.Purchase;
         yield return new Block.Heading(1, voice.Say("To buy", "Por comprar"));
         if (purchase.Shades.All(s => s.Kits.Count == 0))
             yield return new Block.Paragraph(purchase.Shades.Count == 0
@@ -65,23 +64,28 @@ public static class ShoppingList
         var kit = voice.Volumes(purchase.Shades.SelectMany(s => s.Kits).Select(k => k.SizeMl));
         yield return new Block.Items([.. purchase.Shades.SelectMany(s => s.Kits.Select(k => new Item(ItemMark.Tick, $"{k.Count} × {kit(k.SizeMl)}: {Of(s.Product, s.Shade)}")))]);
         var amount = voice.Volumes(purchase.Shades.SelectMany(s => new[] { s.NeedMl, s.FromShelfMl, s.BuyAtLeastMl }));
-        var costs = purchase.Shades.Select(s => new MoneyAmount(s.Cost, s.Product.Kits.Select(k => k.Currency).FirstOrDefault() ?? basis.Own)).ToList();
-        var isOneCurrency = costs.DistinctBy(c => c.Currency).Count() == 1;
         yield return new Block.Table(
             [
                 new(voice.Say("coating", "recubrimiento"), 3), new(voice.Say("needed", "necesario"), 1.4, Right: true), new(voice.Say("from the shelf", "del estante"), 1.4, Right: true),
                 new(voice.Say("to buy at least", "comprar al menos"), 1.5, Right: true), new(voice.Say("cost", "coste"), 1.6, Right: true), new(voice.Say("enough with", "alcanza con"), 1.4, Right: true),
             ],
             [
-                .. purchase.Shades.Zip(costs, (s, cost) => new Row(
-                    [Of(s.Product, s.Shade), amount(s.NeedMl), amount(s.FromShelfMl), amount(s.BuyAtLeastMl), voice.Money(cost), Chance.Said(s.Enough.Share, voice)])),
-                .. costs.Count > 1 && isOneCurrency ? [new Row([voice.Say("all", "todo"), "", "", "", voice.Money(costs.Aggregate((sum, c) => sum + c)), ""], Strong: true)] : Array.Empty<Row>(),
+                .. purchase.Shades.Select(s => new Row(
+                    [Of(s.Product, s.Shade), amount(s.NeedMl), amount(s.FromShelfMl), amount(s.BuyAtLeastMl), voice.Money(s.Cost), Chance.Said(s.Enough.Share, voice)])),
+                .. purchase.Shades.Count > 1 && purchase.Cost is { } cost ? [new Row([voice.Say("all", "todo"), "", "", "", voice.Money(cost), ""], Strong: true)] : Array.Empty<Row>(),
             ]);
         var reasons = purchase.Shades.SelectMany(s => s.Reasons).Select(r => Say.Reason(r, voice)).Distinct().ToList();
         if (reasons.Count > 0) yield return new Block.Items(reasons);
-        yield return new Block.Paragraph(voice.Say(
-            $"The cheapest kits that are enough with {voice.Percent(purchase.ChanceAsked, 1)}, for each coating and colour on its own; of several together the chance is less. Needs are estimates; rounding to the marks of a cup adds a little.",
-            $"Los juegos más baratos que alcanzan con el {voice.Percent(purchase.ChanceAsked, 1)}, para cada recubrimiento y color por separado; para varios juntos la probabilidad es menor. Las necesidades son estimaciones; redondear a las marcas del vaso añade un poco."));
+        yield return new Block.Paragraph(BuyingWords.HowSure(purchase.ChanceAsked, voice));
+    }
+
+    private static IEnumerable<Block> BesideKits(Purchase purchase, Voice voice)
+    {
+        if (purchase.BesideKits.Count == 0) yield break;
+        var amount = voice.Volumes(purchase.BesideKits.Select(l => l.NeedMl));
+        yield return new Block.Heading(1, voice.Say("Beside the kits", "Aparte de los juegos"));
+        yield return new Block.Items([.. purchase.BesideKits.Select(l => new Item(ItemMark.Tick, $"{BuyingWords.Of(l.Use, l.Name(voice), voice)}: {amount(l.NeedMl)}"))]);
+        yield return new Block.Paragraph(BuyingWords.OfLiquids(purchase.BesideKits.Any(l => l.MayBurn), voice));
     }
 
     private static IEnumerable<Block> HeldBack(Purchase purchase, Voice voice)

@@ -21,7 +21,7 @@ public sealed class ShoppingListTests
     private static ShoppingBasis For(IReadOnlyList<ComingNeed> needs, Shelf? shelf = null)
     {
         var there = shelf ?? new Shelf([], []);
-        return new ShoppingBasis(Purchasing.Purchase(needs, there, Products), LowStock.Levels(there, needs, Day), Products, Day, Currency.UsDollar);
+        return new ShoppingBasis(Purchasing.Purchase(needs, there, Products, Currency.UsDollar), LowStock.Levels(there, needs, Day), Products, Day);
     }
 
     [Theory, InlineData(true), InlineData(false)]
@@ -33,7 +33,7 @@ public sealed class ShoppingListTests
         Assert.True(basis.Purchase.Shades.Count(s => s.Kits.Count > 0) > 1);
         Assert.All(basis.Purchase.Shades, s => Assert.All(s.Kits, k => Assert.True(read.Says($"{k.Count} × {kit(k.SizeMl)}: {s.Product.Name}"), s.Product.Name)));
         Assert.All(Needs, n => Assert.True(read.Says(n.Job)));
-        Assert.True(read.Says(voice.Money(new MoneyAmount(basis.Purchase.Shades.Sum(s => s.Cost), Currency.UsDollar))));
+        Assert.True(read.Says(voice.Money(basis.Purchase.Cost!.Value)));
         Assert.True(read.Says(voice.Date(Day)) && read.Says(voice.Date(Day.AddDays(7))));
         Assert.Equal("yes", read.Info("Tagged"));
         Assert.Empty(read.Collisions(Paper.MarginPt));
@@ -54,6 +54,17 @@ public sealed class ShoppingListTests
     }
 
     [Theory, InlineData(true), InlineData(false)]
+    public void Solvent_for_the_wipe_stands_beside_the_kits_with_its_caution(bool us)
+    {
+        var voice = us ? Us : Metric;
+        var need = Needs[0] with { Wipe = new Wipe(SolventName.Acetone, 300, 600) };
+        var read = new PdfRead(ShoppingList.Pdf(For([need]), voice));
+        Assert.True(read.Says($"{voice.Say("acetone for the wipe", "acetona para la limpieza")}: {voice.Volume(300)}"));
+        Assert.True(read.Says(BuyingWords.OfLiquids(mayBurn: true, voice)));
+        Assert.False(new PdfRead(ShoppingList.Pdf(For([need with { Wipe = null }]), voice)).Says(BuyingWords.OfLiquids(mayBurn: true, voice)));
+    }
+
+    [Theory, InlineData(true), InlineData(false)]
     public void A_job_that_cannot_be_read_wholly_is_named_before_anything_is_bought(bool us)
     {
         var voice = us ? Us : Metric;
@@ -68,8 +79,8 @@ public sealed class ShoppingListTests
     {
         IReadOnlyList<Product> two = [Products[0] with { Kits = [new Kit(1000, 40)] }, Products[1] with { Kits = [new Kit(1000, 40) { Currency = Currency.All.Single(c => c.Code == "EUR") }] }];
         IReadOnlyList<ComingNeed> needs = [.. two.Select(p => new ComingNeed("Kitchen", Day, Shade.Of(p.Id, null), 900, 0))];
-        var purchase = Purchasing.Purchase(needs, new Shelf([], []), two);
-        var read = new PdfRead(ShoppingList.Pdf(new ShoppingBasis(purchase, [], two, Day, Currency.UsDollar), Us));
+        var purchase = Purchasing.Purchase(needs, new Shelf([], []), two, Currency.UsDollar);
+        var read = new PdfRead(ShoppingList.Pdf(new ShoppingBasis(purchase, [], two, Day), Us));
         Assert.True(read.Says("40.00 USD") && read.Says("40.00 EUR"));
         Assert.False(read.Says("80.00"));
     }

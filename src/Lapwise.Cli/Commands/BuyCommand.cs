@@ -15,8 +15,8 @@ internal static class BuyCommand
 {
     public static readonly Command Command = new("buy", ["JOB", "JOB…"], [Phases.Supply],
         v => v.Say("the cheapest kits for all jobs named, together", "los juegos más baratos para todos los trabajos nombrados"),
-        v => v.Say("Kits for all jobs at once, so that none runs short with the chance asked for (--chance 95 %). --shelf names the log of what is on the shelf: first expired goes first, and an expired lot is never counted. A job's day is its timeline's start.",
-            "Juegos para todos los trabajos a la vez, sin quedarse corto con la probabilidad pedida (--chance 95 %). --shelf indica el registro del estante: lo que antes caduca sale antes, y un lote caducado no cuenta. El día de un trabajo es el inicio de su calendario."),
+        v => v.Say("Kits for all jobs at once, so that none runs short with the chance asked for (--chance 95 %). --shelf names the log of what is on the shelf: first expired goes first, and an expired lot is never counted. A job's day is its timeline's start. --rates names the shop's rates, for the currency of prices that name none.",
+            "Juegos para todos los trabajos a la vez, sin quedarse corto con la probabilidad pedida (--chance 95 %). --shelf indica el registro del estante: lo que antes caduca sale antes, y un lote caducado no cuenta. El día de un trabajo es el inicio de su calendario. --rates indica las tarifas del taller, por la moneda de los precios que no dicen ninguna."),
         Run)
     { LastRepeats = true };
 
@@ -25,10 +25,15 @@ internal static class BuyCommand
         var (needs, library, voice) = (new List<ComingNeed>(), new List<ProductDocument>(), request.Voice);
         foreach (var file in request.Files)
         {
-            if (JobInput.Read(request with { Files = [file] }, terminal) is not { } input) return Outcome.BadInput;
+            if (JobInput.Read(request with { Files = [file] }, terminal) is not { } input) return BadInput(file, request, terminal);
             voice = input.Voice;
             var read = JobReading.Read(input.Document, input.Products);
-            if (read.Job is not { } job || read.Faults.Count > 0) return Faults.Print(input.WithLines(read.Faults), voice, terminal);
+            if (read.Job is not { } job || read.Faults.Count > 0)
+            {
+                Faults.Print(input.WithLines(read.Faults), voice, terminal);
+                return BadInput(file, request, terminal);
+            }
+
             library.AddRange((input.Document.Products ?? []).Concat(input.Products));
             needs.AddRange(Purchasing.NeedsOf(job, Estimating.Estimate(job, Measuring.Measure(job)), job.Timeline.Start, AgreementReading.IsBoardSigned(input.Document)));
         }
@@ -51,10 +56,20 @@ internal static class BuyCommand
             shelf = folded.Shelf;
         }
 
-        var purchase = Purchasing.Purchase(needs, shelf, products, chance);
+        if (RatesInput.Read(request, terminal, voice) is not { } rates) return Outcome.BadInput;
+        var charged = RatesReading.Read(rates, voice.Units);
+        if (charged.Rates is not { } own) return Faults.Print(charged.Faults, voice, terminal);
+        var purchase = Purchasing.Purchase(needs, shelf, products, own.Currency, chance);
         if (request.Json) terminal.Json(MoneyAnswering.Purchase(purchase, voice), AnswerJson.Default.PurchaseAnswer);
         else Print(purchase, voice, terminal);
         return Outcome.Done;
+    }
+
+    /// <summary>Of several files, the one that the faults just printed are in.</summary>
+    private static Outcome BadInput(string file, Request request, Terminal terminal)
+    {
+        if (request.Files.Count > 1) terminal.Error.WriteLine(Screen.OneLine(request.Voice.Say($"All of this is in {file}.", $"Todo esto está en {file}.")));
+        return Outcome.BadInput;
     }
 
     /// <summary>A share as <c>0.95</c>, or per cent as <c>95</c> or <c>95 %</c>.</summary>
@@ -77,20 +92,25 @@ internal static class BuyCommand
         {
             table.Row(
                 s.Shade.Color.Length > 0 ? $"{s.Product.Name} ({s.Shade.Color})" : s.Product.Name, amount(s.NeedMl), amount(s.FromShelfMl),
-                s.Kits.Count == 0 ? "–" : string.Join(" + ", s.Kits.Select(k => $"{k.Count} × {kit(k.SizeMl)}")), v.Number((double)s.Cost), Core.Work.Risk.Chance.Said(s.Enough.Share, v));
+                s.Kits.Count == 0 ? "–" : string.Join('\n', s.Kits.Select(k => $"{k.Count} × {kit(k.SizeMl)}")), v.Money(s.Cost), Core.Work.Risk.Chance.Said(s.Enough.Share, v));
         }
 
         terminal.Tables().Write(table);
         foreach (var shade in purchase.Shades)
         {
             if (shade.Needs.Count > 1 && shade.CostJobByJob > shade.Cost)
-                terminal.Line(v.Say($"{shade.Product.Name}: bought for each job alone it would cost {v.Number((double)shade.CostJobByJob)}.", $"{shade.Product.Name}: comprado para cada trabajo por separado costaría {v.Number((double)shade.CostJobByJob)}."));
+                terminal.Line(v.Say($"{shade.Product.Name}: bought for each job alone it would cost {v.Money(shade.CostJobByJob)}.", $"{shade.Product.Name}: comprado para cada trabajo por separado costaría {v.Money(shade.CostJobByJob)}."));
             foreach (var reason in shade.Reasons) terminal.Reason(reason, v);
         }
 
+        if (purchase.BesideKits.Count > 0)
+        {
+            var liquid = v.Volumes(purchase.BesideKits.Select(l => l.NeedMl));
+            terminal.Line(v.Say("Beside the kits: ", "Aparte de los juegos: ") + string.Join("; ", purchase.BesideKits.Select(l => $"{BuyingWords.Of(l.Use, l.Name(v), v)}, {liquid(l.NeedMl)}")) + ".");
+            terminal.Line(BuyingWords.OfLiquids(purchase.BesideKits.Any(l => l.MayBurn), v));
+        }
+
         foreach (var held in purchase.HeldBack) terminal.Reason(held.Reason, v);
-        terminal.Line(v.Say($"{v.Percent(purchase.ChanceAsked, 1)} is asked for each coating and colour on its own; of several together the chance is less.",
-            $"El {v.Percent(purchase.ChanceAsked, 1)} se pide para cada recubrimiento y color por separado; para varios juntos la probabilidad es menor."));
-        terminal.Line(v.Say("Needs are estimates of net and loss; rounding to the marks of a cup adds a little.", "Las necesidades son estimaciones de neto y pérdida; redondear a las marcas del vaso añade un poco."));
+        terminal.Line(BuyingWords.HowSure(purchase.ChanceAsked, v));
     }
 }

@@ -18,23 +18,13 @@ internal static class PriceCommand
     private static Outcome Run(WholeJob whole, JobInput input, Request request, Terminal terminal)
     {
         var v = input.Voice;
-        if (RatesFile(request, terminal, v) is not { } rates) return Outcome.BadInput;
+        if (RatesInput.Read(request, terminal, v) is not { } rates) return Outcome.BadInput;
         var (priced, faults) = WholePrice.Of(input.Document, whole, input.Products, rates, WholePrice.ChancesOf(whole));
         if (priced is null) return Faults.Print(input.WithLines(faults), v, terminal);
 
         if (request.Json) terminal.Json(MoneyAnswering.Price(priced, v), AnswerJson.Default.PriceAnswer);
         else Print(priced, v, terminal);
         return priced.Price.Net >= priced.Price.Floor ? Outcome.Done : Outcome.DoesNotWork;
-    }
-
-    private static RatesDocument? RatesFile(Request request, Terminal terminal, Voice v)
-    {
-        var beside = Path.Combine(Path.GetDirectoryName(request.Files[0]) ?? "", "rates.yaml");
-        if (request.Rates is null && !File.Exists(beside)) return new RatesDocument();
-        var read = DocumentFile.ReadRates(request.Rates ?? beside, terminal.In);
-        if (read.Document is { } rates) return rates;
-        Faults.Print(read.Faults, v, terminal);
-        return null;
     }
 
     private static void Print(WholePrice priced, Voice v, Terminal terminal)

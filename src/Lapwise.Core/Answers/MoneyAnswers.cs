@@ -42,16 +42,25 @@ public sealed record StageAnswer(string Name, decimal Share, decimal Net, decima
 
 /// <param name="ChanceAsked">Of not running short, for each product and colour.</param>
 /// <param name="HeldBack">Needs for which nothing is bought yet, each with its reason.</param>
-public sealed record PurchaseAnswer(double ChanceAsked, decimal Cost, IReadOnlyList<ShadePurchaseAnswer> Shades, IReadOnlyList<HeldBackAnswer> HeldBack);
+/// <param name="Cost">Left out where nothing is bought, or where prices in different currencies do not add up.</param>
+/// <param name="Currency">Of <paramref name="Cost"/>.</param>
+/// <param name="BesideKits">Thinner and wiping solvent, which no kit holds.</param>
+/// <param name="Incomplete">Jobs of which something entered cannot be used yet, by name: what they take may be missing.</param>
+public sealed record PurchaseAnswer(
+    double ChanceAsked, decimal? Cost, string? Currency, IReadOnlyList<ShadePurchaseAnswer> Shades,
+    IReadOnlyList<LiquidAnswer> BesideKits, IReadOnlyList<HeldBackAnswer> HeldBack, IReadOnlyList<string> Incomplete);
+
+public sealed record LiquidAnswer(LiquidUse Use, string Name, int Coats, double NeedMl, bool MayBurn);
 
 public sealed record HeldBackAnswer(string Job, string Product, string? Color, double NeedMl, ReasonAnswer Reason);
 
 /// <param name="Color">Left out: clear.</param>
 /// <param name="Enough">The chance that shelf and kits reach to the end of every job.</param>
+/// <param name="Currency">Of both costs.</param>
 /// <param name="CostJobByJob">The same bought for each job alone, without the shelf.</param>
 public sealed record ShadePurchaseAnswer(
     string Product, string Name, string? Color, int Jobs, double NeedMl, double FromShelfMl, double BuyAtLeastMl,
-    IReadOnlyList<KitAnswer> Kits, decimal Cost, double Enough, decimal CostJobByJob, IReadOnlyList<ReasonAnswer> Reasons);
+    IReadOnlyList<KitAnswer> Kits, decimal Cost, string Currency, double Enough, decimal CostJobByJob, IReadOnlyList<ReasonAnswer> Reasons);
 
 /// <summary>Turns money and buying into the shapes that leave the core.</summary>
 public static class MoneyAnswering
@@ -72,11 +81,13 @@ public static class MoneyAnswering
             ReasonAnswer.Of(price.Reasons, voice), ReasonAnswer.Of(terms.Open, voice));
     }
 
-    public static PurchaseAnswer Purchase(Purchase purchase, Voice voice) => new(
-        purchase.ChanceAsked, purchase.Cost,
+    public static PurchaseAnswer Purchase(Purchase purchase, Voice voice, IReadOnlyList<string>? incomplete = null) => new(
+        purchase.ChanceAsked, purchase.Cost?.Value, purchase.Cost?.Currency.Code,
         [.. purchase.Shades.Select(s => new ShadePurchaseAnswer(
             s.Product.Id, s.Product.Name, s.Shade.Color.Length > 0 ? s.Shade.Color : null, s.Needs.Count,
             Math.Round(s.NeedMl, 3), Math.Round(s.FromShelfMl, 3), Math.Round(s.BuyAtLeastMl, 3),
-            [.. s.Kits.Select(k => new KitAnswer(Math.Round(k.SizeMl, 6), k.Count, k.Price))], s.Cost, s.Enough.Share, s.CostJobByJob, ReasonAnswer.Of(s.Reasons, voice)))],
-        [.. purchase.HeldBack.Select(h => new HeldBackAnswer(h.Need.Job, h.Product.Id, h.Need.Shade.Color, Math.Round(h.Need.NeedMl, 3), ReasonAnswer.Of([h.Reason], voice)[0]))]);
+            [.. s.Kits.Select(k => new KitAnswer(Math.Round(k.SizeMl, 6), k.Count, k.Price))], s.Cost.Value, s.Cost.Currency.Code, s.Enough.Share, s.CostJobByJob.Value, ReasonAnswer.Of(s.Reasons, voice)))],
+        [.. purchase.BesideKits.Select(l => new LiquidAnswer(l.Use, l.Name(voice), l.Coats, Math.Round(l.NeedMl, 3), l.MayBurn))],
+        [.. purchase.HeldBack.Select(h => new HeldBackAnswer(h.Need.Job, h.Product.Id, h.Need.Shade.Color, Math.Round(h.Need.NeedMl, 3), ReasonAnswer.Of([h.Reason], voice)[0]))],
+        incomplete ?? []);
 }

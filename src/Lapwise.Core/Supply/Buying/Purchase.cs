@@ -1,5 +1,7 @@
+using System.Text.Json.Serialization;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
+using Lapwise.Core.Quantities;
 using Lapwise.Core.Work.Risk;
 
 namespace Lapwise.Core.Supply.Buying;
@@ -13,14 +15,34 @@ public sealed record ComingNeed(string Job, DateOnly? On, Shade Shade, double Ne
     /// <summary>A colour whose sample board is not signed: it is not bought yet.</summary>
     public bool AwaitsBoard { get; init; }
 
+    /// <summary>Thinner that goes into it, on top of A and B.</summary>
+    public double ThinnerMl { get; init; }
+
+    /// <summary>Solvent wipe before it; null: none.</summary>
+    public Wipe? Wipe { get; init; }
+
     public double NeedMl => NetMl + LossMl;
 }
 
 /// <summary>One order for all coming jobs.</summary>
+/// <param name="BesideKits">What else the coats take that is a liquid.</param>
 /// <param name="HeldBack">Needs for which nothing is bought yet.</param>
-public sealed record Purchase(double ChanceAsked, IReadOnlyList<ShadePurchase> Shades, IReadOnlyList<HeldBackNeed> HeldBack)
+public sealed record Purchase(double ChanceAsked, IReadOnlyList<ShadePurchase> Shades, IReadOnlyList<LiquidBesideKits> BesideKits, IReadOnlyList<HeldBackNeed> HeldBack)
 {
-    public decimal Cost => Shades.Sum(s => s.Cost);
+    /// <summary>Of all kits; null where there are none, or where they are priced in different currencies and do not add up.</summary>
+    public MoneyAmount? Cost => Shades.DistinctBy(s => s.Cost.Currency).Count() == 1 ? Shades.Select(s => s.Cost).Aggregate((sum, cost) => sum + cost) : null;
+}
+
+/// <summary>What a liquid that is not in the kits is for.</summary>
+[JsonConverter(typeof(CamelCaseEnumConverter<LiquidUse>))]
+public enum LiquidUse { Thinning, Wiping }
+
+/// <summary>Thinner or wiping solvent of all coats that may be bought. It is sold in no kits known here, and what is left of it is not counted on the shelf.</summary>
+/// <param name="Coats">How many coats take it.</param>
+public sealed record LiquidBesideKits(LiquidUse Use, Phrase Name, int Coats, double NeedMl)
+{
+    /// <summary>Whether it may burn: everything but water does.</summary>
+    public bool MayBurn { get; init; } = true;
 }
 
 /// <param name="Reason">Why it waits, and for what.</param>
@@ -32,6 +54,7 @@ public sealed record HeldBackNeed(Product Product, ComingNeed Need, Reason Reaso
 /// <param name="BuyAtLeastMl">What must be bought so that the chance asked for is reached.</param>
 /// <param name="Kits">The cheapest kits that hold it; empty: none are needed, or none are sold.</param>
 /// <param name="Enough">The chance that shelf and kits together reach to the end of every job, counted in trials.</param>
+/// <param name="Cost">In the currency of the kits, the shop's own where they name none.</param>
 /// <param name="CostJobByJob">The same bought for each job alone, without the shelf.</param>
 public sealed record ShadePurchase(
     Product Product,
@@ -41,9 +64,9 @@ public sealed record ShadePurchase(
     double FromShelfMl,
     double BuyAtLeastMl,
     IReadOnlyList<KitCount> Kits,
-    decimal Cost,
+    MoneyAmount Cost,
     Chance Enough,
-    decimal CostJobByJob,
+    MoneyAmount CostJobByJob,
     IReadOnlyList<Reason> Reasons,
     Basis Basis)
 {

@@ -1,6 +1,8 @@
+using Lapwise.Core.Conditions.Vapour;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Materials;
+using Lapwise.Core.Quantities;
 using Lapwise.Core.Work.Risk;
 
 namespace Lapwise.Core.Supply.Buying;
@@ -19,7 +21,12 @@ public static class Purchasing
     /// <param name="isBoardSigned">Whether its sample board is signed; a clear coat waits for none.</param>
     public static IEnumerable<ComingNeed> NeedsOf(Job job, JobMaterials materials, DateOnly? on, bool isBoardSigned) =>
         materials.Coats.Select(c => (Coat: c, Shade: Shade.Of(c.Coat.Product.Id, c.Coat.Color)))
-            .Select(c => new ComingNeed(job.Name, on, c.Shade, c.Coat.NetMl, c.Coat.LossMl) { AwaitsBoard = c.Shade.Color.Length > 0 && !isBoardSigned });
+            .Select(c => new ComingNeed(job.Name, on, c.Shade, c.Coat.NetMl, c.Coat.LossMl)
+            {
+                AwaitsBoard = c.Shade.Color.Length > 0 && !isBoardSigned,
+                ThinnerMl = c.Coat.ThinnerMl,
+                Wipe = c.Coat.Coat.Wipe,
+            });
 
     /// <summary>
     /// The cheapest kits for each product and colour. In each of many trials the losses of every coat are drawn by chance and
@@ -27,20 +34,24 @@ public static class Purchasing
     /// trials asked for, by the exact cheapest cover. A colour whose sample board is not signed is held back and named.
     /// </summary>
     /// <param name="products">Must hold every product a need names; a need of another is left out.</param>
+    /// <param name="own">The shop's own currency: of every price that names none.</param>
     /// <param name="chance">Wanted for each product and colour, <see cref="LeastChance"/> to <see cref="MostChance"/>.</param>
-    public static Purchase Purchase(IReadOnlyList<ComingNeed> needs, Shelf shelf, IReadOnlyList<Product> products, double chance = UsualChance, int trials = UsualTrials, ulong seed = UsualSeed)
+    public static Purchase Purchase(IReadOnlyList<ComingNeed> needs, Shelf shelf, IReadOnlyList<Product> products, Currency own, double chance = UsualChance, int trials = UsualTrials, ulong seed = UsualSeed)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(chance, LeastChance);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(chance, MostChance);
         ArgumentOutOfRangeException.ThrowIfLessThan(trials, 1);
         var known = products.DistinctBy(p => p.Id, StringComparer.Ordinal).ToDictionary(p => p.Id, StringComparer.Ordinal);
-        var shades = needs.Where(n => !n.AwaitsBoard && known.ContainsKey(n.Shade.Product)).GroupBy(n => n.Shade)
+        var areHeld = needs.Where(n => known.ContainsKey(n.Shade.Product)).ToLookup(n => n.AwaitsBoard);
+        var (held, bought) = (areHeld[true], areHeld[false]);
+        var shades = bought.GroupBy(n => n.Shade)
             .OrderBy(g => known[g.Key.Product].Name, StringComparer.Ordinal).ThenBy(g => g.Key.Color, StringComparer.OrdinalIgnoreCase);
-        return new Purchase(chance, [.. shades.Select((g, i) => OfShade(known[g.Key.Product], [.. g], shelf, chance, trials, new Draws(seed + (ulong)i)))],
-            [.. needs.Where(n => n.AwaitsBoard && known.ContainsKey(n.Shade.Product)).Select(n => new HeldBackNeed(known[n.Shade.Product], n, BuyingReasons.BoardNotSigned(known[n.Shade.Product], n)))]);
+        return new Purchase(chance, [.. shades.Select((g, i) => OfShade(known[g.Key.Product], [.. g], shelf, own, chance, trials, new Draws(seed + (ulong)i)))],
+            BesideKits([.. bought], known),
+            [.. held.Select(n => new HeldBackNeed(known[n.Shade.Product], n, BuyingReasons.BoardNotSigned(known[n.Shade.Product], n)))]);
     }
 
-    private static ShadePurchase OfShade(Product product, IReadOnlyList<ComingNeed> needs, Shelf shelf, double chance, int trials, Draws draws)
+    private static ShadePurchase OfShade(Product product, IReadOnlyList<ComingNeed> needs, Shelf shelf, Currency own, double chance, int trials, Draws draws)
     {
         var shade = needs[0].Shade;
         var ordered = needs.OrderBy(n => n.On ?? DateOnly.MaxValue).ThenBy(n => n.Job, StringComparer.Ordinal).ToList();
@@ -60,16 +71,26 @@ public static class Purchasing
         var choice = Kits.Cheapest(product.Kits, buyMl);
         var boughtMl = choice?.TotalMl ?? 0;
         var needMl = ordered.Sum(n => n.NeedMl);
+        var currency = product.Kits.Select(k => k.Currency).FirstOrDefault() ?? own;
         return new ShadePurchase(
             product, shade, ordered, needMl,
             needMl - Missing(ordered, [.. ordered.Select(n => n.LossMl)], packs),
             buyMl,
-            choice?.Kits ?? [], choice?.Cost ?? 0,
+            choice?.Kits ?? [], new MoneyAmount(choice?.Cost ?? 0, currency),
             new Chance(missing.Count(m => m <= boughtMl + 1e-6), trials),
-            Kits.CostOfEach(product.Kits, [.. ordered.Select(n => AtChance(n, chance))]),
+            new MoneyAmount(Kits.CostOfEach(product.Kits, [.. ordered.Select(n => AtChance(n, chance))]), currency),
             BuyingReasons.Of(product, shade, ordered, packs),
             BasisOf(needMl, buyMl, chance));
     }
+
+    /// <summary>Thinner by its name, then wiping solvent by its kind, as expected: neither is measured to the drop.</summary>
+    private static IReadOnlyList<LiquidBesideKits> BesideKits(IReadOnlyList<ComingNeed> needs, Dictionary<string, Product> known) =>
+    [
+        .. needs.Where(n => n.ThinnerMl > 0).GroupBy(n => known[n.Shade.Product].Thinner?.Name ?? "", StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal)
+            .Select(g => new LiquidBesideKits(LiquidUse.Thinning, v => g.Key.Length > 0 ? g.Key : v.Say("thinner", "diluyente"), g.Count(), g.Sum(n => n.ThinnerMl)) { MayBurn = g.Any(n => known[n.Shade.Product].Thinner?.Kind is not ThinnerKind.Water) }),
+        .. needs.Where(n => n.Wipe is not null).GroupBy(n => n.Wipe!.Solvent).OrderBy(g => g.Key)
+            .Select(g => new LiquidBesideKits(LiquidUse.Wiping, Solvents.Of(g.Key).Name, g.Count(), g.Sum(n => n.Wipe!.AmountMl))),
+    ];
 
     /// <summary>
     /// What the shelf cannot give. Jobs in order of their day take first what expires first: of jobs and packs that each

@@ -46,6 +46,6 @@ internal sealed class ComingPurchase(JobShelf jobs, ProductShelf products, Shelf
         var on = DateOnly.FromDateTime(time.GetLocalNow().DateTime);
         var charged = (await rates.Find(RatesShelf.Own, cancel))?.Document ?? new RatesDocument();
         var own = Currency.TryOf(charged.Currency, out var currency) ? currency : Currency.UsDollar;
-        return (new ShoppingBasis(Purchasing.Purchase(needs, shelf, all, chance), LowStock.Levels(shelf, needs, on), all, on, own) { Incomplete = incomplete }, null);
+        return (new ShoppingBasis(Purchasing.Purchase(needs, shelf, all, own, chance), LowStock.Levels(shelf, needs, on), all, on) { Incomplete = incomplete }, null);
     }
 }

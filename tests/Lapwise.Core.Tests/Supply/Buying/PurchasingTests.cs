@@ -1,4 +1,5 @@
 using CsCheck;
+using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Quantities;
 using Lapwise.Core.Supply;
@@ -19,14 +20,14 @@ public sealed class PurchasingTests
         new(id, shade ?? Shade, "L1", ml, lastDay is { } d ? Monday.AddDays(d) : null, null, [new PackPart("A", 2.0 / 3, ml * 2 / 3), new PackPart("B", 1.0 / 3, ml / 3)]);
 
     private static ShadePurchase Buy(IReadOnlyList<ComingNeed> needs, params IReadOnlyList<Pack> packs) =>
-        Assert.Single(Purchasing.Purchase(needs, new Shelf(packs, []), [Clear]).Shades);
+        Assert.Single(Purchasing.Purchase(needs, new Shelf(packs, []), [Clear], Currency.UsDollar).Shades);
 
     [Fact]
     public void Without_losses_it_is_the_worked_cover()
     {
         // 7 L from 1, 2.5 and 5 L at 40, 85 and 150: worked by hand, 230 = 1 + 1 + 5.
         var bought = Buy([Need(3000), Need(4000, day: 2)]);
-        Assert.Equal((230m, 7000.0), (bought.Cost, bought.BoughtMl));
+        Assert.Equal((new MoneyAmount(230, Currency.UsDollar), 7000.0), (bought.Cost, bought.BoughtMl));
         Assert.Equal(1.0, bought.Enough.Share);
     }
 
@@ -35,9 +36,37 @@ public sealed class PurchasingTests
     {
         var euro = Currency.All.Single(c => c.Code == "EUR");
         var mixed = Clear with { Kits = [new Kit(1000, 40), new Kit(2500, 85) { Currency = euro }] };
-        Assert.Contains(Assert.Single(Purchasing.Purchase([Need(1000)], Empty, [mixed]).Shades).Reasons, r => r.Code == "KitsOfSeveralCurrencies");
+        Assert.Contains(Assert.Single(Purchasing.Purchase([Need(1000)], Empty, [mixed], Currency.UsDollar).Shades).Reasons, r => r.Code == "KitsOfSeveralCurrencies");
         var abroad = Clear with { Kits = [.. Clear.Kits.Select(k => k with { Currency = euro })] };
-        Assert.Empty(Assert.Single(Purchasing.Purchase([Need(1000)], Empty, [abroad]).Shades).Reasons);
+        Assert.Empty(Assert.Single(Purchasing.Purchase([Need(1000)], Empty, [abroad], Currency.UsDollar).Shades).Reasons);
+    }
+
+    [Fact]
+    public void Costs_are_in_the_currency_of_the_kits_and_add_up_only_in_one()
+    {
+        var yen = Currency.All.Single(c => c.Code == "JPY");
+        var abroad = Clear with { Id = "abroad", Kits = [.. Clear.Kits.Select(k => k with { Currency = yen })] };
+        IReadOnlyList<ComingNeed> needs = [Need(1000), Need(1000) with { Shade = Shade.Of("abroad", null) }];
+        var own = Purchasing.Purchase([needs[0]], Empty, [Clear], Currency.UsDollar);
+        Assert.Equal(new MoneyAmount(40, Currency.UsDollar), own.Cost);
+        var two = Purchasing.Purchase(needs, Empty, [Clear, abroad], Currency.UsDollar);
+        Assert.Equal(["USD", "JPY"], two.Shades.OrderBy(s => s.Product.Id == "abroad").Select(s => s.Cost.Currency.Code));
+        Assert.Null(two.Cost);
+        Assert.Null(Purchasing.Purchase([], Empty, [Clear], Currency.UsDollar).Cost);
+    }
+
+    [Fact]
+    public void Thinner_and_wiping_solvent_are_bought_beside_the_kits_but_not_for_a_coat_that_waits()
+    {
+        var thinned = Clear with { Id = "thinned", Thinner = new Thinner("T-1", 0.1, 0.87) };
+        ComingNeed With(double thinnerMl, Wipe? wipe, string product = "thinned") => Need(1000) with { Shade = Shade.Of(product, null), ThinnerMl = thinnerMl, Wipe = wipe };
+        var acetone = new Wipe(SolventName.Acetone, 200, 600);
+        var purchase = Purchasing.Purchase([With(50, acetone), With(30, acetone with { AmountMl = 100 }), With(0, null, Clear.Id), With(500, acetone) with { AwaitsBoard = true }], Empty, [Clear, thinned], Currency.UsDollar);
+        Assert.Equal([(LiquidUse.Thinning, "T-1", 2, 80.0), (LiquidUse.Wiping, "acetone", 2, 300.0)],
+            purchase.BesideKits.Select(l => (l.Use, l.Name(new Voice(Language.English, UnitSystem.Metric)), l.Coats, l.NeedMl)));
+        Assert.All(purchase.BesideKits, l => Assert.True(l.MayBurn));
+        var watered = thinned with { Thinner = thinned.Thinner! with { Kind = ThinnerKind.Water } };
+        Assert.False(Assert.Single(Purchasing.Purchase([With(50, null)], Empty, [watered], Currency.UsDollar).BesideKits).MayBurn);
     }
 
     [Fact]
@@ -45,11 +74,11 @@ public sealed class PurchasingTests
     {
         var slate = Shade.Of(Clear.Id, "slate");
         var waits = Need(3000) with { Shade = slate, AwaitsBoard = true };
-        var purchase = Purchasing.Purchase([Need(1000), waits], Empty, [Clear]);
-        Assert.Equal((Shade, 40m), (Assert.Single(purchase.Shades).Shade, purchase.Cost));
+        var purchase = Purchasing.Purchase([Need(1000), waits], Empty, [Clear], Currency.UsDollar);
+        Assert.Equal((Shade, new MoneyAmount(40, Currency.UsDollar)), (Assert.Single(purchase.Shades).Shade, purchase.Cost));
         var held = Assert.Single(purchase.HeldBack);
         Assert.Equal((waits, "BoardNotSigned"), (held.Need, held.Reason.Code));
-        Assert.Empty(Purchasing.Purchase([waits with { AwaitsBoard = false }], Empty, [Clear]).HeldBack);
+        Assert.Empty(Purchasing.Purchase([waits with { AwaitsBoard = false }], Empty, [Clear], Currency.UsDollar).HeldBack);
     }
 
     [Theory]
@@ -70,7 +99,7 @@ public sealed class PurchasingTests
         {
             var bought = Buy([.. nets.Select((n, i) => Need(n, n / 8, i, $"Job {i}"))]);
             // The sum of what varies is never surer than its parts are alone, so one more of the smallest kits is the most it can cost.
-            Assert.True(bought.Cost <= bought.CostJobByJob + 40);
+            Assert.True(bought.Cost.Value <= bought.CostJobByJob.Value + 40);
         }, iter: 30);
 
     [Fact]
@@ -79,9 +108,9 @@ public sealed class PurchasingTests
         IReadOnlyList<ComingNeed> needs = [Need(3000, 600), Need(4000, 800, 1)];
         foreach (var chance in new[] { 0.5, 0.9, 0.99 })
         {
-            var bought = Assert.Single(Purchasing.Purchase(needs, Empty, [Clear], chance).Shades);
+            var bought = Assert.Single(Purchasing.Purchase(needs, Empty, [Clear], Currency.UsDollar, chance).Shades);
             Assert.True(bought.Enough.Share >= chance);
-            var smaller = Purchasing.Purchase(needs, Empty, [Clear with { Kits = [new Kit(bought.BuyAtLeastMl - 1, 1)] }], chance).Shades[0];
+            var smaller = Purchasing.Purchase(needs, Empty, [Clear with { Kits = [new Kit(bought.BuyAtLeastMl - 1, 1)] }], Currency.UsDollar, chance).Shades[0];
             Assert.Equal(2, smaller.Kits.Sum(k => k.Count));
         }
     }
@@ -90,7 +119,7 @@ public sealed class PurchasingTests
     public void The_spread_of_losses_is_that_of_the_log_normal_it_is_drawn_from()
     {
         // One coat of loss only: its 97.5 % point is loss · exp(0.25 · 1.96).
-        var bought = Assert.Single(Purchasing.Purchase([Need(0.0, 1000)], Empty, [Clear], 0.975, trials: 20_000).Shades);
+        var bought = Assert.Single(Purchasing.Purchase([Need(0.0, 1000)], Empty, [Clear], Currency.UsDollar, 0.975, trials: 20_000).Shades);
         Assert.Equal(1000 * Math.Exp(0.25 * 1.959964), bought.BuyAtLeastMl, 1000 * 0.03);
     }
 
@@ -141,7 +170,7 @@ public sealed class PurchasingTests
     public void Ten_thousand_jobs_are_one_order()
     {
         var needs = Enumerable.Range(0, 10_000).Select(i => Need(1000 + i, 100, i % 300, $"Job {i}")).ToList();
-        var bought = Assert.Single(Purchasing.Purchase(needs, Empty, [Clear], trials: 50).Shades);
+        var bought = Assert.Single(Purchasing.Purchase(needs, Empty, [Clear], Currency.UsDollar, trials: 50).Shades);
         Assert.Equal(10_000, bought.Needs.Count);
         Assert.True(bought.BoughtMl >= needs.Sum(n => n.NetMl));
     }

@@ -46,6 +46,8 @@ public sealed class PurchaseForJobsTests(RunningServer server) : IClassFixture<R
         var list = await Text(await server.Send(HttpMethod.Get, "/api/purchase/list?job=half-typed"));
         Assert.Contains("Half typed: something entered cannot be used yet", list, StringComparison.Ordinal);
         Assert.DoesNotContain("cannot be used yet", asWas, StringComparison.Ordinal);
+        var answer = JsonDocument.Parse(await Text(await server.Send(HttpMethod.Get, "/api/purchase?job=half-typed"))).RootElement;
+        Assert.Equal("Half typed", Assert.Single(answer.GetProperty("incomplete").EnumerateArray()).GetString());
     }
 
     private static Task<string> Text(HttpResponseMessage answer) => answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
