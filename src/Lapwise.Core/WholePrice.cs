@@ -66,7 +66,7 @@ public sealed record WholePrice(WholeJob Whole, Rates Rates, Agreement Agreement
     public Terms Terms => Terms.Of(Whole.Job, Whole.Timeline, Agreement);
 
     private static PriceRead Priced(WholeJob whole, Rates rates, Agreement agreement, IReadOnlyList<Chance?> lineChances) =>
-        Pricing.Price(whole.Supply, Labour.Of(whole.Timeline), rates, agreement, lineChances);
+        Pricing.Price(whole.Supply, Labour.Of(whole.Timeline), Labour.Visits(whole.Timeline), rates, agreement, lineChances);
 
     private static Fault InRates(Fault fault) => fault with { Path = "rates: " + fault.Path };
 }

@@ -57,6 +57,7 @@ public static class LapwiseServer
         builder.Services.AddSingleton(time);
         builder.Services.AddSingleton(settings);
         builder.Services.AddSingleton(new PhotoFiles(Path.Combine(settings.DataFolder, "photos")));
+        builder.Services.AddSingleton(new GivenPapers(Path.Combine(settings.DataFolder, "papers")));
         builder.Services.AddSingleton(book);
         builder.Services.AddSingleton(code);
         builder.Services.AddSingleton(door);

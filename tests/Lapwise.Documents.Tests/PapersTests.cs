@@ -48,6 +48,19 @@ public sealed class PapersTests
     }
 
     [Fact]
+    public void Every_ticket_carries_the_mark_of_its_plan_and_it_changes_only_with_what_the_tickets_say()
+    {
+        var whole = Samples.Whole("l-kitchen");
+        IReadOnlyList<string> marks = [.. whole.Work.Coats.Select((w, i) => TicketMark.Of(whole.Supply.Coats[i], w))];
+        var read = new PdfRead(Papers.Pdf(PaperKind.Tickets, whole, Us, WithCodes));
+        Assert.All(marks, m => Assert.True(read.Says(TicketMark.Printed(m))));
+        var (supply, work) = (whole.Supply.Coats[0], whole.Work.Coats[0]);
+        Assert.Equal(marks[0], TicketMark.Of(supply with { CostTotal = supply.CostTotal + 1 }, work));
+        Assert.NotEqual(marks[0], TicketMark.Of(supply with { Tickets = [supply.Tickets[0] with { ThinnerMl = 7 }, .. supply.Tickets.Skip(1)] }, work));
+        Assert.NotEqual(marks[0], TicketMark.Of(supply, work with { Batches = [work.Batches[0] with { UseByMs = work.Batches[0].UseByMs + 60_000 }, .. work.Batches.Skip(1)] }));
+    }
+
+    [Fact]
     public void Without_the_door_for_phones_there_is_no_code_and_the_paper_says_so()
     {
         var pdf = Papers.Pdf(PaperKind.Tickets, Samples.Whole("l-kitchen"), Us, PaperBasis.None);

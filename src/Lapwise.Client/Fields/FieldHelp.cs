@@ -161,7 +161,7 @@ internal static class FieldHelp
         ["rates.validDays"] = ("Material prices move; a quote must end.", "El material cambia de precio; un presupuesto acaba."),
         ["rates.currency"] = ("Three letters, as your bank writes them.", "Tres letras, como las escribe su banco."),
         ["rates.consumablesPerCoat"] = ("Rollers, trays and cups that go with each coat.", "Rodillos, bandejas y vasos de cada capa."),
-        ["rates.consumablesPerJob"] = ("Tape, film, paper and pads of the whole job.", "Cinta, plástico, papel y lijas de todo el trabajo."),
+        ["rates.consumablesPerJob"] = ("Tape, film, paper, pads, filler and primer of the whole job.", "Cinta, plástico, papel, lijas, masilla e imprimación de todo el trabajo."),
         ["rates.callBacks"] = ("How many finished jobs you count back over.", "Cuántos trabajos acabados repasa."),
         ["rates.callBacks.cameBack"] = ("Going back has a price; it belongs in the next one.", "Volver cuesta; tiene que estar en el próximo precio."),
         ["rates.materialCharge"] = ("An opened kit seldom serves the next job.", "Un juego abierto rara vez sirve para el siguiente."),

@@ -7,7 +7,7 @@ public sealed record AgreementDocument
 {
     /// <summary>Whom the quote is for.</summary>
     public string? Customer { get; set; }
-    /// <summary>How often one drives out; left out: once for each coat, once before and once after.</summary>
+    /// <summary>How often one drives out; left out: on every day on which the crew does something there.</summary>
     public int? Visits { get; set; }
     /// <summary>Taken off the price before tax.</summary>
     public Entry? Discount { get; set; }

@@ -8,10 +8,9 @@ public static class Fingerprint
 {
     /// <summary>Sixty-four hex digits; the same documents give the same ones on every machine.</summary>
     public static string Of(JobDocument job, IEnumerable<ProductDocument> products, RatesDocument rates) =>
-        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n',
-        [
-            JobFile.Write(job), .. products.OrderBy(p => p.Id, StringComparer.Ordinal).Select(JobFile.Write), JobFile.Write(rates),
-        ]))));
+        OfText(string.Join('\n', [JobFile.Write(job), .. products.OrderBy(p => p.Id, StringComparer.Ordinal).Select(JobFile.Write), JobFile.Write(rates)]));
+
+    public static string OfText(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
 
     /// <summary>As it is printed: twelve digits in groups, enough to tell two papers of a shop apart and to be read out.</summary>
     public static string Printed(string whole) => string.Join(' ', whole.Chunk(4).Take(3).Select(c => new string(c)));

@@ -45,7 +45,7 @@ public sealed record CallBacks(int Jobs, int CameBack, MoneyAmount? CostEach)
 }
 
 /// <summary>What is talked over with the customer, after reading.</summary>
-/// <param name="Visits">Null: counted from the coats.</param>
+/// <param name="Visits">Null: the days on which the crew is there.</param>
 public sealed record Agreement(
     string Customer,
     int? Visits,

@@ -20,6 +20,10 @@ public static class Labour
     public static IReadOnlyList<LabourStep> Of(JobTimeline timeline) =>
         [.. timeline.Steps.Where(s => s.By == Doer.Crew).Select(s => new LabourStep(s.Coat, s.Name, s.Worked.TotalSeconds * s.Hands) { IsInserted = s.IsInserted })];
 
+    /// <summary>Drives to the house: the days on which the crew does something there.</summary>
+    public static int Visits(JobTimeline timeline) =>
+        timeline.Steps.Where(s => s.By == Doer.Crew).SelectMany(s => s.Parts).Select(p => p.From.Date).Distinct().Count();
+
     /// <summary>What a step costs the shop, overhead left out.</summary>
     public static MoneyAmount Cost(LabourStep step, Rates rates) => (rates.LabourPerHour * ((decimal)step.PersonS / 3600)).Rounded();
 

@@ -16,13 +16,14 @@ public static class Pricing
     /// never under the minimum charge; then signed changes, discount and tax.
     /// </summary>
     /// <param name="labour">Every step that is paid.</param>
+    /// <param name="visits">Drives to the house, unless the agreement says otherwise.</param>
     /// <param name="lineChances">For each coat the chance that a line shows; null: not worked out, and the floor says so.</param>
-    public static PriceRead Price(JobSupply supply, IReadOnlyList<LabourStep> labour, Rates rates, Agreement agreement, IReadOnlyList<Chance?> lineChances)
+    public static PriceRead Price(JobSupply supply, IReadOnlyList<LabourStep> labour, int visits, Rates rates, Agreement agreement, IReadOnlyList<Chance?> lineChances)
     {
         var faults = Mixed(supply, rates.Currency).ToList();
         if (faults.Count > 0) return new PriceRead(null, faults);
 
-        IReadOnlyList<CostLine> lines = [.. Lines(supply, labour, rates, agreement)];
+        IReadOnlyList<CostLine> lines = [.. Lines(supply, labour, agreement.Visits ?? visits, rates)];
         var direct = Sum(lines.Select(l => l.Cost), rates.Currency);
         var overhead = (direct * rates.Overhead).Rounded();
         var cost = direct + overhead;
@@ -44,7 +45,7 @@ public static class Pricing
             []);
     }
 
-    private static IEnumerable<CostLine> Lines(JobSupply supply, IReadOnlyList<LabourStep> labour, Rates rates, Agreement agreement)
+    private static IEnumerable<CostLine> Lines(JobSupply supply, IReadOnlyList<LabourStep> labour, int visits, Rates rates)
     {
         foreach (var step in labour)
         {
@@ -58,7 +59,6 @@ public static class Pricing
         }
 
         yield return new CostLine(CostKind.Consumables, null, v => v.Say("consumables of the job", "consumibles del trabajo"), v => v.Say("as entered", "según lo anotado"), rates.ConsumablesPerJob.Rounded());
-        var visits = agreement.Visits ?? supply.Coats.Count + 2;
         yield return new CostLine(CostKind.Travel, null, v => v.Say("travel", "desplazamientos"), v => $"{visits} × {v.Money(rates.TravelPerVisit)}", (rates.TravelPerVisit * visits).Rounded());
     }
 

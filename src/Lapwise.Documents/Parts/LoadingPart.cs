@@ -3,6 +3,7 @@ using Lapwise.Core.Conditions.Vapour;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Supply;
+using Lapwise.Core.Timeline;
 using Lapwise.Core.Work;
 
 namespace Lapwise.Documents.Parts;
@@ -55,13 +56,30 @@ internal static class LoadingPart
         foreach (var thinner in whole.Job.System.Where(c => c.ThinnerFraction > 0).Select(c => c.Product.Thinner?.Name).OfType<string>().Distinct(StringComparer.Ordinal)) yield return thinner;
         foreach (var wipe in whole.Job.System.Select(c => c.Wipe).OfType<Wipe>().GroupBy(w => w.Solvent))
             yield return voice.Say($"{Solvents.Of(wipe.Key).Name(voice)} for the wipe, {voice.Volume(wipe.Sum(w => w.AmountMl))}, in its closed can", $"{Solvents.Of(wipe.Key).Name(voice)} para la limpieza, {voice.Volume(wipe.Sum(w => w.AmountMl))}, en su bote cerrado");
-        yield return voice.Say("masking tape, sheeting, new caulk", "cinta, plástico, silicona nueva");
-        yield return voice.Say("abrasive, extraction with fine-dust filter, lint-free wipes", "abrasivo, aspirador con filtro de polvo fino, paños sin pelusa");
+        foreach (var line in whole.Timeline.Steps.Select(s => Needs(s, voice)).OfType<string>().Distinct(StringComparer.Ordinal)) yield return line;
+        yield return voice.Say("extraction with fine-dust filter, lint-free wipes", "aspirador con filtro de polvo fino, paños sin pelusa");
         yield return voice.Say("thermometer for air and surface, hygrometer", "termómetro de aire y superficie, higrómetro");
         yield return voice.Say("raking light, clock, wet-film comb", "luz rasante, reloj, peine de película húmeda");
         yield return voice.Say("gloves, eye protection, respirator and cartridges as the safety data sheets name; the sheets themselves", "guantes, protección ocular, respirador y cartuchos según las hojas de datos de seguridad; y las propias hojas");
         if (whole.Job.System.Any(c => c.Wipe is not null || c.Product.Hazards.Contains(Hazard.FlammableVapour))) yield return voice.Say("extinguisher; closed metal can with water for rags", "extintor; bote metálico cerrado con agua para los trapos");
     }
+
+    /// <summary>What a step of the timeline takes beside the coats; null: nothing that is loaded for it.</summary>
+    private static string? Needs(PlannedStep step, Voice voice) => step.Kind switch
+    {
+        SiteStep.PracticeBoard => voice.Say("practice board, prepared like the tops", "placa de prueba, preparada como las cubiertas"),
+        SiteStep.ProtectRoom => voice.Say("floor covering, sheeting", "protección de suelo, plástico"),
+        SiteStep.OldSilicone => voice.Say("blades and remover for the old silicone", "cuchillas y quitasiliconas"),
+        SiteStep.BondTest => voice.Say("tape and blade for the bond test", "cinta y cuchilla para la prueba de adherencia"),
+        SiteStep.Clean => voice.Say($"to {step.Name(voice)}: degreaser or what the surface asks for, water, cloths", $"para {step.Name(voice)}: desengrasante o lo que pida la superficie, agua, paños"),
+        SiteStep.Repair => voice.Say("filler that the coating's data sheet allows, spatula", "masilla que admita la ficha del recubrimiento, espátula"),
+        SiteStep.Tent => voice.Say("plastic, poles and tape for the tent", "plástico, postes y cinta para la carpa"),
+        SiteStep.Mask => voice.Say("masking tape", "cinta de enmascarar"),
+        SiteStep.Sand or SiteStep.SandBetween => voice.Say($"abrasive to {step.Name(voice)}", $"abrasivo para {step.Name(voice)}") + (step.How is { } how ? $": {how(voice)}" : ""),
+        SiteStep.Prime => voice.Say($"to {step.Name(voice)}", $"para {step.Name(voice)}") + (step.How is { } how ? $": {how(voice)}" : ""),
+        SiteStep.NewCaulk => voice.Say("new caulk and its gun", "silicona nueva y su pistola"),
+        _ => null,
+    };
 
     /// <summary>One for each who rolls, and as many again wherever fresh ones are taken.</summary>
     private static int Rollers(CoatWork work) => work.Coat.Product.Method == ApplicationMethod.Rolled

@@ -27,7 +27,7 @@ public sealed class PricingTests
 
     private static JobPrice Price(JobSupply supply, Rates rates, Agreement? agreement = null, params Chance?[] chances)
     {
-        var read = Pricing.Price(supply, TwoHours, rates, agreement ?? Plain, chances.Length > 0 ? chances : [.. supply.Coats.Select(_ => (Chance?)new Chance(0, 100))]);
+        var read = Pricing.Price(supply, TwoHours, supply.Coats.Count + 2, rates, agreement ?? Plain, chances.Length > 0 ? chances : [.. supply.Coats.Select(_ => (Chance?)new Chance(0, 100))]);
         Assert.Empty(read.Faults);
         return read.Price!;
     }
@@ -49,7 +49,7 @@ public sealed class PricingTests
     {
         Assert.DoesNotContain(Price(Supply(84), Rates()).Reasons, r => r.Code == "MissedWindowCosts");
         LabourStep sanded = new(1, _ => "sand between coats", 3600) { IsInserted = true };
-        var price = Pricing.Price(Supply(84, 84), [.. TwoHours, sanded], Rates(), Plain, [null, null]).Price!;
+        var price = Pricing.Price(Supply(84, 84), [.. TwoHours, sanded], 4, Rates(), Plain, [null, null]).Price!;
         Assert.Contains("43.13", Assert.Single(price.Reasons, r => r.Code == "MissedWindowCosts").Text(Voice.Default));
         Assert.Equal(112.50m, price.CostOf(CostKind.Labour).Value);
     }
@@ -92,7 +92,7 @@ public sealed class PricingTests
 
     [Fact]
     public void A_discount_past_the_price_is_a_fault() =>
-        Assert.Equal("PriceBelowZero", Assert.Single(Pricing.Price(Supply(84), TwoHours, Rates(), Plain with { Discount = Usd(9999) }, []).Faults).Code);
+        Assert.Equal("PriceBelowZero", Assert.Single(Pricing.Price(Supply(84), TwoHours, 3, Rates(), Plain with { Discount = Usd(9999) }, []).Faults).Code);
 
     [Fact]
     public void Only_signed_changes_count()
@@ -120,7 +120,7 @@ public sealed class PricingTests
         Assert.True(Currency.TryOf("EUR", out var euro));
         var coat = Invented.Coat with { Product = Invented.Clear with { Kits = [new Kit(1000, 84) { Currency = euro }] } };
         var supply = new JobSupply([Supply(84).Coats[0] with { Coat = coat }]);
-        var fault = Assert.Single(Pricing.Price(supply, TwoHours, Rates(), Plain, []).Faults);
+        var fault = Assert.Single(Pricing.Price(supply, TwoHours, supply.Coats.Count + 2, Rates(), Plain, []).Faults);
         Assert.Equal(("clear: kits[0].price", "CurrencyMixed"), (fault.Path, fault.Code));
     }
 
@@ -157,7 +157,7 @@ public sealed class PricingTests
     [Fact]
     public void Cents_agree_to_the_last_between_lines_net_tax_and_stages() => AnyQuote.Sample(q =>
     {
-        var price = Pricing.Price(q.Supply, q.Labour, q.Rates, q.Agreement, q.Chances).Price!;
+        var price = Pricing.Price(q.Supply, q.Labour, q.Supply.Coats.Count + 2, q.Rates, q.Agreement, q.Chances).Price!;
         var currency = q.Rates.Currency;
         BigInteger Coins(MoneyAmount amount)
         {

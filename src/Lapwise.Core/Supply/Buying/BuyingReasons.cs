@@ -7,7 +7,7 @@ namespace Lapwise.Core.Supply.Buying;
 /// <summary>What is worth knowing before the order goes out.</summary>
 internal static class BuyingReasons
 {
-    public static IReadOnlyList<Reason> Of(Product product, Shade shade, IReadOnlyList<ComingNeed> ordered, IReadOnlyList<Pack> packs)
+    public static IReadOnlyList<Reason> Of(Product product, Shade shade, IReadOnlyList<ComingNeed> ordered, IReadOnlyList<Pack> packs, Currency own)
     {
         var reasons = new List<Reason>();
         var last = ordered[^1].On ?? DateOnly.MaxValue;
@@ -18,12 +18,12 @@ internal static class BuyingReasons
                 v => v.Say("Enter the kit sizes and prices it is sold in.", "Anote los tamaños y precios en que se vende.")));
         }
 
-        IReadOnlyList<Currency?> currencies = [.. product.Kits.Select(k => k.Currency).Distinct()];
+        IReadOnlyList<Currency> currencies = [.. product.Kits.Select(k => k.Currency ?? own).Distinct().OrderBy(c => c != own)];
         if (currencies.Count > 1)
         {
             reasons.Add(new Reason("KitsOfSeveralCurrencies", Limit.Note,
-                v => v.Say($"The kits of {product.Name} are priced in several currencies ({v.List([.. currencies.Select(c => c?.Code ?? "the shop's own")])}): which are cheapest cannot be told, and the cost adds them up as they stand.",
-                    $"Los juegos de {product.Name} tienen precio en varias monedas ({v.List([.. currencies.Select(c => c?.Code ?? "la del taller")])}): no se puede decir cuáles son los más baratos, y el coste los suma tal como están."),
+                v => v.Say($"The kits of {product.Name} are priced in several currencies ({v.List([.. currencies.Select(c => c.Code)])}): only those in {currencies[0].Code} are compared and bought.",
+                    $"Los juegos de {product.Name} tienen precio en varias monedas ({v.List([.. currencies.Select(c => c.Code)])}): solo se comparan y compran los que están en {currencies[0].Code}."),
                 v => v.Say("Price every kit in the shop's own currency.", "Ponga el precio de cada juego en la moneda del taller.")));
         }
 

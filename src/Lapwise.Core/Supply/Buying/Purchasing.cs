@@ -68,18 +68,18 @@ public static class Purchasing
 
         Array.Sort(missing);
         var buyMl = missing[Enough(chance, trials)];
-        var choice = Kits.Cheapest(product.Kits, buyMl);
+        var (kits, currency) = PricedAlike(product, own);
+        var choice = Kits.Cheapest(kits, buyMl);
         var boughtMl = choice?.TotalMl ?? 0;
         var needMl = ordered.Sum(n => n.NeedMl);
-        var currency = product.Kits.Select(k => k.Currency).FirstOrDefault() ?? own;
         return new ShadePurchase(
             product, shade, ordered, needMl,
             needMl - Missing(ordered, [.. ordered.Select(n => n.LossMl)], packs),
             buyMl,
             choice?.Kits ?? [], new MoneyAmount(choice?.Cost ?? 0, currency),
             new Chance(missing.Count(m => m <= boughtMl + 1e-6), trials),
-            new MoneyAmount(Kits.CostOfEach(product.Kits, [.. ordered.Select(n => AtChance(n, chance))]), currency),
-            BuyingReasons.Of(product, shade, ordered, packs),
+            new MoneyAmount(Kits.CostOfEach(kits, [.. ordered.Select(n => AtChance(n, chance))]), currency),
+            BuyingReasons.Of(product, shade, ordered, packs, own),
             BasisOf(needMl, buyMl, chance));
     }
 
@@ -120,6 +120,14 @@ public static class Purchasing
         }
 
         return missing;
+    }
+
+    /// <summary>The kits whose prices can be held against one another: those in the shop's own currency, or in the first where none is.</summary>
+    private static (IReadOnlyList<Kit> Kits, Currency Currency) PricedAlike(Product product, Currency own)
+    {
+        var priced = product.Kits.ToLookup(k => k.Currency ?? own);
+        var currency = product.Kits.Count == 0 || priced.Contains(own) ? own : product.Kits[0].Currency!;
+        return ([.. priced[currency]], currency);
     }
 
     /// <summary>What a coat takes with the chance asked for; alone it needs no trials.</summary>

@@ -32,13 +32,17 @@ public sealed class PurchasingTests
     }
 
     [Fact]
-    public void Kits_priced_in_several_currencies_are_said_to_be()
+    public void Of_kits_priced_in_several_currencies_those_in_the_shops_own_are_bought_and_it_is_said()
     {
         var euro = Currency.All.Single(c => c.Code == "EUR");
         var mixed = Clear with { Kits = [new Kit(1000, 40), new Kit(2500, 85) { Currency = euro }] };
         Assert.Contains(Assert.Single(Purchasing.Purchase([Need(1000)], Empty, [mixed], Currency.UsDollar).Shades).Reasons, r => r.Code == "KitsOfSeveralCurrencies");
+        var bought = Assert.Single(Purchasing.Purchase([Need(2000)], Empty, [mixed], euro).Shades);
+        Assert.Equal((new MoneyAmount(85, euro), 2500.0), (bought.Cost, bought.BoughtMl));
         var abroad = Clear with { Kits = [.. Clear.Kits.Select(k => k with { Currency = euro })] };
         Assert.Empty(Assert.Single(Purchasing.Purchase([Need(1000)], Empty, [abroad], Currency.UsDollar).Shades).Reasons);
+        var own = Clear with { Kits = [new Kit(1000, 40), new Kit(2500, 85) { Currency = Currency.UsDollar }] };
+        Assert.Empty(Assert.Single(Purchasing.Purchase([Need(1000)], Empty, [own], Currency.UsDollar).Shades).Reasons);
     }
 
     [Fact]
