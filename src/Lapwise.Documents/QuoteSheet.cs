@@ -76,9 +76,14 @@ public static class QuoteSheet
         [
             .. quote.Price.Lines.Select(l => new Row([l.Name, Bare(l.Amount, quote, voice)])),
             new([voice.Say("before tax", "sin impuesto"), Bare(quote.Price.Net, quote, voice)]),
-            new([voice.Say("tax", "impuesto"), Bare(quote.Price.Tax, quote, voice)]),
+            new([Tax(quote.Rates, voice), Bare(quote.Price.Tax, quote, voice)]),
             new([voice.Say("total", "total"), Bare(quote.Price.Total, quote, voice)], Strong: true),
         ]);
+
+    /// <summary>With its rate, and what it is on where that is not everything.</summary>
+    private static string Tax(RatesDocument rates, Voice voice) => rates.Tax is not { IsBlank: false } rate ? voice.Say("tax", "impuesto")
+        : rates.Taxed is Taxed.MaterialOnly ? voice.Say($"tax, {rate.Text} on the material", $"impuesto, {rate.Text} sobre el material")
+        : voice.Say($"tax, {rate.Text}", $"impuesto, {rate.Text}");
 
     /// <summary>As it was written down where it is no day of the calendar.</summary>
     private static string Date(string written, Voice voice) =>

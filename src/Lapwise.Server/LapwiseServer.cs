@@ -130,6 +130,7 @@ public static class LapwiseServer
         ReadQuote.Map(api);
         QuotePapers.Map(api);
         JobPapers.Map(api);
+        ChangePapers.Map(api);
         Exporting.Map(api);
         Importing.Map(api);
         QuickSums.Map(api);

@@ -142,6 +142,7 @@ internal static class FieldHelp
         ["days.first"] = ("Nothing is put before it.", "Nada se pone antes."),
         ["days.ways.end"] = ("Where this way is not the usual one.", "Donde este trayecto no es el habitual."),
         ["days.ways.time"] = ("Counted when both are visited on one day.", "Cuenta si se visitan los dos el mismo día."),
+        ["list.seek"] = ("Any words of the name, in any order.", "Palabras del nombre, en cualquier orden."),
         ["days.jobs.leaveOut"] = ("It then takes no days from the others.", "Así no quita días a los demás."),
         ["days.jobs.notBefore"] = ("The customer's kitchen is not free earlier.", "La cocina del cliente no está libre antes."),
         ["days.jobs.endBy"] = ("You are told when it cannot be kept.", "Se le avisa si no se puede cumplir."),

@@ -100,6 +100,12 @@ public static class QuoteIssuing
             .Select(d => new QuoteDifference(d.Path, d.Mine, d.Other)),
     ];
 
+    /// <summary>Whether what a quote sells is still what the job is: its tops, its coats and the total. Days and the room may have changed.</summary>
+    public static bool StillFits(IssuedQuote quote, JobDocument job, JobPrice price) =>
+        (quote.Price.Currency, quote.Price.Total) == (price.Rates.Currency.Code, price.Total.Value) && Sold(quote.Job) == Sold(job);
+
+    private static string Sold(JobDocument job) => JobFile.Write(new JobDocument { Tops = job.Tops, System = job.System });
+
     private static JsonNode? Product(IssuedQuote quote, string id) =>
         quote.Products.FirstOrDefault(p => p.Id == id) is { } product ? JsonSerializer.SerializeToNode(product, JobJson.Default.ProductDocument) : null;
 }

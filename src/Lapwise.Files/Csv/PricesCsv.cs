@@ -36,6 +36,12 @@ public static class PricesCsv
                 continue;
             }
 
+            if (row["price"] is ['=' or '+' or '@', ..])
+            {
+                faults.Add(At(row, "price", "PriceIsFormula", v => v.Say($"\"{row["price"]}\" is a formula.", $"«{row["price"]}» es una fórmula."), v => v.Say("Write the number it comes to.", "Escriba el número que da.")));
+                continue;
+            }
+
             // What is read is the number; the currency stands in its own column.
             if (MoneyReading.Money(row["price"], Currency.UsDollar).Failed(out var why, out var price) || price.Value < 0)
             {

@@ -36,7 +36,7 @@ internal static class Problems
             detail: faults[0].Say(voice),
             extensions: new Dictionary<string, object?>(StringComparer.Ordinal)
             {
-                ["faults"] = faults.Select(f => new FaultLine(f.Path, f.Code, f.Text(voice), f.Cure(voice))).ToList(),
+                ["faults"] = faults.Select(f => new FaultLine(f.Path, f.Code, (f.Line is { } line ? voice.Say($"Line {line}: ", $"Línea {line}: ") : "") + f.Text(voice), f.Cure(voice))).ToList(),
             });
 
     private static IResult Say(string name, int status, string title, string detail) =>

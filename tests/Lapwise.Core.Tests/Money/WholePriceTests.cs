@@ -2,6 +2,7 @@ using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Money;
 using Lapwise.Core.Tests.Jobs;
+using Lapwise.Core.Timeline;
 
 namespace Lapwise.Core.Tests.Money;
 
@@ -33,6 +34,38 @@ public sealed class WholePriceTests
             Stages = [new StageDocument { Name = "order", Share = "50 %" }, new StageDocument { Name = "handover", Share = "50 %" }],
         };
         Assert.DoesNotContain(Priced(Kitchen, own).Price.Reasons, r => r.Code == "RatesAssumed");
+    }
+
+    [Fact]
+    public void Every_day_on_site_is_a_drive_unless_the_agreement_counts_them()
+    {
+        int Drives(WholePrice priced) => (int)(priced.Price.Lines.Single(l => l.Kind == CostKind.Travel).Cost.Value / 25);
+        var plain = Priced(Kitchen);
+        var days = plain.Whole.Timeline.Steps.Where(s => s.By == Doer.Crew).SelectMany(s => s.Parts).Select(p => p.From.Date).Distinct().Count();
+        Assert.Equal(days, Drives(plain));
+        Assert.True(Drives(Priced(Kitchen with { Timeline = (Kitchen.Timeline ?? new()) with { WorkTo = "11:00" } })) > days);
+        Assert.Equal(9, Drives(Priced(Kitchen with { Agreement = new AgreementDocument { Visits = 9 } })));
+    }
+
+    [Fact]
+    public void The_price_with_a_change_is_the_price_once_it_is_signed()
+    {
+        ChangeDocument Change(string? signedOn) => new() { What = "backsplash", Price = "300", SignedOn = signedOn };
+        JobDocument With(params ChangeDocument[] changes) => Kitchen with { Agreement = new AgreementDocument { Changes = changes } };
+        var open = Priced(With(Change("2026-11-20"), Change(null), Change(null)));
+        Assert.Equal(open.Price.Total, open.WithChanges(1)!.Total);
+        Assert.Equal(Priced(With(Change("2026-11-20"), Change("2026-11-21"), Change(null))).Price.Total, open.WithChanges(2)!.Total);
+        Assert.Equal(Priced(With(Change("2026-11-20"), Change("2026-11-21"), Change("2026-11-22"))).Price.Total, open.WithChanges(3)!.Total);
+    }
+
+    [Fact]
+    public void A_quote_fits_until_tops_coats_or_the_total_are_others()
+    {
+        var priced = Priced(Kitchen);
+        var quote = new IssuedQuote { Job = Kitchen, Price = QuoteIssuing.Sums(priced.Price, [], new Voice(Language.English, UnitSystem.Us)) };
+        Assert.True(QuoteIssuing.StillFits(quote, Kitchen with { Name = "Renamed", Room = Kitchen.Room with { Air = "75 F" } }, priced.Price));
+        Assert.False(QuoteIssuing.StillFits(quote, Kitchen with { System = [Kitchen.System[0] with { Color = "black" }, Kitchen.System[1]] }, priced.Price));
+        Assert.False(QuoteIssuing.StillFits(quote, Kitchen, Priced(Kitchen with { Agreement = new AgreementDocument { Visits = 20 } }).Price));
     }
 
     [Fact]

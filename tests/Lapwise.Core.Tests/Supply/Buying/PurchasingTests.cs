@@ -35,10 +35,11 @@ public sealed class PurchasingTests
     public void Of_kits_priced_in_several_currencies_those_in_the_shops_own_are_bought_and_it_is_said()
     {
         var euro = Currency.All.Single(c => c.Code == "EUR");
-        var mixed = Clear with { Kits = [new Kit(1000, 40), new Kit(2500, 85) { Currency = euro }] };
+        var mixed = Clear with { Kits = [new Kit(1000, 40), new Kit(2500, 70) { Currency = euro }] };
         Assert.Contains(Assert.Single(Purchasing.Purchase([Need(1000)], Empty, [mixed], Currency.UsDollar).Shades).Reasons, r => r.Code == "KitsOfSeveralCurrencies");
-        var bought = Assert.Single(Purchasing.Purchase([Need(2000)], Empty, [mixed], euro).Shades);
-        Assert.Equal((new MoneyAmount(85, euro), 2500.0), (bought.Cost, bought.BoughtMl));
+        var bought = Assert.Single(Purchasing.Purchase([Need(2000)], Empty, [mixed], Currency.UsDollar).Shades);
+        Assert.Equal((new MoneyAmount(80, Currency.UsDollar), 2000.0), (bought.Cost, bought.BoughtMl));
+        Assert.Empty(Assert.Single(Purchasing.Purchase([Need(1000)], Empty, [mixed], euro).Shades).Reasons);
         var abroad = Clear with { Kits = [.. Clear.Kits.Select(k => k with { Currency = euro })] };
         Assert.Empty(Assert.Single(Purchasing.Purchase([Need(1000)], Empty, [abroad], Currency.UsDollar).Shades).Reasons);
         var own = Clear with { Kits = [new Kit(1000, 40), new Kit(2500, 85) { Currency = Currency.UsDollar }] };
