@@ -55,12 +55,13 @@ public sealed class PublishedServer : IAsyncLifetime
     public Task<IBrowser> AnotherBrowser(params string[] switches) =>
         playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = [.. BrowserSwitches, .. switches] });
 
-    /// <summary>A copy of the sample job under a new id, so that tests do not meet in one job; in other air where it is named.</summary>
-    public async Task<string> CopyOfDemo(string? humidity = null)
+    /// <summary>A copy of the sample job under a new id, so that tests do not meet in one job; in other air or under another name where one is given.</summary>
+    public async Task<string> CopyOfDemo(string? humidity = null, string? name = null)
     {
         var id = "t" + Guid.NewGuid().ToString("N");
         var demo = JsonNode.Parse(await Http.GetStringAsync("/api/jobs/demo", TestContext.Current.CancellationToken))!;
         if (humidity is not null) demo["room"]!["humidity"] = humidity;
+        if (name is not null) demo["name"] = name;
         using var request = new HttpRequestMessage(HttpMethod.Put, "/api/jobs/" + id) { Content = new StringContent(demo.ToJsonString(), Encoding.UTF8, "application/json") };
         request.Headers.IfNoneMatch.Add(EntityTagHeaderValue.Any);
         (await Http.SendAsync(request, TestContext.Current.CancellationToken)).EnsureSuccessStatusCode();
