@@ -19,6 +19,7 @@ builder.Services.AddSingleton<Drafts>();
 builder.Services.AddSingleton<JobCopies>();
 builder.Services.AddSingleton<Coatings>();
 builder.Services.AddSingleton<ShopRates>();
+builder.Services.AddSingleton<ShopDays>();
 builder.Services.AddSingleton<EditKeeping>();
 builder.Services.AddSingleton<Removals>();
 builder.Services.AddSingleton<Synchronising>();

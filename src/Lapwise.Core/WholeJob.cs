@@ -38,6 +38,10 @@ public sealed record WholeJob(
     /// <summary>Whether every coat can be worked as planned, with nothing of the document left out.</summary>
     public bool Stands => Faults.Count == 0 && Work.Coats.Count > 0 && Enumerable.Range(0, Work.Coats.Count).All(coat => Holds(coat) && Work.Coats[coat].Sections.Count > 0);
 
+    /// <summary>The same job on the days its shop has settled on for it; as it is where there are none.</summary>
+    /// <param name="settled">Visits of this job.</param>
+    public WholeJob On(IReadOnlyList<VisitDocument> settled) => settled.Count == 0 ? this : this with { Timeline = Timing.Time(Job, Measured, Conditions, Work, settled) };
+
     /// <summary>Works a document through the phases; null with the faults where nothing could be read.</summary>
     public static (WholeJob? Whole, IReadOnlyList<Fault> Faults) From(JobDocument document, IReadOnlyList<ProductDocument> library) =>
         Slices.AtOnce(FromAsync(document, library, Effort.AtOnce));

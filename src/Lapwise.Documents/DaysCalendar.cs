@@ -42,7 +42,8 @@ public static class DaysCalendar
 
     /// <summary>The days a shop has settled on, in the words they were settled in. An event's SEQUENCE is the settling it last changed at.</summary>
     /// <param name="stamp">When they were settled.</param>
-    public static string Write(SettledDaysDocument settled, Voice voice, DateTimeOffset stamp)
+    /// <param name="withUse">A job on these days whose dates of use go in, too; null: none.</param>
+    public static string Write(SettledDaysDocument settled, Voice voice, DateTimeOffset stamp, CalendarJob? withUse = null)
     {
         var calendar = new Ical.Net.Calendar { ProductId = "-//Lapwise//Days//EN", Version = "2.0" };
         // RFC 7986: what the calendar is called, and how often it is worth asking for.
@@ -51,6 +52,7 @@ public static class DaysCalendar
         foreach (var zone in settled.Visits.Select(v => Zone(v.Zone)).OfType<TimeZoneInfo>().DistinctBy(z => z.Id))
             calendar.AddTimeZone(VTimeZone.FromSystemTimeZone(zone, settled.Visits.Min(v => v.Begins).AddYears(-1), includeHistoricalData: false));
         foreach (var visit in settled.Visits) calendar.Events.Add(Event(visit, voice, stamp));
+        foreach (var use in withUse?.Whole.Timeline.UseDates ?? []) calendar.Events.Add(Day(withUse!, use, voice, stamp));
         return new CalendarSerializer().SerializeToString(calendar)!.ReplaceLineEndings("\r\n");
     }
 

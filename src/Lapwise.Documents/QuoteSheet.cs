@@ -63,6 +63,7 @@ public static class QuoteSheet
             .. (terms?.Home ?? []).Select(h => new Item(ItemMark.Caution, h(voice))),
             new(ItemMark.Point, voice.Say("The colour is bought once the sample board is signed; the date is fixed once the deposit is in.", "El color se compra cuando la muestra está firmada; la fecha queda fijada cuando entra el anticipo.")),
             new(ItemMark.Point, voice.Say("A change is priced and signed before it is done.", "Un cambio se presupuesta y se firma antes de hacerlo.")),
+            .. whole?.Timeline.OutOfDate is { } outOfDate ? [Say.Reason(outOfDate, voice)] : Array.Empty<Item>(),
             .. (terms?.Open ?? []).Where(o => o.Code == "TradeNotInPrice").Select(o => new Item(ItemMark.Point, o.Text(voice))),
         ]);
         yield return new Block.Signatures([voice.Say("customer, date", "cliente, fecha"), voice.Say("finisher, date", "quien aplica, fecha")]);

@@ -114,7 +114,7 @@ public static class ShoppingList
         var amount = voice.Volumes(needs.Select(n => n.Need.NeedMl));
         yield return new Block.Heading(1, voice.Say("What it is for", "Para qué es"));
         yield return new Block.Table(
-            [new(voice.Say("job", "trabajo"), 3), new(voice.Say("coating", "recubrimiento"), 3), new(voice.Say("first day", "primer día"), 1.7), new(voice.Say("needed", "necesario"), 1.3, Right: true)],
+            [new(voice.Say("job", "trabajo"), 3), new(voice.Say("coating", "recubrimiento"), 3), new(voice.Say("coated on", "se aplica el"), 1.7), new(voice.Say("needed", "necesario"), 1.3, Right: true)],
             [.. needs.OrderBy(n => n.Need.On ?? DateOnly.MaxValue).ThenBy(n => n.Need.Job, StringComparer.Ordinal)
                 .Select(n => new Row([n.Need.Job, n.Of, n.Need.On is { } on ? voice.Date(on) : voice.Say("not set", "sin fecha"), amount(n.Need.NeedMl)]))]);
     }

@@ -71,7 +71,7 @@ public static class ShopDays
         return new VisitDocument
         {
             Job = job.Id, Name = job.Whole.Job.Name, Number = visit.Number, From = from.ToString(DaysReading.Moment, CultureInfo.InvariantCulture), LengthMin = (int)visit.Length.TotalMinutes,
-            By = visit.By, Crew = crew, IsCoat = steps.Exists(s => s.Kind is SiteStep.Coat or SiteStep.Prime), Zone = job.Whole.Job.Timeline.Zone,
+            By = visit.By, Crew = crew, IsCoat = steps.Exists(s => s.Kind is SiteStep.Coat or SiteStep.Prime), Coat = steps.Where(s => s.Kind == SiteStep.Coat).Min(s => s.Coat) + 1, Zone = job.Whole.Job.Timeline.Zone,
             En = Words(new Voice(Language.English, units)), Es = Words(new Voice(Language.Spanish, units)),
         };
     }

@@ -16,6 +16,10 @@ public sealed class DaysShelf(IDbContextFactory<ShopDatabase> databases, TimePro
 public sealed class SettledShelf(IDbContextFactory<ShopDatabase> databases, TimeProvider time)
     : DocumentShelf<SettledDaysDocument>(databases, time, JobJson.Default.SettledDaysDocument)
 {
+    /// <summary>The visits settled for one job, in order of time; empty: none.</summary>
+    public async Task<IReadOnlyList<VisitDocument>> OfJob(string id, CancellationToken cancel) =>
+        [.. ((await Find(RatesShelf.Own, cancel))?.Document.Visits ?? []).Where(v => v.Job == id)];
+
     protected override string NameOf(SettledDaysDocument document) => RatesShelf.Own;
     private protected override IQueryable<DocumentRow> Rows(ShopDatabase database) => database.Settled;
     private protected override DocumentRow NewRow() => new SettledRow();

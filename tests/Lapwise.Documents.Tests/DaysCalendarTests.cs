@@ -94,6 +94,30 @@ public sealed class DaysCalendarTests
             ], lines);
     }
 
+    [Fact]
+    public void A_job_on_settled_days_adds_its_dates_of_use_as_days_of_their_own()
+    {
+        var whole = Samples.Whole("l-kitchen");
+        whole = whole.On(WeekLater(whole));
+        var lines = Read(DaysCalendar.Write(new SettledDaysDocument { Visits = WeekLater(Samples.Whole("l-kitchen")) }, Us, Stamp, new CalendarJob("kitchen", 7, whole)));
+
+        Assert.True(whole.Timeline.IsSettled);
+        foreach (var use in whole.Timeline.UseDates)
+            Assert.Contains(lines, l => l.StartsWith(string.Create(CultureInfo.InvariantCulture, $"kitchen-use-{use.Use.ToString().ToLowerInvariant()}@lapwise|7|{use.From:yyyy-MM-dd}|"), StringComparison.Ordinal));
+        Assert.Equal(SiteVisits.Of(whole.Timeline).Count + whole.Timeline.UseDates.Count, lines.Count - 1);
+    }
+
+    /// <summary>A job's own visits, settled a week later.</summary>
+    internal static IReadOnlyList<VisitDocument> WeekLater(WholeJob whole) =>
+    [
+        .. SiteVisits.Of(whole.Timeline).Select(v => new VisitDocument
+        {
+            Job = "kitchen", Name = whole.Job.Name, Number = v.Number, From = v.From.AddDays(7).ToString(DaysReading.Moment, CultureInfo.InvariantCulture), LengthMin = (int)v.Length.TotalMinutes, By = v.By,
+            IsCoat = v.Steps.Any(s => whole.Timeline.Steps[s].Kind is SiteStep.Coat or SiteStep.Prime),
+            En = string.Join('\n', v.Steps.Select(s => whole.Timeline.Steps[s].Name(Us))), Es = string.Join('\n', v.Steps.Select(s => whole.Timeline.Steps[s].Name(new Voice(Language.Spanish, UnitSystem.Metric)))),
+        }),
+    ];
+
     // RFC 7986, 5.7: a feed says how often it is worth asking for, as a duration.
     [Fact]
     public void A_feed_with_nothing_settled_is_an_empty_calendar_that_says_how_often_to_ask()

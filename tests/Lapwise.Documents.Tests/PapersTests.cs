@@ -186,6 +186,22 @@ public sealed class PapersTests
         Assert.True(read.Says("Coat 1. Before measuring:"));
     }
 
+    [Theory, InlineData(PaperKind.Days, true), InlineData(PaperKind.Care, false), InlineData(PaperKind.Packet, true), InlineData(PaperKind.Packet, false)]
+    public void Days_go_out_as_they_were_settled_and_loudly_where_they_fit_no_more(PaperKind kind, bool us)
+    {
+        var voice = us ? Us : Metric;
+        var whole = Samples.Whole("l-kitchen");
+        var settled = DaysCalendarTests.WeekLater(whole);
+        string Light(WholeJob of) => voice.WeekDay(DateOnly.FromDateTime(of.Timeline.UseDates[0].From));
+        var on = whole.On(settled);
+        var read = new PdfRead(Papers.Pdf(kind, on, voice, PaperBasis.None));
+        Assert.True(read.Says(Light(on)) && !read.Says(Light(whole)));
+
+        var loud = voice.Say("settled before the job was changed", "se acordaron otros antes de cambiar el trabajo");
+        Assert.False(read.Says(loud));
+        Assert.True(new PdfRead(Papers.Pdf(kind, whole.On([.. settled.Skip(1)]), voice, PaperBasis.None)).Says(loud));
+    }
+
     [Fact]
     public void The_quote_prints_the_sums_that_were_frozen_whatever_the_rates_are_now()
     {

@@ -13,11 +13,11 @@ internal sealed class OpenJob : IDisposable
     private int changes;
     private bool isDrawnLater;
 
-    public OpenJob(KeptJob kept, Coatings coatings, EditKeeping edits)
+    public OpenJob(KeptJob kept, Coatings coatings, ShopDays days, EditKeeping edits)
     {
         Edits = new Edits(kept.Id, edits);
         this.kept = kept;
-        Workings = new Workings(() => Document, () => coatings.All);
+        Workings = new Workings(() => Document, () => coatings.All, () => days.OfJob(Id));
         Workings.Changed += Tell;
         kept.DocumentChanged += LookAgain;
         Workings.Refresh();
@@ -66,7 +66,7 @@ internal sealed class OpenJob : IDisposable
         LookAgain();
     }
 
-    /// <summary>The document, or the coatings it is worked out with, are others.</summary>
+    /// <summary>The document, or the coatings or days it is worked out with, are others.</summary>
     public void LookAgain()
     {
         changes++;

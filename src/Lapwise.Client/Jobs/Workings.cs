@@ -17,7 +17,7 @@ namespace Lapwise.Client.Jobs;
 /// grows as one types; the order of work follows once the page is drawn and when the typing pauses, in slices that never hold
 /// the page up.
 /// </summary>
-internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<ProductDocument>> library) : IDisposable
+internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<ProductDocument>> library, Func<IReadOnlyList<VisitDocument>> settled) : IDisposable
 {
     private static readonly TimeSpan AfterTyping = TimeSpan.FromMilliseconds(250);
     private CancellationTokenSource working = new();
@@ -125,7 +125,7 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
             // Each of what follows, the drawing too, takes a slice of its own.
             await breathing.Rest();
             var supply = Supplying.Supply(job, materials, work);
-            var timeline = Timing.Time(job, measured, conditions, work);
+            var timeline = Timing.Time(job, measured, conditions, work, settled());
             await breathing.Rest();
             Whole = new WholeJob(job, measured, materials, conditions, work, supply, timeline, Faults);
             IsPlanning = false;
@@ -154,14 +154,14 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
         return working.Token;
     }
 
-    private static WholeJob Replaced(WholeJob whole, int coat, CoatWork found)
+    private WholeJob Replaced(WholeJob whole, int coat, CoatWork found)
     {
         var work = new JobWork([.. whole.Work.Coats.Select((c, i) => i == coat ? found : c)]);
         return whole with
         {
             Work = work,
             Supply = Supplying.Supply(whole.Job, whole.Materials, work),
-            Timeline = Timing.Time(whole.Job, whole.Measured, whole.Conditions, work),
+            Timeline = Timing.Time(whole.Job, whole.Measured, whole.Conditions, work, settled()),
         };
     }
 }

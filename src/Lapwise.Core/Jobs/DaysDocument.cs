@@ -120,7 +120,7 @@ public sealed record SettledDaysDocument
 
     /// <summary>Version of this shape; readers refuse a newer one.</summary>
     public int Lapwise { get; set; } = CurrentVersion;
-    /// <summary>How often days were settled.</summary>
+    /// <summary>The number of the last settling: it only rises, and lies above the versions of the jobs in it, whose own calendars it takes the place of.</summary>
     public int Times { get; set; }
     /// <summary>Every visit, in order of time.</summary>
     public IReadOnlyList<VisitDocument> Visits { get; set; } = [];
@@ -145,6 +145,8 @@ public sealed record VisitDocument
     public string? Crew { get; set; }
     /// <summary>A coat goes on in it.</summary>
     public bool IsCoat { get; set; }
+    /// <summary>The first coat that goes on in it, from 1; left out: none, or it is not known.</summary>
+    public int? Coat { get; set; }
     /// <summary>IANA time zone of the site; left out: the clock on the wall.</summary>
     public string? Zone { get; set; }
     /// <summary>What is done, in English, a step a line.</summary>

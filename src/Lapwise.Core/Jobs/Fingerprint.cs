@@ -7,8 +7,12 @@ namespace Lapwise.Core.Jobs;
 public static class Fingerprint
 {
     /// <summary>Sixty-four hex digits; the same documents give the same ones on every machine.</summary>
-    public static string Of(JobDocument job, IEnumerable<ProductDocument> products, RatesDocument rates) =>
-        OfText(string.Join('\n', [JobFile.Write(job), .. products.OrderBy(p => p.Id, StringComparer.Ordinal).Select(JobFile.Write), JobFile.Write(rates)]));
+    public static string Of(JobDocument job, IEnumerable<ProductDocument> products, RatesDocument rates, IEnumerable<VisitDocument>? settled = null) =>
+        OfText(string.Join('\n',
+        [
+            JobFile.Write(job), .. products.OrderBy(p => p.Id, StringComparer.Ordinal).Select(JobFile.Write), JobFile.Write(rates),
+            .. (settled ?? []).Select(v => $"{v.Id} {v.From}"),
+        ]));
 
     public static string OfText(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
 

@@ -36,6 +36,8 @@ public sealed record IssuedQuote
     public IReadOnlyList<ProductDocument> Products { get; set; } = [];
     /// <summary>The rates it was made from.</summary>
     public RatesDocument Rates { get; set; } = new();
+    /// <summary>The days settled for the job by then; left out: none.</summary>
+    public IReadOnlyList<VisitDocument>? Settled { get; set; }
     /// <summary>The language it was given out in.</summary>
     public Language Language { get; set; }
     /// <summary>The units it was given out in.</summary>
@@ -96,6 +98,7 @@ public static class QuoteIssuing
         .. JobMerging.Differing("job", JsonSerializer.SerializeToNode(before.Job, JobJson.Default.JobDocument), JsonSerializer.SerializeToNode(after.Job, JobJson.Default.JobDocument))
             .Concat(JobMerging.Differing("rates", JsonSerializer.SerializeToNode(before.Rates, JobJson.Default.RatesDocument), JsonSerializer.SerializeToNode(after.Rates, JobJson.Default.RatesDocument)))
             .Concat(before.Products.Concat(after.Products).Select(p => p.Id).Distinct(StringComparer.Ordinal).SelectMany(id => JobMerging.Differing("product " + id, Product(before, id), Product(after, id))))
+            .Concat(JobMerging.Differing("days", Days(before), Days(after)))
             .Concat(JobMerging.Differing("price", JsonSerializer.SerializeToNode(before.Price, QuoteJson.Default.QuotedPrice), JsonSerializer.SerializeToNode(after.Price, QuoteJson.Default.QuotedPrice)))
             .Select(d => new QuoteDifference(d.Path, d.Mine, d.Other)),
     ];
@@ -105,6 +108,9 @@ public static class QuoteIssuing
         (quote.Price.Currency, quote.Price.Total) == (price.Rates.Currency.Code, price.Total.Value) && Sold(quote.Job) == Sold(job);
 
     private static string Sold(JobDocument job) => JobFile.Write(new JobDocument { Tops = job.Tops, System = job.System });
+
+    /// <summary>When each visit begins, by its number.</summary>
+    private static JsonObject Days(IssuedQuote quote) => new((quote.Settled ?? []).DistinctBy(v => v.Number).Select(v => KeyValuePair.Create($"visit {v.Number}", (JsonNode?)JsonValue.Create(v.From))));
 
     private static JsonNode? Product(IssuedQuote quote, string id) =>
         quote.Products.FirstOrDefault(p => p.Id == id) is { } product ? JsonSerializer.SerializeToNode(product, JobJson.Default.ProductDocument) : null;

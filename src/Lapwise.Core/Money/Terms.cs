@@ -61,6 +61,8 @@ public sealed record Terms(double? DaysWithoutKitchen, IReadOnlyList<Phrase> Hom
 
     private static IEnumerable<Reason> OpenReasons(Job job, JobTimeline timeline, Agreement agreement)
     {
+        if (timeline.OutOfDate is { } outOfDate) yield return outOfDate;
+
         var colours = job.System.Select(c => c.Color).Where(c => c is { Length: > 0 }).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
         if (colours.Count > 0 && agreement.SampleBoard.SignedOn is null)
         {

@@ -4,7 +4,7 @@ using Lapwise.Core.Money;
 
 namespace Lapwise.Core.Shop;
 
-/// <summary>Everything a shop has, in one document: jobs, products, shelf, rates, and the quotes given out.</summary>
+/// <summary>Everything a shop has, in one document: jobs, products, shelf, rates, days, and the quotes given out.</summary>
 public sealed record ShopDocument
 {
     public const int CurrentVersion = 1;
@@ -21,6 +21,8 @@ public sealed record ShopDocument
     public RatesDocument? Rates { get; set; }
     /// <summary>Crews, gear and days lost; left out: nothing is entered.</summary>
     public DaysDocument? Days { get; set; }
+    /// <summary>The days the shop has settled on; left out: none.</summary>
+    public SettledDaysDocument? Settled { get; set; }
     /// <summary>The quotes given out, in their order; left out: none.</summary>
     public IReadOnlyList<IssuedQuote>? Quotes { get; set; }
 }

@@ -9,7 +9,7 @@ using Lapwise.Core.Money;
 namespace Lapwise.Core.Shop;
 
 [JsonConverter(typeof(CamelCaseEnumConverter<ShopPart>))]
-public enum ShopPart { Job, Product, ShelfEntry, Keep, Rates, Days, Quote }
+public enum ShopPart { Job, Product, ShelfEntry, Keep, Rates, Days, Settled, Quote }
 
 [JsonConverter(typeof(CamelCaseEnumConverter<TakingIn>))]
 public enum TakingIn
@@ -41,6 +41,7 @@ public static class ShopTaking
         .. Steps(ShopPart.Keep, own.Shelf?.Keep ?? [], other.Shelf?.Keep ?? [], KeepId, KeepId, JobJson.Default.KeepDocument, TakingIn.Changed),
         .. other.Rates is { } rates ? Steps(ShopPart.Rates, own.Rates is { } had ? [had] : [], [rates], _ => "", _ => "", JobJson.Default.RatesDocument, TakingIn.Changed) : [],
         .. other.Days is { } days ? Steps(ShopPart.Days, own.Days is { } stood ? [stood] : [], [days], _ => "", _ => "", JobJson.Default.DaysDocument, TakingIn.Changed) : [],
+        .. other.Settled is { } settled ? Steps(ShopPart.Settled, own.Settled is { } held ? [held] : [], [Settling.Taken(own.Settled, settled)], _ => "", _ => "", JobJson.Default.SettledDaysDocument, TakingIn.Changed) : [],
         .. Steps(ShopPart.Quote, own.Quotes ?? [], other.Quotes ?? [], q => q.Id, q => q.Number, ShopJson.Default.IssuedQuote, TakingIn.Kept),
     ];
 

@@ -24,10 +24,21 @@ public sealed record JobTimeline(
     /// <summary>Days of the job, from 1, on which nobody works.</summary>
     public IReadOnlyList<int> DaysNotWorked { get; init; } = [];
 
+    /// <summary>These are the days the shop has settled on for the job; false: the earliest it could have by itself.</summary>
+    public bool IsSettled { get; init; }
+
+    /// <summary>Days were settled for the job, and it was changed since so that they fit no more; one of the reasons, too.</summary>
+    public Reason? OutOfDate { get; init; }
+
     public bool Holds => Steps.Count > 0 && Reasons.All(r => r.Limit == Limit.Note);
 
     /// <summary>Nothing to place in time yet.</summary>
     public static JobTimeline Nothing(TimelineAsks asks) => new(asks.Start is not null, new WorkCalendar(asks).Day0, [], [], [], [], []);
+
+    /// <summary>The day a coat goes on; null: it has no date yet.</summary>
+    /// <param name="coat">Place of the coat in the system, from 0.</param>
+    public DateOnly? CoatedOn(int coat) =>
+        IsDated && Steps.FirstOrDefault(s => s.Kind == SiteStep.Coat && s.Coat == coat) is { } step ? DateOnly.FromDateTime(step.Start) : null;
 
     /// <summary>Day of the job, from 1.</summary>
     public int DayOf(DateTime at) => DateOnly.FromDateTime(at).DayNumber - Day1.DayNumber + 1;

@@ -59,6 +59,16 @@ internal static class TimelineReasons
             v => v.Say("Work longer that day, warm or cool the room, or take a product with a wider window.", "Trabaje más ese día, caliente o enfríe la sala, o elija un producto con ventana más ancha."));
     }
 
+    /// <summary>Loud, for papers go out by these days.</summary>
+    public static Reason OutOfDate(IReadOnlyList<VisitDocument> settled, Phrase against)
+    {
+        var (first, last) = (DateOnly.FromDateTime(settled.Min(v => v.Begins)), DateOnly.FromDateTime(settled.Max(v => v.Ends)));
+        return new Reason("SettledDaysOutOfDate", Limit.AtYourWord,
+            v => v.Say($"Days were settled for this job, {v.WeekDay(first)} to {v.WeekDay(last)}, before it was changed, and they no longer fit it: {against(v)}. The days here are those it could have by itself.",
+                $"Para este trabajo se acordaron días, del {v.WeekDay(first)} al {v.WeekDay(last)}, antes de cambiarlo, y ya no encajan: {against(v)}. Los días de aquí son los que podría tener por sí solo."),
+            v => v.Say("Find and settle the days again on the page of days, or take the change back.", "Busque y acuerde de nuevo los días en la página de días, o deshaga el cambio."));
+    }
+
     public static Reason Contradict(IReadOnlyList<Link> cycle, TimelineAsks asks)
     {
         string Round(Voice v) => string.Join(" → ", cycle.Select(l => l.Name?.Invoke(v)).Where(n => n is not null).Distinct());

@@ -12,7 +12,8 @@ namespace Lapwise.Core.Timeline;
 public static class Timing
 {
     /// <summary>The earliest days on which every window is met; a window that cannot be met is answered and said.</summary>
-    public static JobTimeline Time(Job job, MeasuredJob measured, JobConditions conditions, JobWork work)
+    /// <param name="settled">The visits of this job that its shop has settled on; null or none: the job is by itself.</param>
+    public static JobTimeline Time(Job job, MeasuredJob measured, JobConditions conditions, JobWork work, IReadOnlyList<VisitDocument>? settled = null)
     {
         var asks = job.Timeline;
         if (job.System.Count == 0 || measured.Tops.Count == 0 || work.Coats.Count < job.System.Count || !double.IsFinite(job.Room.Surface.Celsius)) return JobTimeline.Nothing(asks);
@@ -34,8 +35,15 @@ public static class Timing
                 break;
         }
 
-        return Told(job, calendar, waits, steps, links, found, eased, reasons);
+        var own = Told(job, calendar, waits, steps, links, found, eased, reasons);
+        if (settled is not { Count: > 0 }) return own;
+        var pass = new SettledPass(own, asks, settled);
+        var (placed, against) = pass.Place(links);
+        if (placed is null) return OutOfDate(own, TimelineReasons.OutOfDate(settled, against!));
+        return Told(job with { Timeline = pass.Asks }, pass.Calendar, waits, steps, links, found with { Steps = placed }, eased, reasons) with { IsSettled = true };
     }
+
+    private static JobTimeline OutOfDate(JobTimeline own, Reason reason) => own with { OutOfDate = reason, Reasons = [.. own.Reasons.Prepend(reason).OrderBy(r => r.Limit)] };
 
     /// <summary>Gives way in a window that cannot be met: sanding in place of a latest recoat, else the masking comes off late.</summary>
     private static (Eased Eased, EarliestPass.Outcome.Found Found) Ease(Job job, MeasuredJob measured, JobWork work, RoomWaits waits, WorkCalendar calendar, List<Reason> reasons)
@@ -62,8 +70,9 @@ public static class Timing
 
     private static IReadOnlyList<StepLength> Lengths(IReadOnlyList<DraftStep> steps) => [.. steps.Select(s => new StepLength((long)Math.Ceiling(s.Seconds / 60), s.Splits))];
 
-    private static JobTimeline Told(Job job, WorkCalendar calendar, RoomWaits waits, IReadOnlyList<DraftStep> steps, IReadOnlyList<Link> links, EarliestPass.Outcome.Found found, Eased eased, List<Reason> reasons)
+    private static JobTimeline Told(Job job, WorkCalendar calendar, RoomWaits waits, IReadOnlyList<DraftStep> steps, IReadOnlyList<Link> links, EarliestPass.Outcome.Found found, Eased eased, IReadOnlyList<Reason> known)
     {
+        List<Reason> reasons = [.. known];
         var placed = found.Steps;
         var planned = steps.Select((s, i) => new PlannedStep(s.Kind, s.Name, s.How, s.By, s.Coat, s.Hands,
             [.. placed[i].Parts.Select(p => (calendar.At(p.From), calendar.At(p.To)))], s.TimeBasis, s.Cautions, s.IsInserted)).ToList();

@@ -14,7 +14,7 @@ internal static class CarePart
         yield return new Block.Heading(1, voice.Say("Care of the new surface", "Cuidado de la superficie nueva"), ownPage);
         if (whole.Timeline.UseDates.Count > 0)
         {
-            if (!whole.Timeline.Holds) yield return DaysPart.NotToPromise(voice);
+            if (!whole.Timeline.Holds) yield return DaysPart.NotToPromise(whole.Timeline, voice);
             yield return new Block.Facts([.. whole.Timeline.UseDates.Select(u => new Fact(
                 Say.From(u.Use, voice) + (u.Origin == Origin.Guess ? voice.Say(" (cautious guess)", " (suposición prudente)") : ""), SiteClock.Moment(whole.Timeline, u.From, voice)))]);
             yield return new Block.Paragraph(voice.Say("The days are for the room as it was planned; in a colder one everything comes later.", "Los días valen para la sala como se planificó; con más frío, todo llega más tarde."));

@@ -16,7 +16,8 @@ internal static class DaysPart
         var days = whole.Timeline;
         if (days.Steps.Count == 0) yield break;
         yield return new Block.Heading(1, voice.Say("The days of the work", "Los días de la obra"), ownPage);
-        if (!days.Holds) yield return NotToPromise(voice);
+        if (!days.Holds) yield return NotToPromise(days, voice);
+        if (days.IsSettled) yield return new Block.Paragraph(voice.Say("Settled days.", "Días acordados."));
         yield return new Block.Facts([.. days.UseDates.Select(u => new Fact(Say.From(u.Use, voice) + (u.Origin == Origin.Guess ? voice.Say(" (guess)", " (suposición)") : ""), SiteClock.Moment(days, u.From, voice)))]);
         yield return new Block.Figures([new Figure(voice.Say("Day by day; the line below is the temperature of the top", "Día a día; la línea de abajo es la temperatura de la cubierta"), TimelineDrawing.Draw(days, voice, new Sheet(paper.InnerWidthPt - 4, 420, 8)))]);
         yield return new Block.Table(
@@ -30,7 +31,9 @@ internal static class DaysPart
         ]);
     }
 
-    public static Block.Verdict NotToPromise(Voice voice) => new(Tone.DoesNotWork, voice.Say("These days do not work yet: do not promise them.", "Estos días aún no funcionan: no los prometa."));
+    public static Block.Verdict NotToPromise(JobTimeline days, Voice voice) => new(Tone.DoesNotWork, days.OutOfDate is null
+        ? voice.Say("These days do not work yet: do not promise them.", "Estos días aún no funcionan: no los prometa.")
+        : voice.Say("Do not hand these days out: others were settled before the job was changed. Settle again, then print again.", "No entregue estos días: se acordaron otros antes de cambiar el trabajo. Acuérdelos de nuevo y vuelva a imprimir."));
 
     private static Row Row(JobTimeline days, PlannedStep step, DateTime from, DateTime to, Voice voice) => new(
     [

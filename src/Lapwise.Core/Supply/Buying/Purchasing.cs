@@ -17,11 +17,11 @@ public static class Purchasing
     public const ulong UsualSeed = 1;
 
     /// <summary>What the coats of a job take.</summary>
-    /// <param name="on">The day it is coated; null: not set.</param>
+    /// <param name="on">The day a coat, by its place from 0, goes on; null: not set.</param>
     /// <param name="isBoardSigned">Whether its sample board is signed; a clear coat waits for none.</param>
-    public static IEnumerable<ComingNeed> NeedsOf(Job job, JobMaterials materials, DateOnly? on, bool isBoardSigned) =>
-        materials.Coats.Select(c => (Coat: c, Shade: Shade.Of(c.Coat.Product.Id, c.Coat.Color)))
-            .Select(c => new ComingNeed(job.Name, on, c.Shade, c.Coat.NetMl, c.Coat.LossMl)
+    public static IEnumerable<ComingNeed> NeedsOf(Job job, JobMaterials materials, Func<int, DateOnly?> on, bool isBoardSigned) =>
+        materials.Coats.Select((c, i) => (Coat: c, On: on(i), Shade: Shade.Of(c.Coat.Product.Id, c.Coat.Color)))
+            .Select(c => new ComingNeed(job.Name, c.On, c.Shade, c.Coat.NetMl, c.Coat.LossMl)
             {
                 AwaitsBoard = c.Shade.Color.Length > 0 && !isBoardSigned,
                 ThinnerMl = c.Coat.ThinnerMl,

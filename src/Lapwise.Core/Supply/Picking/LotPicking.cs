@@ -19,14 +19,14 @@ public static class LotPicking
     // Less than this is no shortage but the dust of binary fractions.
     private const double DustMl = 0.001;
 
-    /// <param name="on">The day of the work; what is expired by then is left standing.</param>
-    public static IReadOnlyList<CoatPick> Pick(JobSupply supply, Shelf shelf, DateOnly on)
+    /// <param name="onDay">The day a coat, from 0, goes on; what is expired by then is left standing.</param>
+    public static IReadOnlyList<CoatPick> Pick(JobSupply supply, Shelf shelf, Func<int, DateOnly> onDay)
     {
         var left = shelf.Packs.OrderBy(p => p.Expires ?? DateOnly.MaxValue).ThenBy(p => p.Opened ?? DateOnly.MaxValue).ThenBy(p => p.Id, StringComparer.Ordinal).ToList();
         var picks = new List<CoatPick>();
         for (var i = 0; i < supply.Coats.Count; i++)
         {
-            var coat = supply.Coats[i];
+            var (coat, on) = (supply.Coats[i], onDay(i));
             var shade = Shade.Of(coat.Coat.Product.Id, coat.Coat.Color);
             var batches = coat.Tickets.Select(t => PickOne(t, shade, left, on)).ToList();
             picks.Add(new CoatPick(i, shade, batches, [.. Reasons(shade, batches, left, on)]));

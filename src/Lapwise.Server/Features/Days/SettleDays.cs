@@ -25,23 +25,17 @@ internal static class SettleDays
     {
         if (desk.Now is not { } search || search.Input.Mark != http.Request.Query["input"].ToString() || search.Visits is not { Count: > 0 } visits) return Problems.NotFound();
         var stored = await settled.Find(RatesShelf.Own, cancel);
-        var document = Next(stored?.Document ?? new SettledDaysDocument(), visits, search.Input.Tomorrow.ToDateTime(TimeOnly.MinValue));
+        var document = Next(stored?.Document ?? new SettledDaysDocument(), visits, search.Input);
         return SaveAnswers.Of(http, stored is null
             ? await settled.Add(RatesShelf.Own, document, cancel)
             : await settled.Replace(RatesShelf.Own, document, stored.Version, cancel), "/api/days/settled", created: false);
     }
 
-    /// <summary>Of a job that is no longer planned, what was done stays; a visit that is as it was keeps its number of change.</summary>
-    private static SettledDaysDocument Next(SettledDaysDocument before, IReadOnlyList<VisitDocument> visits, DateTime tomorrow)
+    /// <summary>Of a job that is no longer planned, what was done stays.</summary>
+    private static SettledDaysDocument Next(SettledDaysDocument before, IReadOnlyList<VisitDocument> visits, DaysInput input)
     {
-        var times = before.Times + 1;
-        var had = before.Visits.DistinctBy(v => v.Id, StringComparer.Ordinal).ToDictionary(v => v.Id, StringComparer.Ordinal);
-        var planned = visits.Select(v => v.Job).ToHashSet(StringComparer.Ordinal);
-        VisitDocument Numbered(VisitDocument visit) => had.TryGetValue(visit.Id, out var was) && was with { Changed = 0 } == visit with { Changed = 0 } ? was : visit with { Changed = times };
-        return new SettledDaysDocument
-        {
-            Times = times,
-            Visits = [.. before.Visits.Where(v => !planned.Contains(v.Job) && v.Begins < tomorrow).Concat(visits.Select(Numbered)).OrderBy(v => v.From, StringComparer.Ordinal).ThenBy(v => v.Id, StringComparer.Ordinal)],
-        };
+        var (tomorrow, planned) = (input.Tomorrow.ToDateTime(TimeOnly.MinValue), visits.Select(v => v.Job).ToHashSet(StringComparer.Ordinal));
+        // A calendar may hold the job's own days already: the settled ones have the same ids and must come after them.
+        return Settling.Next(before, before.Visits.Where(v => !planned.Contains(v.Job) && v.Begins < tomorrow), visits, input.Jobs.Where(j => planned.Contains(j.Id)).Max(j => j.Version));
     }
 }

@@ -21,7 +21,7 @@ internal static class Exporting
 
     // The server writes only without holding a thread, so each document is written apart and put in raw.
     // Written as it is read, one document at a time: ten thousand jobs need no more memory than one.
-    private static async Task Everything(HttpContext http, JobShelf jobs, ProductShelf products, ShelfLog log, KeepShelf keeps, RatesShelf rates, DaysShelf days, QuoteFolder quotes, CancellationToken cancel)
+    private static async Task Everything(HttpContext http, JobShelf jobs, ProductShelf products, ShelfLog log, KeepShelf keeps, RatesShelf rates, DaysShelf days, SettledShelf settled, QuoteFolder quotes, CancellationToken cancel)
     {
         http.Response.ContentType = "application/json; charset=utf-8";
         http.Response.Headers.ContentDisposition = "attachment; filename=lapwise.json";
@@ -51,6 +51,12 @@ internal static class Exporting
         {
             json.WritePropertyName("days");
             json.WriteRawValue(JsonSerializer.SerializeToUtf8Bytes(planned, JobJson.Default.DaysDocument));
+        }
+
+        if ((await settled.Find(RatesShelf.Own, cancel))?.Document is { } held)
+        {
+            json.WritePropertyName("settled");
+            json.WriteRawValue(JsonSerializer.SerializeToUtf8Bytes(held, JobJson.Default.SettledDaysDocument));
         }
 
         var hasQuotes = false;

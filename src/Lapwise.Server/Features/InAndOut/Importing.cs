@@ -68,7 +68,7 @@ internal static class Importing
 }
 
 /// <summary>Tells what taking in would change, and changes it when that has been seen.</summary>
-internal sealed class TakingInShop(JobShelf jobs, ProductShelf products, ShelfLog log, KeepShelf keeps, RatesShelf rates, DaysShelf days, QuoteFolder quotes)
+internal sealed class TakingInShop(JobShelf jobs, ProductShelf products, ShelfLog log, KeepShelf keeps, RatesShelf rates, DaysShelf days, SettledShelf settled, QuoteFolder quotes)
 {
     public async Task<IResult> Answer(HttpRequest request, ShopDocument other, IReadOnlyList<Fault> faults, int mostTold, CancellationToken cancel)
     {
@@ -82,10 +82,11 @@ internal sealed class TakingInShop(JobShelf jobs, ProductShelf products, ShelfLo
             Shelf = new ShelfDocument { Entries = await log.All(cancel), Keep = (await keeps.Find(RatesShelf.Own, cancel))?.Document.Keep },
             Rates = (await rates.Find(RatesShelf.Own, cancel))?.Document,
             Days = (await days.Find(RatesShelf.Own, cancel))?.Document,
+            Settled = (await settled.Find(RatesShelf.Own, cancel))?.Document,
             Quotes = await quotes.Each(cancel).ToListAsync(cancel),
         };
 
-        IReadOnlyList<Fault> all = [.. faults, .. IdFaults(other), .. QuoteFaults(own, other), .. ShelfFaults(own, other, voice)];
+        IReadOnlyList<Fault> all = [.. faults, .. IdFaults(other), .. SettledFaults(other), .. QuoteFaults(own, other), .. ShelfFaults(own, other, voice)];
         if (all.Count > 0) return Problems.Faults(StatusCodes.Status422UnprocessableEntity, all, voice);
 
         var plan = ShopTaking.Plan(own, other);
@@ -106,6 +107,7 @@ internal sealed class TakingInShop(JobShelf jobs, ProductShelf products, ShelfLo
         await quotes.AddAll([.. (other.Quotes ?? []).DistinctBy(q => q.Id, StringComparer.Ordinal).Where(q => wanted.Contains((ShopPart.Quote, q.Id)))], cancel);
         if (other.Rates is { } charged) await Put(rates, charged, cancel);
         if (other.Days is { } planned) await Put(days, planned, cancel);
+        if (other.Settled is { } held && wanted.Any(w => w.Part == ShopPart.Settled)) await Put(settled, Settling.Taken(own.Settled, held), cancel);
     }
 
     private static async Task Put<T>(DocumentShelf<T> shelf, T document, CancellationToken cancel)
@@ -121,6 +123,12 @@ internal sealed class TakingInShop(JobShelf jobs, ProductShelf products, ShelfLo
             .Where(x => !DocumentId.IsUsable(x.Id))
             .Select(x => new Fault(x.Path, "IdNotUsable",
                 v => v.Say($"\"{x.Id}\" cannot be an id.", $"«{x.Id}» no puede ser un id."), v => v.Say("Use up to 64 letters, digits, - and _.", "Use hasta 64 letras, cifras, - y _.")));
+
+    private static IEnumerable<Fault> SettledFaults(ShopDocument other) =>
+        (other.Settled?.Visits ?? []).Select((v, i) => (v.From, Path: $"settled.visits[{i}].from"))
+            .Where(x => !DateTime.TryParseExact(x.From, DaysReading.Moment, CultureInfo.InvariantCulture, DateTimeStyles.None, out _))
+            .Select(x => new Fault(x.Path, "TimeNotRead",
+                v => v.Say($"\"{x.From}\" is no day with its hour.", $"«{x.From}» no es un día con su hora."), v => v.Say("Write it as 2026-12-08T08:00.", "Escríbalo como 2026-12-08T08:00.")));
 
     /// <summary>A number on paper is one quote's for good.</summary>
     private static IEnumerable<Fault> QuoteFaults(ShopDocument own, ShopDocument other)

@@ -6,8 +6,8 @@ using Lapwise.Store;
 
 namespace Lapwise.Server.Features.Jobs;
 
-/// <summary>A stored job taken through every phase; a job with a fault in it is refused with its faults.</summary>
-internal sealed class StoredWholeJob(JobShelf jobs, ProductShelf products)
+/// <summary>A stored job taken through every phase, on the days settled for it; a job with a fault in it is refused with its faults.</summary>
+internal sealed class StoredWholeJob(JobShelf jobs, ProductShelf products, SettledShelf settled)
 {
     /// <returns>The whole job with the voice to answer in, or the refusal that answers the request.</returns>
     public async Task<(WholeJob? Whole, Voice Voice, IResult? Refusal)> Of(string id, HttpRequest request, CancellationToken cancel)
@@ -17,6 +17,6 @@ internal sealed class StoredWholeJob(JobShelf jobs, ProductShelf products)
         var (whole, faults) = WholeJob.From(stored.Document, await products.All(cancel));
         return faults.Count > 0
             ? (null, voice, Problems.Faults(StatusCodes.Status422UnprocessableEntity, faults, voice))
-            : (whole, voice, null);
+            : (whole!.On(await settled.OfJob(id, cancel)), voice, null);
     }
 }

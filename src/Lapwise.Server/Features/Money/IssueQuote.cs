@@ -23,7 +23,7 @@ internal static class IssueQuote
         if (documents is null) return refusal!;
         var (priced, voice) = (documents.Priced, documents.Voice);
         var products = QuoteIssuing.ProductsOf(documents.Job, documents.Library);
-        var fingerprint = Fingerprint.Of(documents.Job, products, documents.Rates);
+        var fingerprint = Fingerprint.Of(documents.Job, products, documents.Rates, documents.Settled);
         var before = await quotes.OfJob(id, cancel);
         var today = DateOnly.FromDateTime(time.GetLocalNow().DateTime);
         if (before is [var last, ..] && last.Fingerprint == fingerprint && last.Program == ProgramVersion.Own && last.On == Day(today) && last.Language == voice.Language) return Results.Ok(last);
@@ -43,6 +43,7 @@ internal static class IssueQuote
             Job = documents.Job,
             Products = products,
             Rates = documents.Rates,
+            Settled = documents.Settled.Count > 0 ? documents.Settled : null,
             Language = voice.Language,
             Units = voice.Units,
         };

@@ -23,7 +23,7 @@ internal static class QuotePapers
     {
         if (await quotes.Find(id, cancel) is not { } quote) return Problems.NotFound();
         // Drawings and terms come from the quote's own documents, never from the job as it stands now.
-        var (whole, _) = WholeJob.From(quote.Job, quote.Products);
+        var whole = WholeJob.From(quote.Job, quote.Products).Whole?.On(quote.Settled ?? []);
         var terms = whole is not null && Currency.TryOf(quote.Rates.Currency, out var currency) ? Terms.Of(whole.Job, whole.Timeline, AgreementReading.Read(quote.Job, currency).Agreement) : null;
         return isPdf
             ? Results.File(QuoteSheet.Pdf(quote, whole, terms), "application/pdf", $"quote-{quote.Number}.pdf")

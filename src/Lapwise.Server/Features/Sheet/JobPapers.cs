@@ -42,11 +42,11 @@ internal static class JobPapers
 
         var all = JobReading.ReadProducts(new JobDocument(), await products.All(cancel));
         var shelf = ShelfReading.Read(new ShelfDocument { Entries = await log.All(cancel) }, all, voice.Units).Shelf;
-        var on = whole.Job.Timeline.Start ?? DateOnly.FromDateTime(time.GetLocalNow().DateTime);
+        var today = DateOnly.FromDateTime(time.GetLocalNow().DateTime);
         IReadOnlyList<string> marks = [.. whole.Work.Coats.Select((work, i) => TicketMark.Of(whole.Supply.Coats[i], work))];
         var basis = new PaperBasis(
             PhoneAddress(door) is { } address ? (coat, batch) => $"{address}/jobs/{Uri.EscapeDataString(id)}/{Phases.Supply.Route}?coat={coat + 1}&batch={Uri.EscapeDataString(batch)}&plan={marks[coat]}" : null,
-            shelf.Packs.Count == 0 ? [] : LotPicking.Pick(whole.Supply, shelf, on));
+            shelf.Packs.Count == 0 ? [] : LotPicking.Pick(whole.Supply, shelf, coat => whole.Timeline.CoatedOn(coat) ?? today));
         if (!isPdf) return Results.Content(Papers.Html(kind, whole, voice, basis), "text/html; charset=utf-8");
         var pdf = Papers.Pdf(kind, whole, voice, basis, time.GetUtcNow());
         if (kind is PaperKind.Tickets or PaperKind.Packet)

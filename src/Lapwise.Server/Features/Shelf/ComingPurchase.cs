@@ -13,7 +13,7 @@ using Lapwise.Store;
 namespace Lapwise.Server.Features.Shelf;
 
 /// <summary>One order for the jobs that are kept: those named by <c>job=ID</c>, or every one. What of a job cannot be read is left out, and the job named.</summary>
-internal sealed class ComingPurchase(JobShelf jobs, ProductShelf products, ShelfLog log, KeepShelf keeps, RatesShelf rates, TimeProvider time)
+internal sealed class ComingPurchase(JobShelf jobs, ProductShelf products, ShelfLog log, KeepShelf keeps, RatesShelf rates, SettledShelf settled, TimeProvider time)
 {
     /// <summary>The order, at the chance asked for; else the refusal to answer with.</summary>
     public async Task<(ShoppingBasis? Found, IResult? Refusal)> Of(HttpRequest request, Voice voice, CancellationToken cancel)
@@ -29,6 +29,7 @@ internal sealed class ComingPurchase(JobShelf jobs, ProductShelf products, Shelf
 
         var wanted = request.Query["job"].Select(id => id ?? "").ToHashSet(StringComparer.Ordinal);
         var library = await products.All(cancel);
+        var days = ((await settled.Find(RatesShelf.Own, cancel))?.Document.Visits ?? []).ToLookup(v => v.Job, StringComparer.Ordinal);
         var (needs, ofJobs, incomplete) = (new List<ComingNeed>(), new List<ProductDocument>(), new List<string>());
         foreach (var listed in await jobs.List(cancel))
         {
@@ -38,7 +39,7 @@ internal sealed class ComingPurchase(JobShelf jobs, ProductShelf products, Shelf
             if (read.Faults.Count > 0) incomplete.Add(stored.Document.Name);
             if (read.Job is not { } job) continue;
             ofJobs.AddRange(stored.Document.Products ?? []);
-            needs.AddRange(Purchasing.NeedsOf(job, Estimating.Estimate(job, Measuring.Measure(job)), job.Timeline.Start, AgreementReading.IsBoardSigned(stored.Document)));
+            needs.AddRange(Purchasing.NeedsOf(job, Estimating.Estimate(job, Measuring.Measure(job)), coat => Settling.CoatedOn(days[listed.Id], coat) ?? job.Timeline.Start, AgreementReading.IsBoardSigned(stored.Document)));
         }
 
         var all = JobReading.ReadProducts(new JobDocument(), [.. library, .. ofJobs]);

@@ -95,7 +95,7 @@ public sealed class PurchasingTests
         var document = new JobDocument { Agreement = new AgreementDocument { SampleBoard = new SampleBoardDocument { SignedOn = signedOn } } };
         Assert.Equal(isSigned, AgreementReading.IsBoardSigned(document));
         var job = Invented.Job with { System = [Invented.Coat, Invented.Coat with { Color = "slate" }] };
-        Assert.Equal([false, !isSigned], Purchasing.NeedsOf(job, Lapwise.Core.Materials.Estimating.Estimate(job, Lapwise.Core.Measure.Measuring.Measure(job)), null, isSigned).Select(n => n.AwaitsBoard));
+        Assert.Equal([false, !isSigned], Purchasing.NeedsOf(job, Lapwise.Core.Materials.Estimating.Estimate(job, Lapwise.Core.Measure.Measuring.Measure(job)), _ => null, isSigned).Select(n => n.AwaitsBoard));
     }
 
     [Fact]

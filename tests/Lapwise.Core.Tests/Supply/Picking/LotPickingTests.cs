@@ -20,7 +20,7 @@ public sealed class LotPickingTests
     private static Pack Pack(string id, double ml, string lot, int? lastDay, string? color = null, bool open = false) =>
         new(id, Shade.Of("clear", color), lot, ml, lastDay is { } d ? Day.AddDays(d) : null, open ? Day.AddDays(-5) : null, [new PackPart("A", 2.0 / 3, ml * 2 / 3), new PackPart("B", 1.0 / 3, ml / 3)]);
 
-    private static CoatPick Pick(JobSupply supply, params IReadOnlyList<Pack> packs) => Assert.Single(LotPicking.Pick(supply, new Shelf(packs, []), Day));
+    private static CoatPick Pick(JobSupply supply, params IReadOnlyList<Pack> packs) => Assert.Single(LotPicking.Pick(supply, new Shelf(packs, []), _ => Day));
 
     [Fact]
     public void First_expired_goes_first_and_an_opened_pack_before_a_closed_one()
