@@ -7,7 +7,7 @@ namespace Lapwise.Client.Keeping;
 internal sealed class ShopDays(Server server, Cupboard cupboard)
 {
     private const string Key = "settled";
-    private string known = "";
+    private bool isKnown;
 
     public SettledDaysDocument Settled { get; private set; } = new();
 
@@ -32,12 +32,12 @@ internal sealed class ShopDays(Server server, Cupboard cupboard)
 
     public async Task ReadHere()
     {
-        if (known.Length > 0 || await cupboard.Read(Drawer.Products, Key) is not [var kept]) return;
+        if (isKnown || await cupboard.Read(Drawer.Products, Key) is not [var kept]) return;
         try
         {
             var settled = JsonSerializer.Deserialize(kept, JobJson.Default.SettledDaysDocument) ?? new();
             // The server's may have come meanwhile.
-            if (known.Length == 0) (known, Settled) = (kept, settled);
+            if (!isKnown) (isKnown, Settled) = (true, settled);
         }
         catch (JsonException)
         {
@@ -47,10 +47,9 @@ internal sealed class ShopDays(Server server, Cupboard cupboard)
 
     private async Task Take(SettledDaysDocument settled)
     {
-        var json = JsonSerializer.Serialize(settled, JobJson.Default.SettledDaysDocument);
-        var isOther = json != known;
-        if (isOther) (known, Settled) = (json, settled);
-        await cupboard.Write(Drawer.Products, Key, json);
+        var isOther = !settled.Visits.SequenceEqual(Settled.Visits);
+        (isKnown, Settled) = (true, settled);
+        await cupboard.Write(Drawer.Products, Key, JsonSerializer.Serialize(settled, JobJson.Default.SettledDaysDocument));
         if (isOther) Changed?.Invoke();
     }
 }
