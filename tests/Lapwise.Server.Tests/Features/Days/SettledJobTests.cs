@@ -46,7 +46,8 @@ public sealed partial class SettledJobTests : IAsyncLifetime
                 Assert.Contains(voice.Say("Settled days", "Días acordados"), text, StringComparison.Ordinal);
             }
 
-            Assert.All(on.Timeline.UseDates, u => Assert.Contains(Day(u.From), Text($"/api/jobs/demo/papers/care?{query}").Result, StringComparison.Ordinal));
+            var care = await Text($"/api/jobs/demo/papers/care?{query}");
+            Assert.All(on.Timeline.UseDates, u => Assert.Contains(Day(u.From), care, StringComparison.Ordinal));
         }
 
         Assert.Contains(Plain(English.Date(DateOnly.FromDateTime(coats[^1].Begins))), await Text("/api/purchase/list?language=en&units=us"), StringComparison.Ordinal);
@@ -108,7 +109,7 @@ public sealed partial class SettledJobTests : IAsyncLifetime
 
         await elsewhere.Send(HttpMethod.Post, "/api/import?plan=" + told.GetProperty("plan").GetString(), export);
         Assert.Equal(export, await elsewhere.Http.GetStringAsync("/api/export", Cancel));
-        Assert.Equal(visits, (JsonSerializer.Deserialize(await elsewhere.Http.GetStringAsync("/api/days/settled", Cancel), JobJson.Default.SettledDaysDocument))!.Visits);
+        Assert.Equal(visits, JsonSerializer.Deserialize(await elsewhere.Http.GetStringAsync("/api/days/settled", Cancel), JobJson.Default.SettledDaysDocument)!.Visits);
 
         // Settled otherwise since: taken in again they are written over, told value by value, and a calendar sees them as newer.
         var own = await Settle(First.AddDays(14));
