@@ -16,7 +16,7 @@ public sealed class ShoppingListTests
     private static readonly IReadOnlyList<Product> Products = JobReading.ReadProducts(new JobDocument(), Samples.Library);
 
     private static readonly IReadOnlyList<ComingNeed> Needs =
-        [.. Samples.Names.Select(Samples.Whole).SelectMany(w => Purchasing.NeedsOf(w.Job, w.Materials, _ => Day.AddDays(7), isBoardSigned: true))];
+        [.. Samples.Names.Select(Samples.Whole).SelectMany(w => Purchasing.NeedsOf(w.Job, w.Materials, _ => Day.AddDays(7), new SampleBoard("", Day)))];
 
     private static ShoppingBasis For(IReadOnlyList<ComingNeed> needs, Shelf? shelf = null)
     {
@@ -45,7 +45,7 @@ public sealed class ShoppingListTests
     {
         var shade = Shade.Of(Products[0].Id, "slate");
         var keep = Shade.Of(Products[1].Id, null);
-        var basis = For([new ComingNeed("House on the hill", null, shade, 900, 100) { AwaitsBoard = true }], new Shelf([], [new Keep(keep, 2000)]));
+        var basis = For([new ComingNeed("House on the hill", null, shade, 900, 100) { AwaitsBoard = new SampleBoard("", null) }], new Shelf([], [new Keep(keep, 2000)]));
         var read = new PdfRead(ShoppingList.Pdf(basis, Us));
         Assert.True(read.Says("Not to buy yet") && read.Says("House on the hill"));
         Assert.True(read.Says($"{Products[1].Name}: "));

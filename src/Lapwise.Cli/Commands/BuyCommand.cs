@@ -35,7 +35,7 @@ internal static class BuyCommand
             }
 
             library.AddRange((input.Document.Products ?? []).Concat(input.Products));
-            needs.AddRange(Purchasing.NeedsOf(job, Estimating.Estimate(job, Measuring.Measure(job)), _ => job.Timeline.Start, AgreementReading.IsBoardSigned(input.Document)));
+            needs.AddRange(Purchasing.NeedsOf(job, Estimating.Estimate(job, Measuring.Measure(job)), _ => job.Timeline.Start, AgreementReading.Board(input.Document)));
         }
 
         if (Chance(request) is not { } chance)

@@ -57,7 +57,7 @@ public sealed record HouseholdDocument
 
 public sealed record SampleBoardDocument
 {
-    /// <summary>What it shows: colour and sheen.</summary>
+    /// <summary>What it shows: colour and sheen. A coat of a colour it does not name waits for a board of its own; left out: whatever the job asks for.</summary>
     public string? Shows { get; set; }
     /// <summary>The day the customer signed it; left out: not yet.</summary>
     public string? SignedOn { get; set; }

@@ -13,11 +13,12 @@ public static class AgreementReading
     private const int MostChanges = 100;
     private const int MostVisits = 100;
 
-    /// <summary>Whether the customer has signed the sample board: no colour is bought before. A day that cannot be read is not signed.</summary>
-    public static bool IsBoardSigned(JobDocument job)
+    /// <summary>The sample board: no colour is bought that it does not cover. A day that cannot be read is not signed.</summary>
+    public static SampleBoard Board(JobDocument job)
     {
         var fields = new Fields(job.Units);
-        return fields.DayOrNull("agreement.sampleBoard.signedOn", job.Agreement?.SampleBoard?.SignedOn) is not null && fields.Count == 0;
+        var board = ReadBoard(fields, job.Agreement?.SampleBoard);
+        return fields.Count == 0 ? board : board with { SignedOn = null };
     }
 
     public static AgreementRead Read(JobDocument job, Currency currency)
@@ -48,15 +49,17 @@ public static class AgreementReading
         }
 
         var household = document.Household ?? new HouseholdDocument();
-        var board = document.SampleBoard ?? new SampleBoardDocument();
         return new AgreementRead(
             new Agreement(
                 (document.Customer ?? "").Trim(), document.Visits, discount.Rounded(), options,
                 new Household(household.Children ?? false, household.Pets ?? false, household.OtherKitchen ?? false),
-                new SampleBoard((board.Shows ?? "").Trim(), fields.DayOrNull("agreement.sampleBoard.signedOn", board.SignedOn)),
+                ReadBoard(fields, document.SampleBoard),
                 fields.DayOrNull("agreement.depositInOn", document.DepositInOn), changes),
             fields.Faults);
     }
+
+    private static SampleBoard ReadBoard(Fields fields, SampleBoardDocument? board) =>
+        new((board?.Shows ?? "").Trim(), fields.DayOrNull("agreement.sampleBoard.signedOn", board?.SignedOn));
 
     /// <summary>The job as it would be with the option.</summary>
     private static OtherWay? Apply(Fields fields, string path, OptionDocument option, JobDocument job)

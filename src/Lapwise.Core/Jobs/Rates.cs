@@ -61,6 +61,19 @@ public sealed record OtherWay(string Name, JobDocument Document, string Path);
 
 public sealed record Household(bool Children, bool Pets, bool OtherKitchen);
 
-public sealed record SampleBoard(string Shows, DateOnly? SignedOn);
+/// <param name="Shows">In the finisher's words; blank: whatever the job asks for.</param>
+/// <param name="SignedOn">Null: not yet.</param>
+public sealed record SampleBoard(string Shows, DateOnly? SignedOn)
+{
+    /// <summary>Whether a coat of this colour may be bought: it is clear, or the customer signed a board that names it.</summary>
+    public bool Covers(string? colour) => string.IsNullOrWhiteSpace(colour) || (SignedOn is not null && (Shows.Length == 0 || Names(colour)));
+
+    /// <summary>The words of the colour stand in what the board shows, one after the other.</summary>
+    private bool Names(string colour) => Words(Shows).Contains(Words(colour), StringComparison.OrdinalIgnoreCase);
+
+    /// <summary><c>Warm-grey, satin</c> as <c> Warm grey satin </c>, so that a word is not found inside another.</summary>
+    private static string Words(string text) =>
+        $" {string.Join(' ', string.Concat(text.Select(c => char.IsLetterOrDigit(c) ? c : ' ')).Split(' ', StringSplitOptions.RemoveEmptyEntries))} ";
+}
 
 public sealed record AgreedChange(string What, MoneyAmount Price, DateOnly? SignedOn);

@@ -71,6 +71,13 @@ public sealed record Terms(double? DaysWithoutKitchen, IReadOnlyList<Phrase> Hom
                 v => v.Say("Show the board in the customer's own light, and have it signed.", "Enseñe la muestra con la luz del cliente, y haga que la firme."));
         }
 
+        foreach (var (colour, coat) in job.System.Select((c, i) => (c.Color, i + 1)).Where(c => agreement.SampleBoard.SignedOn is not null && !agreement.SampleBoard.Covers(c.Color)))
+        {
+            yield return new Reason("BoardShowsOther", Limit.AtYourWord,
+                v => v.Say($"The signed sample board shows {agreement.SampleBoard.Shows}, but coat {coat} is {colour}: that colour is not bought.", $"La muestra firmada enseña {agreement.SampleBoard.Shows}, pero la capa {coat} es {colour}: ese color no se compra."),
+                v => v.Say($"Have a board in {colour} signed and enter what it shows, or give the coat the colour that was signed.", $"Haga firmar una muestra en {colour} y anote lo que enseña, o dé a la capa el color firmado."));
+        }
+
         if (agreement.DepositInOn is null)
         {
             yield return new Reason("DepositNotIn", Limit.AtYourWord,

@@ -90,6 +90,20 @@ public sealed class WholePriceTests
     }
 
     [Fact]
+    public void A_signed_board_that_shows_another_colour_leaves_that_coat_open()
+    {
+        IReadOnlyList<Reason> Open(string shows) => [.. Priced(Kitchen with
+        {
+            System = [Kitchen.System[0], Kitchen.System[0] with { Color = "white" }, Kitchen.System[1]],
+            Agreement = new AgreementDocument { DepositInOn = "2026-11-25", SampleBoard = new SampleBoardDocument { SignedOn = "2026-11-24", Shows = shows } },
+        }).Terms.Open.Where(r => r.Limit != Limit.Note)];
+        Assert.Empty(Open("Harbour Blue under white"));
+        var other = Assert.Single(Open("harbour blue, satin"));
+        Assert.Equal("BoardShowsOther", other.Code);
+        Assert.All(Invented.Voices, v => Assert.All(["harbour blue, satin", "white", "2"], word => Assert.Contains(word, other.Text(v), StringComparison.Ordinal)));
+    }
+
+    [Fact]
     public void Children_and_animals_are_told_of_where_they_live_there()
     {
         int Words(HouseholdDocument? household) => Priced(Kitchen with { Agreement = new AgreementDocument { Household = household } }).Terms.Home.Count;

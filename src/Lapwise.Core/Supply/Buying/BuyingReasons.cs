@@ -41,7 +41,15 @@ internal static class BuyingReasons
         return reasons;
     }
 
-    public static Reason BoardNotSigned(Product product, ComingNeed need) => new("BoardNotSigned", Limit.Note,
-        v => v.Say($"{need.Job}: {v.Volume(need.NeedMl)} of {product.Name} in {need.Shade.Color} is held back, and is not in the cost: the sample board is not signed.", $"{need.Job}: {v.Volume(need.NeedMl)} de {product.Name} en {need.Shade.Color} esperan, y no están en el coste: la muestra no está firmada."),
-        v => v.Say("Show the board in the customer's own light, have it signed, and note the day in the job's money.", "Enseñe la muestra con la luz del cliente, haga que la firme, y anote el día en el dinero del trabajo."));
+    public static Reason AwaitsBoard(Product product, ComingNeed need, SampleBoard board)
+    {
+        string Held(Voice v) => v.Say($"{need.Job}: {v.Volume(need.NeedMl)} of {product.Name} in {need.Shade.Color} is held back, and is not in the cost: ", $"{need.Job}: {v.Volume(need.NeedMl)} de {product.Name} en {need.Shade.Color} esperan, y no están en el coste: ");
+        return board.SignedOn is null
+            ? new Reason("BoardNotSigned", Limit.Note,
+                v => Held(v) + v.Say("the sample board is not signed.", "la muestra no está firmada."),
+                v => v.Say("Show the board in the customer's own light, have it signed, and note the day in the job's money.", "Enseñe la muestra con la luz del cliente, haga que la firme, y anote el día en el dinero del trabajo."))
+            : new Reason("BoardShowsOther", Limit.Note,
+                v => Held(v) + v.Say($"the signed sample board shows {board.Shows}.", $"la muestra firmada enseña {board.Shows}."),
+                v => v.Say("Have a board in this colour signed and note in the job's money what it shows, or give the coat the colour that was signed.", "Haga firmar una muestra en este color y anote en el dinero del trabajo lo que enseña, o dé a la capa el color firmado."));
+    }
 }

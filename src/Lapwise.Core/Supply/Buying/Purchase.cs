@@ -12,8 +12,8 @@ namespace Lapwise.Core.Supply.Buying;
 /// <param name="LossMl">What tools, cups and edges are expected to keep; it varies.</param>
 public sealed record ComingNeed(string Job, DateOnly? On, Shade Shade, double NetMl, double LossMl)
 {
-    /// <summary>A colour whose sample board is not signed: it is not bought yet.</summary>
-    public bool AwaitsBoard { get; init; }
+    /// <summary>The sample board that does not cover its colour, which is not bought yet; null: it may be.</summary>
+    public SampleBoard? AwaitsBoard { get; init; }
 
     /// <summary>Thinner that goes into it, on top of A and B.</summary>
     public double ThinnerMl { get; init; }

@@ -18,12 +18,12 @@ public static class Purchasing
 
     /// <summary>What the coats of a job take.</summary>
     /// <param name="on">The day a coat, by its place from 0, goes on; null: not set.</param>
-    /// <param name="isBoardSigned">Whether its sample board is signed; a clear coat waits for none.</param>
-    public static IEnumerable<ComingNeed> NeedsOf(Job job, JobMaterials materials, Func<int, DateOnly?> on, bool isBoardSigned) =>
+    /// <param name="board">The colours it covers may be bought; a clear coat waits for none.</param>
+    public static IEnumerable<ComingNeed> NeedsOf(Job job, JobMaterials materials, Func<int, DateOnly?> on, SampleBoard board) =>
         materials.Coats.Select((c, i) => (Coat: c, On: on(i), Shade: Shade.Of(c.Coat.Product.Id, c.Coat.Color)))
             .Select(c => new ComingNeed(job.Name, c.On, c.Shade, c.Coat.NetMl, c.Coat.LossMl)
             {
-                AwaitsBoard = c.Shade.Color.Length > 0 && !isBoardSigned,
+                AwaitsBoard = board.Covers(c.Shade.Color) ? null : board,
                 ThinnerMl = c.Coat.ThinnerMl,
                 Wipe = c.Coat.Coat.Wipe,
             });
@@ -31,7 +31,7 @@ public static class Purchasing
     /// <summary>
     /// The cheapest kits for each product and colour. In each of many trials the losses of every coat are drawn by chance and
     /// the shelf is used up first expired first; what is then still missing must be bought. Enough is bought for the share of
-    /// trials asked for, by the exact cheapest cover. A colour whose sample board is not signed is held back and named.
+    /// trials asked for, by the exact cheapest cover. A colour that waits for its sample board is held back and named.
     /// </summary>
     /// <param name="products">Must hold every product a need names; a need of another is left out.</param>
     /// <param name="own">The shop's own currency: of every price that names none.</param>
@@ -42,13 +42,13 @@ public static class Purchasing
         ArgumentOutOfRangeException.ThrowIfGreaterThan(chance, MostChance);
         ArgumentOutOfRangeException.ThrowIfLessThan(trials, 1);
         var known = products.DistinctBy(p => p.Id, StringComparer.Ordinal).ToDictionary(p => p.Id, StringComparer.Ordinal);
-        var areHeld = needs.Where(n => known.ContainsKey(n.Shade.Product)).ToLookup(n => n.AwaitsBoard);
+        var areHeld = needs.Where(n => known.ContainsKey(n.Shade.Product)).ToLookup(n => n.AwaitsBoard is not null);
         var (held, bought) = (areHeld[true], areHeld[false]);
         var shades = bought.GroupBy(n => n.Shade)
             .OrderBy(g => known[g.Key.Product].Name, StringComparer.Ordinal).ThenBy(g => g.Key.Color, StringComparer.OrdinalIgnoreCase);
         return new Purchase(chance, [.. shades.Select((g, i) => OfShade(known[g.Key.Product], [.. g], shelf, own, chance, trials, new Draws(seed + (ulong)i)))],
             BesideKits([.. bought], known),
-            [.. held.Select(n => new HeldBackNeed(known[n.Shade.Product], n, BuyingReasons.BoardNotSigned(known[n.Shade.Product], n)))]);
+            [.. held.Select(n => new HeldBackNeed(known[n.Shade.Product], n, BuyingReasons.AwaitsBoard(known[n.Shade.Product], n, n.AwaitsBoard!)))]);
     }
 
     private static ShadePurchase OfShade(Product product, IReadOnlyList<ComingNeed> needs, Shelf shelf, Currency own, double chance, int trials, Draws draws)

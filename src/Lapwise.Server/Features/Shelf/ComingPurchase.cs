@@ -39,7 +39,7 @@ internal sealed class ComingPurchase(JobShelf jobs, ProductShelf products, Shelf
             if (read.Faults.Count > 0) incomplete.Add(stored.Document.Name);
             if (read.Job is not { } job) continue;
             ofJobs.AddRange(stored.Document.Products ?? []);
-            needs.AddRange(Purchasing.NeedsOf(job, Estimating.Estimate(job, Measuring.Measure(job)), coat => Settling.CoatedOn(days[listed.Id], coat) ?? job.Timeline.Start, AgreementReading.IsBoardSigned(stored.Document)));
+            needs.AddRange(Purchasing.NeedsOf(job, Estimating.Estimate(job, Measuring.Measure(job)), coat => Settling.CoatedOn(days[listed.Id], coat) ?? job.Timeline.Start, AgreementReading.Board(stored.Document)));
         }
 
         var all = JobReading.ReadProducts(new JobDocument(), [.. library, .. ofJobs]);

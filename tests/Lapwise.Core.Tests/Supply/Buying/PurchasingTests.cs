@@ -13,6 +13,7 @@ public sealed class PurchasingTests
     private static readonly Product Clear = Invented.Clear with { Kits = [new Kit(1000, 40), new Kit(2500, 85), new Kit(5000, 150)] };
     private static readonly Shade Shade = Shade.Of(Clear.Id, null);
     private static readonly Shelf Empty = new([], []);
+    private static readonly SampleBoard Unsigned = new("", null);
 
     private static ComingNeed Need(double net, double loss = 0, int day = 0, string job = "Kitchen") => new(job, Monday.AddDays(day), Shade, net, loss);
 
@@ -66,7 +67,7 @@ public sealed class PurchasingTests
         var thinned = Clear with { Id = "thinned", Thinner = new Thinner("T-1", 0.1, 0.87) };
         ComingNeed With(double thinnerMl, Wipe? wipe, string product = "thinned") => Need(1000) with { Shade = Shade.Of(product, null), ThinnerMl = thinnerMl, Wipe = wipe };
         var acetone = new Wipe(SolventName.Acetone, 200, 600);
-        var purchase = Purchasing.Purchase([With(50, acetone), With(30, acetone with { AmountMl = 100 }), With(0, null, Clear.Id), With(500, acetone) with { AwaitsBoard = true }], Empty, [Clear, thinned], Currency.UsDollar);
+        var purchase = Purchasing.Purchase([With(50, acetone), With(30, acetone with { AmountMl = 100 }), With(0, null, Clear.Id), With(500, acetone) with { AwaitsBoard = Unsigned }], Empty, [Clear, thinned], Currency.UsDollar);
         Assert.Equal([(LiquidUse.Thinning, "T-1", 2, 80.0), (LiquidUse.Wiping, "acetone", 2, 300.0)],
             purchase.BesideKits.Select(l => (l.Use, l.Name(new Voice(Language.English, UnitSystem.Metric)), l.Coats, l.NeedMl)));
         Assert.All(purchase.BesideKits, l => Assert.True(l.MayBurn));
@@ -78,24 +79,39 @@ public sealed class PurchasingTests
     public void A_colour_is_bought_only_once_its_sample_board_is_signed()
     {
         var slate = Shade.Of(Clear.Id, "slate");
-        var waits = Need(3000) with { Shade = slate, AwaitsBoard = true };
+        var waits = Need(3000) with { Shade = slate, AwaitsBoard = Unsigned };
         var purchase = Purchasing.Purchase([Need(1000), waits], Empty, [Clear], Currency.UsDollar);
         Assert.Equal((Shade, new MoneyAmount(40, Currency.UsDollar)), (Assert.Single(purchase.Shades).Shade, purchase.Cost));
         var held = Assert.Single(purchase.HeldBack);
         Assert.Equal((waits, "BoardNotSigned"), (held.Need, held.Reason.Code));
-        Assert.Empty(Purchasing.Purchase([waits with { AwaitsBoard = false }], Empty, [Clear], Currency.UsDollar).HeldBack);
+        Assert.Empty(Purchasing.Purchase([waits with { AwaitsBoard = null }], Empty, [Clear], Currency.UsDollar).HeldBack);
     }
 
     [Theory]
-    [InlineData(null, false)]
-    [InlineData("someday", false)]
-    [InlineData("2026-11-20", true)]
-    public void A_board_is_signed_on_a_day(string? signedOn, bool isSigned)
+    [InlineData(null, "", "slate", false)]
+    [InlineData("someday", "", "slate", false)]
+    [InlineData("2026-11-20", "", "slate", true)]
+    [InlineData("2026-11-20", "Slate, satin", "slate", true)]
+    [InlineData("2026-11-20", "the warm-grey  board", "Warm grey", true)]
+    [InlineData("2026-11-20", "warm grey, satin", "black", false)]
+    [InlineData("2026-11-20", "blackberry", "black", false)]
+    [InlineData("2026-11-20", "grey, warm", "warm grey", false)]
+    [InlineData(null, "slate", "slate", false)]
+    public void A_colour_waits_until_a_board_that_shows_it_is_signed(string? signedOn, string shows, string colour, bool isBought)
     {
-        var document = new JobDocument { Agreement = new AgreementDocument { SampleBoard = new SampleBoardDocument { SignedOn = signedOn } } };
-        Assert.Equal(isSigned, AgreementReading.IsBoardSigned(document));
-        var job = Invented.Job with { System = [Invented.Coat, Invented.Coat with { Color = "slate" }] };
-        Assert.Equal([false, !isSigned], Purchasing.NeedsOf(job, Lapwise.Core.Materials.Estimating.Estimate(job, Lapwise.Core.Measure.Measuring.Measure(job)), _ => null, isSigned).Select(n => n.AwaitsBoard));
+        var board = AgreementReading.Board(new JobDocument { Agreement = new AgreementDocument { SampleBoard = new SampleBoardDocument { SignedOn = signedOn, Shows = shows } } });
+        var job = Invented.Job with { System = [Invented.Coat, Invented.Coat with { Color = colour }] };
+        var needs = Purchasing.NeedsOf(job, Lapwise.Core.Materials.Estimating.Estimate(job, Lapwise.Core.Measure.Measuring.Measure(job)), _ => null, board);
+        Assert.Equal([null, isBought ? null : board], needs.Select(n => n.AwaitsBoard));
+    }
+
+    [Fact]
+    public void A_colour_that_the_signed_board_does_not_show_is_held_back_with_both_named()
+    {
+        var waits = Need(3000) with { Shade = Shade.Of(Clear.Id, "black"), AwaitsBoard = new SampleBoard("warm grey, satin", Monday) };
+        var reason = Assert.Single(Purchasing.Purchase([waits], Empty, [Clear], Currency.UsDollar).HeldBack).Reason;
+        Assert.Equal("BoardShowsOther", reason.Code);
+        Assert.All(Invented.Voices, v => Assert.All(["black", "warm grey, satin"], word => Assert.Contains(word, reason.Text(v), StringComparison.Ordinal)));
     }
 
     [Fact]
