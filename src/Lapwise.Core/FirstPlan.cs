@@ -85,7 +85,7 @@ public static class FirstPlan
             ? new(Deed.ChangeRoom, Phases.Conditions, v => v.Say("The room is not fit for every coat: below, each says what to change.", "La sala no vale para cada capa: abajo, cada una dice qué cambiar."))
         : null;
 
-    private static NextThing? Rest(JobSoFar job) => FirstFault(job, Phases.Work);
+    private static NextThing? Rest(JobSoFar job) => FirstFault(job, Phases.Work) ?? FirstFault(job, Phases.Timeline);
 
     private static NextThing Plan(JobSoFar job, Phase at)
     {

@@ -47,6 +47,8 @@ public static class Phases
         "tops" => Measure,
         "system" or "tools" or "products" => Materials,
         "room" => Conditions,
+        "timeline" => Timeline,
+        "agreement" => Money,
         _ => Work,
     };
 

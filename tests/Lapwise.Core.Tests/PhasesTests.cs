@@ -11,4 +11,8 @@ public sealed class PhasesTests
         var spanish = new Voice(Language.Spanish, UnitSystem.Metric);
         Assert.All(Phases.All, p => Assert.NotEqual(p.Name(english), p.Name(spanish)));
     }
+
+    [Theory]
+    [InlineData("tops[0].outline.length", "measure"), InlineData("crew[0].pace.walk", "work"), InlineData("timeline.daysOff[1]", "timeline"), InlineData("agreement.discount", "money")]
+    public void A_field_stands_on_the_page_of_its_phase(string path, string route) => Assert.Equal(route, Phases.OfField(path).Route);
 }

@@ -7,12 +7,14 @@ namespace Lapwise.Client.Jobs;
 internal static class NewJobs
 {
     /// <summary>In the page's language and units, with one pair of hands; what must be measured is left blank.</summary>
-    public static JobDocument Blank(Voice voice) => new()
+    /// <param name="zone">Where its days are told on a calendar; null: not known.</param>
+    public static JobDocument Blank(Voice voice, string? zone) => new()
     {
         Name = voice.Say("New job", "Trabajo nuevo"),
         Units = voice.Units,
         Language = voice.Language,
         Crew = [new PersonDocument { Name = voice.Say("Me", "Yo") }],
+        Timeline = zone is null ? null : new TimelineDocument { Zone = zone },
     };
 
     /// <summary>A rectangle with walls behind and beside it and an open front: the commonest counter run.</summary>

@@ -1,3 +1,4 @@
+using Lapwise.Core.Jobs;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 
@@ -16,6 +17,9 @@ internal sealed class Device(IJSInProcessRuntime js)
     public string[] Keys(string prefix) => js.Invoke<string>("lapwise.keys", prefix).Split('\n', StringSplitOptions.RemoveEmptyEntries);
 
     public string BrowserLanguage() => js.Invoke<string>("lapwise.language");
+
+    /// <summary>IANA name of the time zone the device stands in; null: the browser does not tell.</summary>
+    public string? Zone() => js.Invoke<string?>("lapwise.zone") is { } zone && TimelineAsks.CanBeZone(zone) ? zone : null;
 
     public void SayLanguage(string language) => js.InvokeVoid("lapwise.sayLanguage", language);
 

@@ -25,10 +25,18 @@ public sealed record TimelineAsks(
         null, null, 8 * 60, (16 * 60) + 30,
         [DayOfWeek.Monday, DayOfWeek.Tuesday, DayOfWeek.Wednesday, DayOfWeek.Thursday, DayOfWeek.Friday], [],
         0, 15 * 60, null, null, null, null, []);
+
+    /// <summary>Only its shape: whether there is such a zone is for those who have the tables.</summary>
+    public static bool CanBeZone(string name) =>
+        name is "UTC" || (name.Contains('/') && name.Length <= 60 && name.All(c => char.IsAsciiLetterOrDigit(c) || c is '/' or '_' or '-' or '+'));
 }
 
 /// <param name="OutS">Null: the stated default.</param>
-public sealed record Fixture(string Name, Doer By, double? OutS, double? BackS);
+public sealed record Fixture(string Name, Doer By, double? OutS, double? BackS)
+{
+    /// <summary>The name of what stands in a cutout, with its top where there are several.</summary>
+    public static string In(string cutout, string top, int tops) => tops > 1 ? $"{cutout} ({top})" : cutout;
+}
 
 /// <param name="TimeS">Null: reckoned.</param>
 public sealed record StepAsk(SiteStep Step, double? TimeS, bool IsLeftOut);

@@ -78,7 +78,7 @@ public sealed record SiteStepDocument
 {
     /// <summary>Which step.</summary>
     public SiteStep Step { get; set; }
-    /// <summary>Time it takes the crew as it is; left out: reckoned.</summary>
+    /// <summary>Time it takes the crew as it is, for each fixture where it is taken out or put back; left out: reckoned.</summary>
     public Entry? Time { get; set; }
     /// <summary>True: this job has no such step.</summary>
     public bool? LeaveOut { get; set; }

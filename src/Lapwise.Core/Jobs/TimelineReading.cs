@@ -93,12 +93,11 @@ internal static class TimelineReading
         return null;
     }
 
-    /// <summary>Only its shape: whether there is such a zone is for those who have the tables.</summary>
     private static string? Zone(Fields fields, string? text)
     {
         if (string.IsNullOrWhiteSpace(text)) return null;
         var zone = text.Trim();
-        if (zone is "UTC" || (zone.Contains('/') && zone.Length <= 60 && zone.All(c => char.IsAsciiLetterOrDigit(c) || c is '/' or '_' or '-' or '+'))) return zone;
+        if (TimelineAsks.CanBeZone(zone)) return zone;
         fields.Add(At + ".zone", "ZoneNotUnderstood",
             v => v.Say($"{Misreads.Quote(v, text)} is not the name of a time zone.", $"{Misreads.Quote(v, text)} no es el nombre de una zona horaria."),
             v => v.Say("Write it as America/Chicago or Europe/Madrid.", "Escríbala como America/Chicago o Europe/Madrid."));

@@ -209,7 +209,7 @@ internal sealed class DraftSteps
     }
 
     private IReadOnlyList<Fixture> Fixtures() => job.Timeline.Fixtures ??
-        [.. measured.Tops.SelectMany(t => t.Top.Cutouts.Select(c => new Fixture(measured.Tops.Count > 1 ? $"{c.Name} ({t.Top.Name})" : c.Name, Doer.Trade, null, null)))];
+        [.. measured.Tops.SelectMany(t => t.Top.Cutouts.Select(c => new Fixture(Fixture.In(c.Name, t.Top.Name, measured.Tops.Count), Doer.Trade, null, null)))];
 
     private IEnumerable<(Surface Surface, IReadOnlyList<MeasuredTop> Tops)> BySurface() =>
         measured.Tops.GroupBy(t => t.Top.Substrate).OrderBy(g => g.Key is null).ThenBy(g => g.Key).Select(g => (Surfaces.Of(g.Key), (IReadOnlyList<MeasuredTop>)[.. g]));
@@ -220,9 +220,11 @@ internal sealed class DraftSteps
     private void Prepared(SiteStep kind, Phrase name, Phrase how, IReadOnlyList<MeasuredTop> tops, double perM2S, IReadOnlyList<Phrase> cautions) =>
         Timed(kind, name, how, Doer.Crew, UsualTimes.Of(kind) with { PerM2S = perM2S }, tops.Count, tops.Sum(t => t.TakeOff.CoatedM2), null, splits: true, isInserted: false, cautions);
 
-    private void Fixed(SiteStep kind, Phrase name, Doer by, double? entered, UsualTime usual)
+    private void Fixed(SiteStep kind, Phrase name, Doer by, double? ofFixture, UsualTime usual)
     {
-        if (job.Timeline.Steps.Any(s => s.Step == kind && s.IsLeftOut)) return;
+        var ask = job.Timeline.Steps.FirstOrDefault(s => s.Step == kind);
+        if (ask?.IsLeftOut == true) return;
+        var entered = ofFixture ?? ask?.TimeS;
         var seconds = entered ?? usual.FixedS;
         Phrase? how = by switch
         {

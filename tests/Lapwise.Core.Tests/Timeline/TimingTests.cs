@@ -171,6 +171,19 @@ public sealed class TimingTests
     }
 
     [Fact]
+    public void The_own_time_of_taking_out_holds_for_every_fixture_that_names_none()
+    {
+        var t = Timed(Two(timeline: new TimelineDocument
+        {
+            Fixtures = [new FixtureDocument { Name = "hob", Out = "10 min" }, new FixtureDocument { Name = "sink" }],
+            Steps = [new SiteStepDocument { Step = SiteStep.TakeOut, Time = "25 min" }],
+        }));
+
+        Assert.Equal([10.0, 25.0], t.Steps.Where(s => s.Kind == SiteStep.TakeOut).Select(s => s.Worked.TotalMinutes));
+        Assert.All(t.Steps.Where(s => s.Kind == SiteStep.TakeOut), s => Assert.Equal(Sources.AsEntered, s.TimeBasis.Source));
+    }
+
+    [Fact]
     public void A_coat_longer_than_the_day_is_said() =>
         Assert.Contains(Timed(Two(timeline: new TimelineDocument { WorkFrom = "8:00", WorkTo = "8:15" })).Reasons, r => r.Code == "StepLongerThanDay" && r.Limit == Limit.AtYourWord);
 

@@ -1,4 +1,4 @@
-// The little that only the browser can do: its storage, its language, its width.
+// The little that only the browser can do: its storage, its language, its time zone, its width.
 let watched = new AbortController();
 const turns = new MessageChannel();
 // Browsers do not all hear touch-action inside a drawing: a finger that takes hold of a part must not scroll the page.
@@ -9,6 +9,7 @@ globalThis.lapwise = {
   remove(key) { try { localStorage.removeItem(key); } catch { /* nothing was kept */ } },
   keys(prefix) { try { return Object.keys(localStorage).filter(k => k.startsWith(prefix)).join("\n"); } catch { return ""; } },
   language() { return navigator.language || "en-US"; },
+  zone() { try { return Intl.DateTimeFormat().resolvedOptions().timeZone ?? null; } catch { return null; } },
   sayLanguage(language) { document.documentElement.lang = language; },
   sayAddress(address) { history.replaceState(history.state, "", new URL(address, document.baseURI)); },
   isWide() { return matchMedia("(min-width: 64rem)").matches; },
