@@ -53,6 +53,38 @@ public sealed class MoneyTests(PublishedServer server)
         await Expect(paper.Locator("body")).ToContainTextAsync(Math.Round((decimal)charged / 2, 2, MidpointRounding.ToZero).ToString("N2", CultureInfo.InvariantCulture));
     }
 
+    [Fact]
+    public async Task A_signed_board_shows_the_colours_of_the_job_until_a_coat_gets_another()
+    {
+        var id = await server.CopyOfDemo();
+        await using var window = await server.Window(390, 844);
+        var page = await window.Open($"/jobs/{id}/money");
+        var open = page.Locator("section[aria-labelledby=agreed] .reasons");
+        await Expect(open).ToContainTextAsync("The sample board in warm grey is not signed", new() { Timeout = Pages.FirstStartMs });
+        await page.Field("Sample board signed on").FillAsync("2026-11-28");
+        await Expect(page.Field("The board shows")).ToHaveValueAsync("warm grey");
+        await Expect(open).Not.ToContainTextAsync("sample board", new() { Timeout = Pages.FirstStartMs });
+
+        await page.Field("The board shows").FillAsync("black, satin");
+        await Expect(open).ToContainTextAsync("shows black, satin, but coat 1 is warm grey", new() { Timeout = Pages.FirstStartMs });
+        await page.Kept("Saved");
+        var purchase = System.Text.Json.Nodes.JsonNode.Parse(await server.Http.GetStringAsync("/api/shelf/purchase?job=" + id, TestContext.Current.CancellationToken))!;
+        Assert.Equal("BoardShowsOther", (string?)Assert.Single(purchase["heldBack"]!.AsArray())!["reason"]!["code"]);
+    }
+
+    [Fact]
+    public async Task An_option_can_have_every_edge_that_a_top_can()
+    {
+        var id = await server.CopyOfDemo();
+        await using var window = await server.Window(390, 844);
+        var page = await window.Open($"/jobs/{id}/money");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Add an option" }).ClickAsync(new() { Timeout = Pages.FirstStartMs });
+        await Expect(page.Locator("#option-edge-0 option")).ToHaveCountAsync(1 + Enum.GetValues<Lapwise.Core.Jobs.ProfileShape>().Length);
+        await page.Field("Edge").SelectOptionAsync("RoundOver");
+        await page.Field("Radius").FillAsync("1/2 in");
+        await Expect(page.Locator("section[aria-labelledby=charged]")).ToContainTextAsync("Option 1", new() { Timeout = Pages.FirstStartMs });
+    }
+
     [Theory]
     [InlineData("packet")]
     [InlineData("tickets")]

@@ -49,8 +49,8 @@ public sealed class PublishedServer : IAsyncLifetime
     }
 
     /// <summary>A browser window with a storage of its own.</summary>
-    public Task<IBrowserContext> Window(int width = 1440, int height = 900, string locale = "en-US", string? address = null) =>
-        browser.NewContextAsync(new() { BaseURL = address ?? Address, ViewportSize = new() { Width = width, Height = height }, Locale = locale });
+    public Task<IBrowserContext> Window(int width = 1440, int height = 900, string locale = "en-US", string? address = null, string? zone = null) =>
+        browser.NewContextAsync(new() { BaseURL = address ?? Address, ViewportSize = new() { Width = width, Height = height }, Locale = locale, TimezoneId = zone });
 
     public Task<IBrowser> AnotherBrowser(params string[] switches) =>
         playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = [.. BrowserSwitches, .. switches] });
