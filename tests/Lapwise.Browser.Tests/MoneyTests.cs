@@ -68,7 +68,7 @@ public sealed class MoneyTests(PublishedServer server)
         await page.Field("The board shows").FillAsync("black, satin");
         await Expect(open).ToContainTextAsync("shows black, satin, but coat 1 is warm grey", new() { Timeout = Pages.FirstStartMs });
         await page.Kept("Saved");
-        var purchase = System.Text.Json.Nodes.JsonNode.Parse(await server.Http.GetStringAsync("/api/shelf/purchase?job=" + id, TestContext.Current.CancellationToken))!;
+        var purchase = System.Text.Json.Nodes.JsonNode.Parse(await server.Http.GetStringAsync("/api/purchase?job=" + id, TestContext.Current.CancellationToken))!;
         Assert.Equal("BoardShowsOther", (string?)Assert.Single(purchase["heldBack"]!.AsArray())!["reason"]!["code"]);
     }
 
