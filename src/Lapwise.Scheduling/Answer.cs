@@ -30,9 +30,16 @@ public sealed record Schedule(IReadOnlyList<PlacedVisit> Visits, long LastEnd, l
     /// <summary>How far the end may be from the best, as a share of the end.</summary>
     public double Gap => LastEnd == 0 ? 0 : Math.Max(0, (double)(LastEnd - Bound) / LastEnd);
 
+    /// <summary>What could be had if settled visits gave way to an earlier last end; null: nothing earlier was found, or not asked.</summary>
+    public Sooner? Sooner { get; init; }
+
     /// <summary>False where a stop by hand or the safety limit in real time cut the search: then the same input may give another answer.</summary>
     public bool IsRepeatable { get; init; } = true;
 }
+
+/// <summary>An earlier last end, at the price of more visits moved.</summary>
+/// <param name="Moved">How many settled visits would stand elsewhere.</param>
+public sealed record Sooner(long LastEnd, int Moved);
 
 /// <summary>How long to search.</summary>
 /// <param name="Deterministic">The solver's own count of work, about seconds; it stops at the same place on every machine.</param>

@@ -1,3 +1,5 @@
+using Lapwise.Core.Explain;
+
 namespace Lapwise.Scheduling;
 
 /// <summary>Whether a schedule keeps everything it was asked to keep, with no code of the search.</summary>
@@ -24,7 +26,7 @@ public static class Checking
             }
         }
 
-        foreach (var lag in problem.Lags) if (placed[lag.To].Start < placed[lag.From].Start + lag.Least) broken.Add($"lag {lag.Name}");
+        foreach (var lag in problem.Lags) if (placed[lag.To].Start < placed[lag.From].Start + lag.Least) broken.Add($"lag {lag.Name(Voice.Default)}");
         foreach (var group in Enumerable.Range(0, placed.Count).Where(i => problem.Visits[i].Together is not null && placed[i].Crew is not null).GroupBy(i => problem.Visits[i].Together))
             if (group.Select(i => placed[i].Crew).Distinct().Count() > 1) broken.Add($"{group.Key} not by one crew");
         foreach (var crew in Enumerable.Range(0, placed.Count).Where(i => placed[i].Crew is not null).GroupBy(i => placed[i].Crew))

@@ -8,10 +8,10 @@ namespace Lapwise.Scheduling;
 /// </summary>
 internal static class Cycles
 {
-    private readonly record struct Edge(int From, int To, long Least, string Name);
+    private readonly record struct Edge(int From, int To, long Least, Phrase Name);
 
     /// <summary>Names of the lags round one cycle, in order; null: they can all be met.</summary>
-    public static IReadOnlyList<string>? Contradiction(ScheduleProblem problem)
+    public static IReadOnlyList<Phrase>? Contradiction(ScheduleProblem problem)
     {
         var origin = problem.Visits.Count;
         var edges = problem.Lags.Select(l => new Edge(l.From, l.To, l.Least, l.Name)).Concat(FromOrigin(problem, origin)).ToList();
@@ -36,7 +36,7 @@ internal static class Cycles
 
         // After that many rounds the last one pushed hangs on a cycle; walking back far enough lands inside it.
         for (var i = 0; i <= origin + 1; i++) changed = edges[by[changed]].From;
-        List<string> names = [];
+        List<Phrase> names = [];
         var at = changed;
         do
         {
@@ -53,14 +53,15 @@ internal static class Cycles
         for (var i = 0; i < problem.Visits.Count; i++)
         {
             var visit = problem.Visits[i];
-            if (visit.NotBefore > 0) yield return new(origin, i, visit.NotBefore, $"{visit.Name}: not before");
+            if (visit.NotBefore > 0) yield return new(origin, i, visit.NotBefore, v => $"{visit.Name(v)}: {v.Say("not before", "no antes")}");
             if (visit.Locked is not { } locked) continue;
-            yield return new(origin, i, locked.Start, $"{visit.Name}: stays");
-            yield return new(i, origin, -locked.Start, $"{visit.Name}: stays");
+            string Stays(Voice v) => $"{visit.Name(v)}: {v.Say("stays", "se queda")}{(locked.Said is { } said ? $" ({said(v)})" : "")}";
+            yield return new(origin, i, locked.Start, Stays);
+            yield return new(i, origin, -locked.Start, Stays);
         }
     }
 
-    public static Reason Say(IReadOnlyList<string> cycle) => new("WindowsContradict", Limit.Never,
-        v => v.Say($"These cannot all be met, whoever works when: {string.Join(" → ", cycle)}.", $"No se pueden cumplir todas, trabaje quien trabaje: {string.Join(" → ", cycle)}."),
+    public static Reason Say(IReadOnlyList<Phrase> cycle) => new("WindowsContradict", Limit.Never,
+        v => v.Say($"These cannot all be met, whoever works when: {string.Join(" → ", cycle.Select(c => c(v)))}.", $"No se pueden cumplir todas, trabaje quien trabaje: {string.Join(" → ", cycle.Select(c => c(v)))}."),
         v => v.Say("Widen one of them, or unlock a visit.", "Ensanche una, o libere una visita."));
 }

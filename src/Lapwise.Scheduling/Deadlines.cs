@@ -16,9 +16,9 @@ internal static class Deadlines
             var aloneEnd = (heads?[i] ?? 0) + visit.Length;
             var lag = LongestBefore(problem, i);
             reasons.Add(new Reason("DeadlineMissed", Limit.AtYourWord,
-                v => v.Say($"{visit.Name} ends {Voice.Span((end - due) * 60.0)} after its deadline. ", $"{visit.Name} acaba {Voice.Span((end - due) * 60.0)} después de su plazo. ")
+                v => v.Say($"{visit.Name(v)} ends {Voice.Span((end - due) * 60.0)} after its deadline. ", $"{visit.Name(v)} acaba {Voice.Span((end - due) * 60.0)} después de su plazo. ")
                     + (aloneEnd > due
-                        ? v.Say($"Even alone it would be {Voice.Span((aloneEnd - due) * 60.0)} late; the longest window on its way: {lag}.", $"Ni solo llegaría: {Voice.Span((aloneEnd - due) * 60.0)} tarde; la ventana más larga de su camino: {lag}.")
+                        ? v.Say($"Even alone it would be {Voice.Span((aloneEnd - due) * 60.0)} late; the longest window on its way: {lag?.Invoke(v) ?? "–"}.", $"Ni solo llegaría: {Voice.Span((aloneEnd - due) * 60.0)} tarde; la ventana más larga de su camino: {lag?.Invoke(v) ?? "–"}.")
                         : v.Say("Alone it would be in time: other jobs hold the crews.", "Solo llegaría a tiempo: otros trabajos ocupan los equipos.")),
                 v => v.Say("Begin it earlier, move another job, add a crew, or agree on a later date.", "Empiécelo antes, mueva otro trabajo, añada un equipo o acuerde otra fecha.")));
         }
@@ -27,7 +27,7 @@ internal static class Deadlines
     }
 
     /// <summary>The longest lag among those that lead to a visit.</summary>
-    private static string LongestBefore(ScheduleProblem problem, int visit)
+    private static Phrase? LongestBefore(ScheduleProblem problem, int visit)
     {
         HashSet<int> before = [visit];
         List<Lag> on = [];
@@ -41,6 +41,6 @@ internal static class Deadlines
             }
         }
 
-        return on.OrderByDescending(l => l.Least - problem.Visits[l.From].Length).FirstOrDefault()?.Name ?? "–";
+        return on.OrderByDescending(l => l.Least - problem.Visits[l.From].Length).FirstOrDefault()?.Name;
     }
 }

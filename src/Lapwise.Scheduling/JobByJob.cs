@@ -23,8 +23,8 @@ internal sealed class JobByJob
             .. Enumerable.Range(0, jobs.Count)
                 .OrderBy(j => jobs[j].Visits.Any(v => problem.Visits[v].Locked is not null) ? 0 : 1)
                 .ThenBy(j => jobs[j].Visits.Min(v => problem.Visits[v].DueBy ?? long.MaxValue))
-                .ThenByDescending(j => jobs[j].Visits.Any(v => problem.Before.ContainsKey(problem.Visits[v].Id)))
-                .ThenBy(j => jobs[j].Visits.Min(v => problem.Before.TryGetValue(problem.Visits[v].Id, out var before) ? before.Start : long.MaxValue))
+                .ThenByDescending(j => jobs[j].Visits.Any(v => problem.Stood(v) is not null))
+                .ThenBy(j => jobs[j].Visits.Min(v => problem.Stood(v)?.Start ?? long.MaxValue))
                 .ThenByDescending(j => jobs[j].Visits.Sum(v => problem.Visits[v].Length))
                 .ThenBy(j => jobs[j].Visits[0]),
         ];
@@ -161,7 +161,7 @@ internal sealed class JobByJob
         {
             if (Pushed(problem, placing, placed, job, crew, wishes) is not { } at) continue;
             var end = at.Max(p => p.Value.Start + problem.Visits[p.Key].Length);
-            var moved = at.Count(p => problem.Before.TryGetValue(problem.Visits[p.Key].Id, out var before) && before != p.Value);
+            var moved = at.Count(p => problem.Stood(p.Key) is { } stood && stood != p.Value);
             if (best is null || (moved, end).CompareTo((best.Value.Moved, best.Value.End)) < 0) best = (moved, end, at);
         }
 
@@ -230,5 +230,5 @@ internal sealed class JobByJob
     }
 
     /// <summary>What stood somewhere is not pulled forward: it moves only where it must.</summary>
-    private static long Before(ScheduleProblem problem, int visit) => problem.Before.TryGetValue(problem.Visits[visit].Id, out var before) ? before.Start : 0;
+    private static long Before(ScheduleProblem problem, int visit) => problem.Stood(visit)?.Start ?? 0;
 }

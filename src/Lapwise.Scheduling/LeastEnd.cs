@@ -11,12 +11,15 @@ namespace Lapwise.Scheduling;
 /// <param name="Against">Why there is none, each by itself; empty: none of this rules one out.</param>
 internal readonly record struct LeastEnd(long End, IReadOnlyList<Reason> Against)
 {
+    /// <summary>A single visit has no place; it is not work or gear that is beyond the days.</summary>
+    public bool IsStuck { get; private init; }
+
     // Where there are too many visits to search, the bound is not worth a long wait either.
     private const int StepsOfMany = 8;
 
     public static LeastEnd Of(ScheduleProblem problem)
     {
-        if (Heads(problem) is not { } heads) return new LeastEnd(0, [Refusals.NoPlace(problem)]);
+        if (Heads(problem) is not { } heads) return new LeastEnd(0, [Refusals.NoPlace(problem)]) { IsStuck = true };
         var ends = problem.Visits.Select((v, i) => heads[i] + v.Length).DefaultIfEmpty(0).Max();
         List<Reason> against = [];
         foreach (var held in problem.Holds.Where(h => h.Amount > 0).GroupBy(h => h.Gear))
@@ -29,7 +32,7 @@ internal readonly record struct LeastEnd(long End, IReadOnlyList<Reason> Against
         var loads = CrewLoad.Of(problem);
         if (loads.Count == 0) return new LeastEnd(ends, against);
         var places = Places.Until(problem, problem.Horizon);
-        if (places.Nowhere is { } nowhere) return new LeastEnd(ends, [.. against, Refusals.NoPlaceBetween(problem, nowhere)]);
+        if (places.Nowhere is { } nowhere) return new LeastEnd(ends, [.. against, Refusals.NoPlaceBetween(problem, nowhere)]) { IsStuck = true };
         against.InsertRange(0, loads.Select(l => l.Beyond(places)).Where(e => e.By > 0).Select(e => Shortfalls.OfWork(problem, e)));
         return new LeastEnd(against.Count > 0 ? ends : FirstNotRefuted(problem, loads, ends), against);
     }

@@ -19,7 +19,7 @@ internal static class Refusals
         if (problem.Visits.FirstOrDefault(x => x.NeedsCrew && problem.CrewsFor(x).Count == 0) is { } lost)
         {
             reasons.Add(new Reason("NobodyCan", Limit.Never,
-                v => v.Say($"{lost.Name} needs {(lost.Skill is { } skill ? $"a crew that can: {skill}" : "a crew")}, and there is none.", $"{lost.Name} necesita {(lost.Skill is { } s ? $"un equipo que sepa: {s}" : "un equipo")}, y no hay ninguno."),
+                v => v.Say($"{lost.Name(v)} needs {(lost.Skill is { } skill ? $"a crew that can: {skill}" : "a crew")}, and there is none.", $"{lost.Name(v)} necesita {(lost.Skill is { } s ? $"un equipo que sepa: {s}" : "un equipo")}, y no hay ninguno."),
                 v => v.Say("Add a crew, or give one the skill.", "Añada un equipo, o dé a uno esa capacidad.")));
         }
 
@@ -27,7 +27,7 @@ internal static class Refusals
         {
             var gear = problem.Gear[need.Need.Gear];
             reasons.Add(new Reason("TooLittleGear", Limit.Never,
-                v => v.Say($"{need.Visit.Name} takes {need.Need.Amount} of {gear.Name}; there are {gear.Count}.", $"{need.Visit.Name} necesita {need.Need.Amount} de {gear.Name}; hay {gear.Count}."),
+                v => v.Say($"{need.Visit.Name(v)} takes {need.Need.Amount} of {gear.Name}; there are {gear.Count}.", $"{need.Visit.Name(v)} necesita {need.Need.Amount} de {gear.Name}; hay {gear.Count}."),
                 v => v.Say("Get more of it, or split the visit.", "Consiga más, o divida la visita.")));
         }
 
@@ -35,8 +35,17 @@ internal static class Refusals
         {
             var gear = problem.Gear[held.Gear];
             reasons.Add(new Reason("TooLittleGear", Limit.Never,
-                v => v.Say($"{problem.Visits[held.From].Job} keeps {held.Amount} of {gear.Name} on site; there are {gear.Count}.", $"{problem.Visits[held.From].Job} mantiene {held.Amount} de {gear.Name} en la obra; hay {gear.Count}."),
+                v => v.Say($"{problem.Visits[held.From].JobName} keeps {held.Amount} of {gear.Name} on site; there are {gear.Count}.", $"{problem.Visits[held.From].JobName} mantiene {held.Amount} de {gear.Name} en la obra; hay {gear.Count}."),
                 v => v.Say("Get more of it, or take it off the list.", "Consiga más, o quítelo de la lista.")));
+        }
+
+        if (problem.Visits.FirstOrDefault(x => x.Locked is { Crew: { } by } l && problem.Crews[by].Away.Any(a => a.From < l.Start + x.Length && l.Start < a.To)) is { } kept)
+        {
+            var crew = problem.Crews[kept.Locked!.Crew!.Value].Name;
+            string Where(Voice v) => kept.Locked.Said is { } said ? ", " + said(v) : "";
+            reasons.Add(new Reason("KeptWhileAway", Limit.Never,
+                v => v.Say($"Kept in place while its crew is away ({crew}): {kept.Name(v)}{Where(v)}.", $"Se mantiene en su sitio estando su equipo ausente ({crew}): {kept.Name(v)}{Where(v)}."),
+                v => v.Say("Let it move, or take back the crew's day away.", "Deje que se mueva, o quite la ausencia del equipo.")));
         }
 
         return reasons;
@@ -51,7 +60,7 @@ internal static class Refusals
         {
             var without = problem.Visits[shut].Name;
             return new Reason("NoHoursFor", Limit.Never,
-                v => v.Say($"No working hours are long enough for {without}.", $"Ningún horario de trabajo alcanza para {without}."),
+                v => v.Say($"No working hours are long enough for {without(v)}.", $"Ningún horario de trabajo alcanza para {without(v)}."),
                 v => v.Say("Give the calendar working hours, or split the visit.", "Dé horas de trabajo al calendario, o divida la visita."));
         }
 
@@ -60,13 +69,13 @@ internal static class Refusals
         if (Stuck(problem.Lags.Where(l => l.Least > 0)) is not { } late) return NoPlaceBetween(problem, Stuck(problem.Lags) ?? 0);
         var stuck = problem.Visits[late].Name;
         return new Reason("DaysRunOut", Limit.Never,
-            v => v.Say($"Even with nobody else in the way these days end before this can be done: {stuck}.", $"Ni sin nadie de por medio alcanzan estos días para: {stuck}."),
+            v => v.Say($"Even with nobody else in the way these days end before this can be done: {stuck(v)}.", $"Ni sin nadie de por medio alcanzan estos días para: {stuck(v)}."),
             v => v.Say("Plan further ahead, or work longer hours.", "Planifique con más días, o trabaje más horas."));
     }
 
     /// <summary>Each visit fits somewhere alone, but not with what it is bound to.</summary>
     public static Reason NoPlaceBetween(ScheduleProblem problem, int visit) => new("WaitsMissHours", Limit.Never,
-        v => v.Say($"Between the shortest and the longest wait there are no working hours for: {problem.Visits[visit].Name}.", $"Entre la espera más corta y la más larga no hay horas de trabajo para: {problem.Visits[visit].Name}."),
+        v => v.Say($"Between the shortest and the longest wait there are no working hours for: {problem.Visits[visit].Name(v)}.", $"Entre la espera más corta y la más larga no hay horas de trabajo para: {problem.Visits[visit].Name(v)}."),
         v => v.Say("Work on another day, work longer hours, or widen the wait.", "Trabaje otro día o más horas, o ensanche la espera."));
 
     public static readonly Reason NoSchedule = new("NoScheduleThereIs", Limit.Never,

@@ -1,3 +1,5 @@
+using Lapwise.Core.Explain;
+
 namespace Lapwise.Scheduling;
 
 // Many jobs over one calendar, in whole ticks (a shop counts minutes). It knows nothing of coats: a published instance of
@@ -13,7 +15,9 @@ public readonly record struct Window(long From, long To);
 public sealed record Visit(string Id, string Job, long Length)
 {
     /// <summary>How it is said to a person.</summary>
-    public string Name { get => field ?? Id; init; }
+    public Phrase Name { get => field ?? (_ => Id); init; }
+    /// <summary>How its job is said to a person.</summary>
+    public string JobName { get => field ?? Job; init; }
     /// <summary>Gear it takes while it is done.</summary>
     public IReadOnlyList<Need> Needs { get; init; } = [];
     /// <summary>A crew must be there.</summary>
@@ -34,7 +38,11 @@ public sealed record Visit(string Id, string Job, long Length)
 }
 
 /// <param name="Crew">Null: any crew.</param>
-public sealed record Locked(long Start, int? Crew);
+public sealed record Locked(long Start, int? Crew)
+{
+    /// <summary>When that is and what is odd about it, as said to a person; null: nothing to add.</summary>
+    public Phrase? Said { get; init; }
+}
 
 public readonly record struct Need(int Gear, int Amount);
 
@@ -49,7 +57,13 @@ public sealed record Hold(int Gear, int Amount, int From, int To);
 /// its sign turned: start(b) ≤ start(a) + m is start(a) ≥ start(b) − m.
 /// </summary>
 /// <param name="Name">What it is, for the day it contradicts another.</param>
-public sealed record Lag(int From, int To, long Least, string Name);
+public sealed record Lag(int From, int To, long Least, Phrase Name)
+{
+    public Lag(int from, int to, long least, string name) : this(from, to, least, _ => name) { }
+}
+
+/// <summary>From the start of one visit to the start of another a household lives with its rooms opened: the shorter the better.</summary>
+public readonly record struct Stretch(int From, int To);
 
 /// <param name="Away">When it works for nobody.</param>
 public sealed record Crew(string Name, IReadOnlyList<string> Skills, IReadOnlyList<Window> Away);
@@ -62,6 +76,18 @@ public sealed record ScheduleProblem(
 {
     /// <summary>Where visits stood before, by id: what stood is moved only where it must, and the end is no later than that asks for.</summary>
     public IReadOnlyDictionary<string, PlacedVisit> Before { get; init; } = new Dictionary<string, PlacedVisit>(StringComparer.Ordinal);
+
+    /// <summary>What stood gives way to an earlier last end, and is left alone only among equally early ones.</summary>
+    public bool EndsFirst { get; init; }
+
+    /// <summary>Of equally early ends the one in which these are short.</summary>
+    public IReadOnlyList<Stretch> Stretches { get; init; } = [];
+
+    /// <summary>Where a visit stood that does not give way.</summary>
+    public PlacedVisit? Stood(int visit) => !EndsFirst && Before.TryGetValue(Visits[visit].Id, out var before) ? before : null;
+
+    /// <summary>How many visits stand elsewhere than they did.</summary>
+    public int Moved(IReadOnlyList<PlacedVisit> now) => Visits.Where((v, i) => Before.TryGetValue(v.Id, out var before) && before != now[i]).Count();
 
     public long TravelBetween(Visit a, Visit b) => Travel.Count > 0 && a.Site is { } from && b.Site is { } to && from != to ? Travel[from][to] : 0;
 

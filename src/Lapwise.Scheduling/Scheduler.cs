@@ -39,8 +39,9 @@ public static class Scheduler
     {
         if (Refusals.Of(problem) is { Count: > 0 } refused) return new Answer.Refused(refused);
         if (Cycles.Contradiction(problem) is { } cycle) return new Answer.Impossible([Cycles.Say(cycle)]);
-        var (bound, against) = LeastEnd.Of(problem);
-        if (against.Count > 0) return new Answer.Impossible(against);
+        var least = LeastEnd.Of(problem);
+        if (least.Against.Count > 0) return new Answer.Impossible([.. least.Against, .. least.IsStuck ? Kept.Against(problem, IsRefuted) : []]);
+        var bound = least.End;
 
         // A search without crews has no use for a first answer: the solver is there as soon.
         var (first, without) = problem.Crews.Count == 0 ? default : First(problem, effort, told, stop);
@@ -52,7 +53,7 @@ public static class Scheduler
 
         if (problem.Visits.Count > (without is null ? MostSearched : MostSearchedUnled) || effort.Deterministic <= 0)
             return started is not null ? new Answer.Found(started) : first is not null ? new Answer.Found(Made(problem, first, bound, late)) : undecided;
-        if (problem.Before.Count > 0 && started is not null) return new Answer.Found(Calmer(problem, effort, started, better, stop));
+        if (problem.Before.Count > 0 && !problem.EndsFirst && started is not null) return new Answer.Found(Settled(problem, effort, started, better, stop));
         if (started is not null && problem.Crews.Count > 0)
         {
             void Told(IReadOnlyList<PlacedVisit> found) => better?.Invoke(Made(problem, found, bound, []));
@@ -72,7 +73,7 @@ public static class Scheduler
             if (Checking.Broken(problem, tried).Count == 0) started = Made(problem, tried, bound, []);
         }
 
-        if (started is { IsProven: true }) return new Answer.Found(started);
+        if (started is { IsProven: true }) return new Answer.Found(HasWishes(problem) ? Calmer(problem, AfterEnd(effort), started, better: null, stop) : started);
 
         return Search(problem, effort, bound, started, first, better, stop) is var answer and not Answer.Undecided ? answer : undecided;
     }
@@ -112,25 +113,69 @@ public static class Scheduler
             case CpSolverStatus.Optimal or CpSolverStatus.Feasible:
                 var schedule = Best(started, Made(problem, ran.Visits!, Math.Max(bound, ran.Bound), []) with { IsRepeatable = ran.IsRepeatable });
                 if (problem.Crews.Count == 0 || stop.IsCancellationRequested) return new Answer.Found(schedule);
-                return new Answer.Found(Calmer(problem, effort with { Deterministic = effort.Deterministic / 4 }, schedule, better: null, stop));
+                return new Answer.Found(Calmer(problem, AfterEnd(effort), schedule, better: null, stop));
             case CpSolverStatus.Infeasible when problem.Visits.Any(v => v.DueBy is not null):
                 return Latest(problem, effort, bound, first, stop);
             case CpSolverStatus.Infeasible:
-                return new Answer.Impossible([Refusals.NoSchedule]);
+                return new Answer.Impossible([Refusals.NoSchedule, .. Kept.Against(problem, p => JobByJob.Place(p, stop) is null)]);
             default:
                 return started is not null ? new Answer.Found(started with { Bound = Math.Max(started.Bound, ran.Bound), IsRepeatable = ran.IsRepeatable })
                     : first is not null ? new Answer.Found(Made(problem, first, bound, Deadlines.Missed(problem, first))) : new Answer.Undecided([]);
         }
     }
 
-    /// <summary>With no later end: of all such schedules one in which few visits move and jobs end early.</summary>
+    private static bool IsRefuted(ScheduleProblem problem) => Cycles.Contradiction(problem) is not null || LeastEnd.Of(problem).Against.Count > 0;
+
+    /// <summary>
+    /// With settled visits: few moves first, for they were told to people. Where that leaves it open whether all could end sooner,
+    /// it is looked for as well, and told with how many more visits it would move; which of the two it shall be is not for a search to say.
+    /// </summary>
+    private static Schedule Settled(ScheduleProblem problem, Effort effort, Schedule started, Action<Schedule>? better, CancellationToken stop)
+    {
+        var calm = Calmer(problem, effort, started, better, stop);
+        if (calm.IsProven || stop.IsCancellationRequested) return calm;
+        better?.Invoke(calm);
+        return Solve(problem with { EndsFirst = true }, effort, s => better?.Invoke(Beside(s)), stop: stop) is Answer.Found(var free) ? Beside(free) : calm;
+
+        Schedule Beside(Schedule free) => calm with
+        {
+            Bound = Math.Max(calm.Bound, free.Bound),
+            IsRepeatable = calm.IsRepeatable && free.IsRepeatable,
+            Sooner = free.Reasons.Count == 0 && free.LastEnd < calm.LastEnd ? new Sooner(free.LastEnd, problem.Moved(free.Visits)) : null,
+        };
+    }
+
+    /// <summary>Whether more is wished for than an early end.</summary>
+    private static bool HasWishes(ScheduleProblem problem) => problem.Before.Count > 0 || problem.Stretches.Count > 0;
+
+    /// <summary>What is spent on the wishes once the end is settled.</summary>
+    private static Effort AfterEnd(Effort effort) => effort with { Deterministic = effort.Deterministic / 4 };
+
+    /// <summary>With no later end: of all such schedules one in which few visits move, few households stay opened for long, and jobs end early.</summary>
     private static Schedule Calmer(ScheduleProblem problem, Effort effort, Schedule schedule, Action<Schedule>? better, CancellationToken stop)
     {
         using var model = new VisitModel(problem, schedule.Bound);
         var ran = model.FewMoves(effort, schedule, found => better?.Invoke(Made(problem, found.Visits!, schedule.Bound, [])), stop);
-        return ran.Visits is { } visits && Checking.Broken(problem, visits).Count == 0
-            ? schedule with { Visits = visits, LastEnd = LastEndOf(problem, visits), IsRepeatable = schedule.IsRepeatable && ran.IsRepeatable }
-            : schedule;
+        var isMade = ran.Visits is not null && Checking.Broken(problem, ran.Visits).Count == 0;
+        var calmer = isMade ? schedule with { Visits = ran.Visits!, LastEnd = LastEndOf(problem, ran.Visits!) } : schedule;
+        // Where the whole was too much, a job at a time with all others in place.
+        if (ran.Status != CpSolverStatus.Optimal && HasWishes(problem)) calmer = OneByOne(problem, AfterEnd(effort), calmer, stop);
+        return calmer with { IsRepeatable = schedule.IsRepeatable && ran.IsRepeatable && !stop.IsCancellationRequested };
+    }
+
+    private static Schedule OneByOne(ScheduleProblem problem, Effort effort, Schedule schedule, CancellationToken stop)
+    {
+        var jobs = Enumerable.Range(0, problem.Visits.Count).GroupBy(i => problem.Visits[i].Job).Select(g => g.ToHashSet()).ToList();
+        foreach (var job in jobs)
+        {
+            var (visits, last) = (schedule.Visits, schedule.LastEnd);
+            var alone = problem with { Visits = [.. problem.Visits.Select((v, i) => job.Contains(i) ? v : v with { Locked = new Locked(visits[i].Start, visits[i].Crew) })] };
+            using var model = new VisitModel(alone, Math.Min(schedule.Bound, last));
+            var ran = model.FewMoves(effort with { Deterministic = effort.Deterministic / jobs.Count }, schedule, null, stop);
+            if (ran.Visits is { } placed && Checking.Broken(problem, placed).Count == 0) schedule = schedule with { Visits = placed, LastEnd = LastEndOf(problem, placed) };
+        }
+
+        return schedule;
     }
 
     /// <summary>No schedule keeps every deadline: the one that misses them by the least, and by how much.</summary>

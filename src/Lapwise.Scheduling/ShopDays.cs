@@ -36,7 +36,8 @@ public static class ShopDays
         List<Visit> visits = [];
         List<Lag> lags = [];
         List<Hold> holds = [];
-        for (var site = 0; site < jobs.Count; site++) Add(jobs[site], site, shop, visits, lags, holds);
+        List<Stretch> stretches = [];
+        for (var site = 0; site < jobs.Count; site++) Add(jobs[site], site, shop, visits, lags, holds, stretches);
         var asks = shop.Asks;
         return new ScheduleProblem(
             visits, lags, [.. asks.Gear.Select(g => new Gear(g.Name, g.Count))], holds,
@@ -44,6 +45,7 @@ public static class ShopDays
             asks.BetweenSitesMin == 0 && asks.Ways.Count == 0 ? [] : [.. jobs.Select(a => (IReadOnlyList<long>)[.. jobs.Select(b => Way(asks, a.Id, b.Id))])],
             (long)shop.Days * DayMin)
         {
+            Stretches = stretches,
             Before = (settled ?? []).Where(v => visits.Exists(x => x.Id == v.Id)).DistinctBy(v => v.Id, StringComparer.Ordinal)
                 .ToDictionary(v => v.Id, v => new PlacedVisit(Minute(shop, v.Begins), CrewOf(asks, v.Crew)), StringComparer.Ordinal),
         };
@@ -78,6 +80,13 @@ public static class ShopDays
 
     public static DateTime At(Shop shop, long minute) => shop.First.ToDateTime(TimeOnly.MinValue).AddMinutes(minute);
 
+    /// <summary>Why a visit cannot lie at a time, whoever works when; null: it can.</summary>
+    public static Phrase? Shut(IReadOnlyList<ShopJob> jobs, Shop shop, int place, long minute)
+    {
+        var (job, visit, _) = Visits(jobs).ElementAt(place);
+        return Shut(job, shop, visit, At(shop, minute));
+    }
+
     private static long Minute(Shop shop, DateTime at) => (long)(at - shop.First.ToDateTime(TimeOnly.MinValue)).TotalMinutes;
 
     private static int? CrewOf(DaysAsks asks, string? name) =>
@@ -88,33 +97,35 @@ public static class ShopDays
 
     private static int DayOf(Shop shop, DateOnly date) => date.DayNumber - shop.First.DayNumber;
 
-    private static void Add(ShopJob job, int site, Shop shop, List<Visit> visits, List<Lag> lags, List<Hold> holds)
+    private static void Add(ShopJob job, int site, Shop shop, List<Visit> visits, List<Lag> lags, List<Hold> holds, List<Stretch> stretches)
     {
         var (timeline, asks) = (job.Whole.Timeline, job.Whole.Job.Timeline);
         var asked = shop.Asks.Jobs.GetValueOrDefault(job.Id) ?? JobDaysAsk.Nothing;
         var own = SiteVisits.Of(timeline);
         var first = visits.Count;
         var open = Open(asks, shop, []);
-        var dry = Open(asks, shop, [.. shop.Asks.Lost.Where(l => l.Job is null || l.Job == job.Id).Select(l => DayOf(shop, l.Date))]);
+        var dry = Open(asks, shop, [.. Lost(shop, job).Select(d => DayOf(shop, d))]);
         var start = asked.NotBefore ?? asks.Start ?? shop.Today;
         foreach (var visit in own)
         {
             var id = $"{job.Id}/{visit.Number}";
             var stays = shop.Asks.Stays.FirstOrDefault(s => s.Visit == id);
+            string Name(Voice v) => $"{job.Whole.Job.Name}: {timeline.Steps[visit.Steps[0]].Name(v)}";
             visits.Add(new Visit(id, job.Id, (long)visit.Length.TotalMinutes)
             {
-                Name = $"{job.Whole.Job.Name}: {timeline.Steps[visit.Steps[0]].Name(Voice(job))}",
+                Name = Name,
+                JobName = job.Whole.Job.Name,
                 NeedsCrew = visit.By == Doer.Crew,
                 Skill = asked.Skill,
                 Needs = [.. shop.Asks.Gear.Select((g, i) => (g, i)).Where(g => Uses(g.g.Use, visit, timeline)).Select(g => new Need(g.i, 1))],
                 Together = job.Id,
                 Site = site,
-                Open = visit.Steps.Any(s => timeline.Steps[s].Kind is SiteStep.Coat or SiteStep.Prime) ? dry : open,
+                Open = IsCoat(visit, timeline) ? dry : open,
                 NotBefore = stays is null ? Math.Max(0, DayOf(shop, start < shop.Today ? shop.Today : start)) * (long)DayMin : 0,
-                Locked = stays is null ? null : new Locked(Minute(shop, stays.From), CrewOf(shop.Asks, stays.Crew)),
+                Locked = stays is null ? null : new Locked(Minute(shop, stays.From), CrewOf(shop.Asks, stays.Crew)) { Said = v => Moment(v, stays.From) + (Shut(job, shop, visit, stays.From) is { } shut ? $" ({shut(v)})" : "") },
                 DueBy = DueBy(visit, own, timeline, asks, asked, shop),
             });
-            if (visit.Number > 1) lags.Add(new Lag(visits.Count - 2, visits.Count - 1, visits[^2].Length, $"{job.Whole.Job.Name}: {timeline.Steps[visit.Steps[0]].Name(Voice(job))}"));
+            if (visit.Number > 1) lags.Add(new Lag(visits.Count - 2, visits.Count - 1, visits[^2].Length, Name));
         }
 
         int VisitOf(int step, bool last) => last ? own.ToList().FindLastIndex(v => v.Steps.Contains(step)) : own.ToList().FindIndex(v => v.Steps.Contains(step));
@@ -124,23 +135,44 @@ public static class ShopDays
             if (a == b) continue;
             var endsAfter = Minutes(timeline.Steps[wait.After].End - own[a].From);
             var beginsAfter = Minutes(timeline.Steps[wait.Before].Start - own[b].From);
-            var name = $"{job.Whole.Job.Name}: {wait.Name(Voice(job))}";
+            string Name(Voice v) => $"{job.Whole.Job.Name}: {wait.Name(v)}";
             // Wiping before a coat touches the film too, so the whole visit waits.
-            lags.Add(new Lag(first + a, first + b, endsAfter + Minutes(wait.AtAnyHour.Value.Needed), name));
-            if (wait.AtAnyHour.Value.Allowed is { } most) lags.Add(new Lag(first + b, first + a, beginsAfter - endsAfter - (long)Math.Floor(most.TotalMinutes), name));
+            lags.Add(new Lag(first + a, first + b, endsAfter + Minutes(wait.AtAnyHour.Value.Needed), Name));
+            if (wait.AtAnyHour.Value.Allowed is { } most) lags.Add(new Lag(first + b, first + a, beginsAfter - endsAfter - (long)Math.Floor(most.TotalMinutes), Name));
         }
 
         var (up, down) = (timeline.Steps.ToList().FindIndex(s => s.Kind == SiteStep.Tent), timeline.Steps.ToList().FindIndex(s => s.Kind == SiteStep.ClearRoom));
         for (var gear = 0; gear < shop.Asks.Gear.Count; gear++)
             if (shop.Asks.Gear[gear].Use == GearUse.Tented && up >= 0 && down >= 0) holds.Add(new Hold(gear, 1, first + VisitOf(up, last: false), first + VisitOf(down, last: true)));
-        if (asks.LongestWithoutS is not { } longest) return;
+        stretches.Add(new Stretch(first + Math.Max(0, own.ToList().FindIndex(v => v.Steps.Any(s => timeline.Steps[s].Kind != SiteStep.PracticeBoard))), first + own.Count - 1));
         var (outs, backs) = (timeline.Steps.ToList().FindIndex(s => s.Kind == SiteStep.TakeOut), timeline.Steps.ToList().FindLastIndex(s => s.Kind == SiteStep.PutBack));
         if (outs < 0 || backs < 0) return;
         var (out0, back0) = (VisitOf(outs, last: true), VisitOf(backs, last: true));
+        stretches.Add(new Stretch(first + out0, first + back0));
+        if (asks.LongestWithoutS is not { } longest) return;
         lags.Add(new Lag(first + back0, first + out0,
             Minutes(timeline.Steps[backs].End - own[back0].From) - Minutes(timeline.Steps[outs].End - own[out0].From) - (long)Math.Floor(longest / 60),
-            $"{job.Whole.Job.Name}: {Core.Explain.Voice.Span(longest)}"));
+            v => $"{job.Whole.Job.Name}: {v.Say("longest without sink and hob", "máximo sin fregadero ni placa")}, {Voice.Span(longest)}"));
     }
+
+    private static bool IsCoat(SiteVisit visit, JobTimeline timeline) => visit.Steps.Any(s => timeline.Steps[s].Kind is SiteStep.Coat or SiteStep.Prime);
+
+    private static IEnumerable<DateOnly> Lost(Shop shop, ShopJob job) => shop.Asks.Lost.Where(l => l.Job is null || l.Job == job.Id).Select(l => l.Date);
+
+    private static string Moment(Voice v, DateTime at) => $"{v.WeekDay(DateOnly.FromDateTime(at))}, {v.Hour(at)}";
+
+    private static Phrase? Shut(ShopJob job, Shop shop, SiteVisit visit, DateTime at)
+    {
+        var (asks, date) = (job.Whole.Job.Timeline, DateOnly.FromDateTime(at));
+        if (!asks.WorkDays.Contains(date.DayOfWeek) || asks.DaysOff.Contains(date))
+            return v => v.Say($"nobody works there on {v.WeekDay(date)}", $"allí no se trabaja el {v.WeekDay(date)}");
+        if (IsCoat(visit, job.Whole.Timeline) && Lost(shop, job).Contains(date))
+            return v => v.Say($"{v.WeekDay(date)} is a day lost, without coats", $"el {v.WeekDay(date)} es un día perdido, sin capas");
+        if (at.TimeOfDay.TotalMinutes >= asks.WorkFromMin && at.TimeOfDay.TotalMinutes + visit.Length.TotalMinutes <= asks.WorkToMin) return null;
+        return v => v.Say($"work there is from {Clock(v, asks.WorkFromMin)} to {Clock(v, asks.WorkToMin)}", $"allí se trabaja de {Clock(v, asks.WorkFromMin)} a {Clock(v, asks.WorkToMin)}");
+    }
+
+    private static string Clock(Voice v, long minutes) => v.HourOfDay(minutes / 60.0);
 
     private static bool Uses(GearUse use, SiteVisit visit, JobTimeline timeline) => use != GearUse.Tented && visit.Steps.Any(s => timeline.Steps[s].Kind is var kind
         && (use == GearUse.Sanding ? kind is SiteStep.Sand or SiteStep.SandBetween : kind is SiteStep.Prime or SiteStep.Coat));
@@ -156,8 +188,6 @@ public static class ShopDays
             due.Add(Evening(promised) - Minutes(light.From - timeline.Steps[coated].End) + Minutes(visit.To - timeline.Steps[coated].End));
         return due.Count == 0 ? null : due.Min();
     }
-
-    private static Voice Voice(ShopJob job) => new(job.Whole.Job.Language, job.Whole.Job.Units);
 
     private static long Minutes(TimeSpan span) => (long)Math.Ceiling(span.TotalMinutes);
 

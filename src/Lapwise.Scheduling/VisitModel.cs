@@ -15,6 +15,8 @@ internal sealed class VisitModel : IDisposable
 {
     /// <summary>Beyond this the loads of all crews and days make the model too large.</summary>
     private const int MostHoursOfCrews = 40_000;
+    /// <summary>How many visits of a job that moves anyway count as much as a job that need not move at all: whoever must be told anew is told once.</summary>
+    private const int MovesToAJob = 60;
     /// <summary>How much more an end counts that is later than any must be.</summary>
     private const int LateCountsMore = 20;
     /// <summary>With nothing to better, linear relaxations and probing cost more than they find: of one crew's ten jobs, most are placed in a quarter of the work.</summary>
@@ -61,14 +63,17 @@ internal sealed class VisitModel : IDisposable
         KeepDeadlines();
         model.Add(lastEnd <= known.LastEnd);
         Hint(known.Visits);
-        List<LinearExpr> costs = [.. EndsOfJobs()];
+        List<LinearExpr> costs = [.. EndsOfJobs(), .. problem.Stretches.Select(s => starts[s.To] - starts[s.From])];
+        var moves = new Dictionary<string, BoolVar>(StringComparer.Ordinal);
         for (var i = 0; i < starts.Length; i++)
         {
             if (!problem.Before.TryGetValue(problem.Visits[i].Id, out var before)) continue;
             var stays = model.NewBoolVar($"stays{i}");
             model.Add(starts[i] == before.Start).OnlyEnforceIf(stays);
             if (before.Crew is { } crew && crew < by[i].Length && by[i][crew] is { } same) model.AddImplication(stays, same);
-            costs.Add((1 - stays) * problem.Horizon);
+            costs.Add((1 - stays) * (problem.Horizon / MovesToAJob));
+            if (!moves.TryGetValue(problem.Visits[i].Job, out var job)) costs.Add((moves[problem.Visits[i].Job] = job = model.NewBoolVar($"moves{i}")) * problem.Horizon);
+            model.AddBoolOr([stays, job]);
         }
 
         model.Minimize(LinearExpr.Sum(costs));

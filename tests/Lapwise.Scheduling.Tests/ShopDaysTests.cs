@@ -159,7 +159,7 @@ public sealed class ShopDaysTests
         var schedule = Assert.IsType<Answer.Found>(Scheduler.Solve(problem, new Effort(1), stop: TestContext.Current.CancellationToken)).Schedule;
 
         Assert.Empty(Checking.Broken(problem, schedule.Visits));
-        Assert.Empty(Moves.Since(problem.Before, problem, schedule.Visits));
+        Assert.Empty(Moves.Since(problem, schedule.Visits));
         Assert.Equal(settled.Count, problem.Before.Count);
     }
 
@@ -172,9 +172,73 @@ public sealed class ShopDaysTests
 
         var shop = Shop(2, null, new LostDayDocument { Date = coat.From[..10], Job = "kitchen" });
         var problem = ShopDays.Problem(apart, shop, settled);
-        var moves = Moves.Since(problem.Before, problem, Assert.IsType<Answer.Found>(Scheduler.Solve(problem, new Effort(1), stop: TestContext.Current.CancellationToken)).Schedule.Visits);
+        var moves = Moves.Since(problem, Assert.IsType<Answer.Found>(Scheduler.Solve(problem, new Effort(1), stop: TestContext.Current.CancellationToken)).Schedule.Visits);
 
         Assert.Contains(moves, m => problem.Visits[m.Visit].Id == coat.Id);
         Assert.All(moves, m => Assert.Equal("kitchen", problem.Visits[m.Visit].Job));
+        // One cause, in the reader's language whatever the job's own is.
+        Assert.Single(moves.Select(m => m.Why(Spanish)).Distinct());
+    }
+
+    private static readonly Voice Spanish = new(Language.Spanish, UnitSystem.Metric);
+
+    [Fact]
+    public void What_moved_names_the_day_lost_and_its_visit_in_the_readers_language()
+    {
+        var shop = Shop(2, null, new LostDayDocument { Date = "2026-12-09" });
+        var problem = ShopDays.Problem(Jobs, shop);
+        var coat = ShopDays.Visits(Jobs).First(x => x.Visit.Steps.Any(s => x.Job.Whole.Timeline.Steps[s].Kind == SiteStep.Coat)).Place;
+
+        Assert.Contains("mié 9 dic es un día perdido", ShopDays.Shut(Jobs, shop, coat, (2 * ShopDays.DayMin) + (8 * 60))!(Spanish), StringComparison.Ordinal);
+        Assert.Contains("nobody works there on Sun Dec 13", ShopDays.Shut(Jobs, shop, coat, (6 * ShopDays.DayMin) + (8 * 60))!(Voice.Default), StringComparison.Ordinal);
+        Assert.Null(ShopDays.Shut(Jobs, shop, coat, ShopDays.DayMin + (8 * 60)));
+        var vanity = Jobs[1].Whole.Timeline.Steps[SiteVisits.Of(Jobs[1].Whole.Timeline)[1].Steps[0]].Name;
+        Assert.EndsWith(vanity(Voice.Default), problem.Visits[PlaceOf(problem, "vanity/2")].Name(Voice.Default), StringComparison.Ordinal);
+        Assert.EndsWith(vanity(Spanish), problem.Visits[PlaceOf(problem, "vanity/2")].Name(Spanish), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_coat_kept_on_a_day_lost_is_told_as_at_ones_own_word()
+    {
+        var (free, found) = Placed(Shop());
+        var (_, visit, place) = ShopDays.Visits(Jobs).First(x => x.Job.Id == "kitchen" && x.Visit.Steps.Any(s => x.Job.Whole.Timeline.Steps[s].Kind == SiteStep.Coat));
+        var at = ShopDays.At(Shop(), found.Visits[place].Start);
+        var asked = new DaysDocument { DaysAhead = 60, Crews = Crews(2), Stays = [new StayDocument { Visit = $"kitchen/{visit.Number}", From = at.ToString(DaysReading.Moment, System.Globalization.CultureInfo.InvariantCulture) }] };
+        var (problem, schedule) = Placed(Asked(asked));
+        Assert.DoesNotContain(ShopNotes.Of(Jobs, Asked(asked), problem, schedule), n => n.Code == "KeptAtYourWord");
+
+        var lost = Asked(asked with { Lost = [new LostDayDocument { Date = at.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture) }] });
+        (problem, schedule) = Placed(lost);
+        var note = Assert.Single(ShopNotes.Of(Jobs, lost, problem, schedule), n => n.Code == "KeptAtYourWord");
+        Assert.Equal(Limit.AtYourWord, note.Limit);
+        Assert.Contains("is a day lost", note.Text(Voice.Default), StringComparison.Ordinal);
+        Assert.Equal(free.Visits.Count, problem.Visits.Count);
+    }
+
+    [Fact]
+    public void A_visit_kept_on_a_sunday_that_cannot_be_is_named_as_what_stands_against_it()
+    {
+        var coats = ShopDays.Visits(Jobs).Where(x => x.Job.Id == "kitchen" && x.Visit.Steps.Any(s => x.Job.Whole.Timeline.Steps[s].Kind == SiteStep.Coat)).ToList();
+        var problem = ShopDays.Problem(Jobs, Asked(new DaysDocument { DaysAhead = 60, Crews = Crews(2), Stays = [new StayDocument { Visit = $"kitchen/{coats[^1].Visit.Number}", From = "2026-12-20T08:00" }] }));
+        var reasons = Assert.IsType<Answer.Impossible>(Scheduler.Solve(problem, Effort.AtOnce, stop: TestContext.Current.CancellationToken)).Reasons;
+
+        var kept = Assert.Single(reasons, r => r.Code == "KeptVisitAgainst");
+        Assert.Contains("Sun Dec 20", kept.Text(Voice.Default), StringComparison.Ordinal);
+        Assert.Contains("nobody works there", kept.Text(Voice.Default), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_household_that_goes_without_for_longer_than_its_job_takes_is_told_by_how_many_days()
+    {
+        var (problem, schedule) = Placed(Shop());
+        var (first, last) = (PlaceOf(problem, "kitchen/1"), problem.Visits.ToList().FindLastIndex(v => v.Job == "kitchen"));
+        Assert.DoesNotContain(ShopNotes.Of(Jobs, Shop(), problem, schedule), n => n.Text(Voice.Default).StartsWith("Kitchen", StringComparison.Ordinal));
+
+        // Everything after the first day is two weeks later.
+        var opened = problem.Stretches.Last(s => problem.Visits[s.From].Job == "kitchen").From;
+        var lying = schedule with { Visits = [.. schedule.Visits.Select((p, i) => i > opened && i <= last && i >= first ? p with { Start = p.Start + (14 * ShopDays.DayMin) } : p)] };
+        var note = Assert.Single(ShopNotes.Of(Jobs, Shop(), problem, lying), n => n.Code == "LongWithout" && n.Text(Voice.Default).StartsWith("Kitchen", StringComparison.Ordinal));
+        Assert.Contains("days longer", note.Text(Voice.Default), StringComparison.Ordinal);
+        Assert.Contains("Longest without", note.Remedy(Voice.Default), StringComparison.Ordinal);
     }
 }

@@ -39,7 +39,7 @@ internal static class DaysCommand
         switch (answer)
         {
             case Scheduling.Answer.Found(var schedule):
-                Print(jobs, shop, schedule, v, terminal);
+                Print(jobs, shop, problem, schedule, v, terminal);
                 if (request.OutFile is { } path && CalendarOut.Write(path, Placed(jobs, shop, schedule), v, terminal) is { } unwritten) return unwritten;
                 return schedule.Reasons.Count == 0 ? Outcome.Done : Outcome.DoesNotWork;
             case Scheduling.Answer.Impossible(var reasons):
@@ -80,7 +80,7 @@ internal static class DaysCommand
         return read.Asks;
     }
 
-    private static void Print(IReadOnlyList<ShopJob> jobs, Shop shop, Schedule schedule, Voice v, Terminal terminal)
+    private static void Print(IReadOnlyList<ShopJob> jobs, Shop shop, ScheduleProblem problem, Schedule schedule, Voice v, Terminal terminal)
     {
         var table = Screen.Table(new Column.Word(v.Say("Day", "Día")), new Column.Word(v.Say("Hours", "Horas")), new Column.Word(v.Say("Who", "Quién")), new Column.Text(v.Say("Job", "Trabajo")), new Column.Text(v.Say("What", "Qué")));
         var day = "";
@@ -98,7 +98,7 @@ internal static class DaysCommand
         terminal.Line(schedule.IsProven
             ? v.Say("✓ Proven: with these visits and crews they cannot all end earlier.", "✓ Demostrado: con estas visitas y equipos no pueden acabar todos antes.")
             : v.Say($"· At best they could all end {Voice.Span((schedule.LastEnd - schedule.Bound) * 60.0)} earlier; more is not proven.", $"· Como mucho podrían acabar todos {Voice.Span((schedule.LastEnd - schedule.Bound) * 60.0)} antes; no hay más demostrado."));
-        foreach (var reason in schedule.Reasons) terminal.Reason(reason, v);
+        foreach (var reason in (IEnumerable<Reason>)[.. schedule.Reasons, .. ShopNotes.Of(jobs, shop, problem, schedule)]) terminal.Reason(reason, v);
         foreach (var job in jobs.Where(j => !j.Whole.Timeline.Holds)) terminal.Line("✗ " + v.Say($"{job.Whole.Job.Name} does not work by itself yet: see lapwise timeline.", $"{job.Whole.Job.Name} aún no funciona por sí solo: vea lapwise timeline."), indent: 2);
     }
 

@@ -89,7 +89,7 @@ internal sealed class Server(HttpClient http, Spoken spoken)
     public Task<Reply<SettledDaysDocument>> Settle(string input) => Ask(HttpMethod.Put, "api/days/settled?input=" + Uri.EscapeDataString(input), null, null, JobJson.Default.SettledDaysDocument);
 
     /// <param name="method">POST begins, GET looks, DELETE stops.</param>
-    public Task<Reply<DaysAnswer>> SearchDays(HttpMethod method, string units, bool isAfresh = false) => Ask(method, $"api/days/search?units={units}{(isAfresh ? "&afresh" : "")}", null, null, DaysJson.Default.DaysAnswer);
+    public Task<Reply<DaysAnswer>> SearchDays(HttpMethod method, string units, bool isAfresh = false, bool isLonger = false) => Ask(method, $"api/days/search?units={units}{(isAfresh ? "&afresh" : "")}{(isLonger ? "&longer" : "")}", null, null, DaysJson.Default.DaysAnswer);
 
     /// <param name="method">GET looks, POST makes a new address, DELETE takes it back.</param>
     public Task<Reply<FeedAnswer>> Feed(HttpMethod method, string units) => Ask(method, "api/days/feed?units=" + units, null, null, DaysJson.Default.FeedAnswer);

@@ -40,11 +40,34 @@ public sealed record DaysAnswer(
 {
     /// <summary>Jobs with visits that are to stay although their deposit is not in.</summary>
     public IReadOnlyList<JobLeftOutAnswer> NotFixed { get; init; } = [];
+
+    /// <summary>What is worth knowing of days that hold: what is kept at somebody's own word, and households that go without for long.</summary>
+    public IReadOnlyList<ReasonAnswer> Notes { get; init; } = [];
+
+    /// <summary>An earlier last end that more moves of settled visits would bring; left out: none was found.</summary>
+    public SoonerAnswer? Sooner { get; init; }
+
+    /// <summary>Settled visits gave way to an earlier last end.</summary>
+    public bool IsAfresh { get; init; }
+
+    /// <summary>How often it was looked on for longer: each time with so many times the effort.</summary>
+    public int Longer { get; init; }
+
+    /// <summary>Whether looking on for longer is still offered: the end is not proven.</summary>
+    public bool CanLookOn { get; init; }
 }
+
+/// <summary>All could end sooner if more settled visits moved.</summary>
+/// <param name="Moved">How many of the settled visits would stand elsewhere.</param>
+/// <param name="Text">The same in a sentence.</param>
+public sealed record SoonerAnswer(string LastEnd, int Moved, string Text);
 
 /// <summary>A visit that stands elsewhere than where it was settled.</summary>
 /// <param name="Visit">As <c>job/2</c>.</param>
-public sealed record VisitMoveAnswer(string Visit, string Name, string From, string? FromCrew, string To, string? ToCrew, string Why);
+/// <param name="Job">Name of its job.</param>
+/// <param name="Name">What is done in it.</param>
+/// <param name="Why">What moved the job: the same for all its visits.</param>
+public sealed record VisitMoveAnswer(string Visit, string Job, string Name, string From, string? FromCrew, string To, string? ToCrew, string Why);
 
 /// <summary>A job that has no days yet.</summary>
 public sealed record JobLeftOutAnswer(string Job, string Name, string Why);

@@ -13,14 +13,16 @@ internal sealed class DaysDesk(DaysInputs inputs, IHostApplicationLifetime serve
         get { lock (changing) return search; }
     }
 
-    public async Task<DaysSearch> Begin(Voice voice, bool isAfresh, CancellationToken cancel)
+    /// <param name="isLonger">The same input is looked at for longer, where it ended with something left open.</param>
+    public async Task<DaysSearch> Begin(Voice voice, bool isAfresh, bool isLonger, CancellationToken cancel)
     {
         var input = await inputs.Now(isAfresh, cancel);
         lock (changing)
         {
-            if (search is { } going && going.Input.Mark == input.Mark && going.Stands) return going;
+            var same = search is { } going && going.Input.Mark == input.Mark && going.Stands ? going : null;
+            if (same is not null && !(isLonger && same.CanLookOn)) return same;
             search?.Stop();
-            return search = new DaysSearch(input, inputs, voice, server.ApplicationStopping);
+            return search = new DaysSearch(input, inputs, voice, server.ApplicationStopping, same);
         }
     }
 

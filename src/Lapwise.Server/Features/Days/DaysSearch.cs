@@ -16,10 +16,15 @@ internal sealed class DaysSearch : IDisposable
     /// <summary>More jobs than this are not taken through their phases: that alone would take minutes.</summary>
     public const int MostJobs = 500;
 
+    /// <summary>Looking on is so many times the effort of before, and so often it is offered.</summary>
+    private const int LongerBy = 4;
+    private const int MostLonger = 3;
+
     private readonly CancellationTokenSource stopping;
     private readonly Stopwatch watch = Stopwatch.StartNew();
     private readonly DaysInputs inputs;
     private readonly Voice voice;
+    private readonly DaysSearch? before;
     private readonly List<(string Job, string Name, Phrase Why)> leftOut = [];
     private volatile IReadOnlyList<(string Job, string Name)> notFixed = [];
     private volatile Stand stand = new(DaysState.Reading, 0, 0, null, []);
@@ -30,9 +35,11 @@ internal sealed class DaysSearch : IDisposable
     /// <param name="Better">How many answers were found so far.</param>
     private sealed record Stand(DaysState State, int JobsRead, int Better, Schedule? Best, IReadOnlyList<Reason> Reasons);
 
-    public DaysSearch(DaysInput input, DaysInputs inputs, Voice voice, CancellationToken ending)
+    /// <param name="before">The same input with less effort, which had ended: what it found is not lost. Null: begun anew.</param>
+    public DaysSearch(DaysInput input, DaysInputs inputs, Voice voice, CancellationToken ending, DaysSearch? before = null)
     {
-        (Input, this.inputs, this.voice) = (input, inputs, voice);
+        (Input, this.inputs, this.voice, this.before) = (input, inputs, voice, before);
+        if (before is not null) (stand, Longer) = (stand with { Best = before.stand.Best }, before.Longer + 1);
         stopping = CancellationTokenSource.CreateLinkedTokenSource(ending);
         Ended = Task.Run(Run, CancellationToken.None);
     }
@@ -45,6 +52,11 @@ internal sealed class DaysSearch : IDisposable
 
     /// <summary>An answer that the same input would give again; stopped by hand it is none.</summary>
     public bool Stands => stand.State is not DaysState.Stopped;
+
+    public int Longer { get; }
+
+    /// <summary>It ended with an open gap, or with nothing found.</summary>
+    public bool CanLookOn => Longer < MostLonger && stand is { State: DaysState.Undecided } or { State: DaysState.Done, Best.IsProven: false };
 
     public void Stop()
     {
@@ -103,18 +115,33 @@ internal sealed class DaysSearch : IDisposable
         var first = asks.First is { } asked && asked > Input.Tomorrow ? asked : Input.Tomorrow;
         shop = Shop.From(asks.After(Input.Settled.Where(v => jobs.Any(j => j.Id == v.Job)), Input.Tomorrow.ToDateTime(TimeOnly.MinValue)) with { First = first }, first);
         problem = ShopDays.Problem(jobs, shop, Input.Settled);
-        if (Input.IsAfresh) problem = problem with { Before = new Dictionary<string, PlacedVisit>(StringComparer.Ordinal) };
+        problem = problem with { EndsFirst = Input.IsAfresh };
         stand = stand with { State = DaysState.Searching };
-        var answer = Scheduler.Solve(problem, Effort.Patient, better => stand = stand with { Best = better, Better = stand.Better + (better.Visits.SequenceEqual(stand.Best?.Visits ?? []) ? 0 : 1), Reasons = better.Reasons },
+        var effort = Effort.Patient with { Deterministic = Effort.Patient.Deterministic * Math.Pow(LongerBy, Longer) };
+        var answer = Scheduler.Solve(problem, effort, found => Take(WithBefore(found, isEnded: false)),
             without => stand = stand with { Reasons = [without] }, stopping.Token);
         stand = answer switch
         {
-            Answer.Found(var schedule) => stand with { State = stopping.IsCancellationRequested ? DaysState.Stopped : DaysState.Done, Best = schedule, Reasons = schedule.Reasons },
+            Answer.Found(var found) when WithBefore(found, isEnded: !stopping.IsCancellationRequested) is var schedule =>
+                stand with { State = stopping.IsCancellationRequested ? DaysState.Stopped : DaysState.Done, Best = schedule, Reasons = schedule.Reasons },
             Answer.Impossible(var reasons) => stand with { State = DaysState.Impossible, Best = null, Reasons = reasons },
             Answer.Refused(var reasons) => stand with { State = DaysState.Refused, Best = null, Reasons = reasons },
             Answer.Undecided(var reasons) => stand with { State = stopping.IsCancellationRequested ? DaysState.Stopped : DaysState.Undecided, Reasons = reasons },
             _ => throw new InvalidOperationException("an answer of another kind"),
         };
+    }
+
+    private void Take(Schedule better) =>
+        stand = stand with { Best = better, Better = stand.Better + (better.Visits.SequenceEqual(stand.Best?.Visits ?? []) ? 0 : 1), Reasons = better.Reasons };
+
+    /// <summary>What the search with less effort found stands until there is something better, and its bound and its offer for good.</summary>
+    private Schedule WithBefore(Schedule found, bool isEnded)
+    {
+        if (before?.stand.Best is not { } had) return found;
+        var endsFirst = Input.IsAfresh || Input.Settled.Count == 0;
+        var best = (endsFirst ? had.LastEnd < found.LastEnd : !isEnded) ? had : found;
+        var sooner = new[] { had.Sooner, found.Sooner }.OfType<Sooner>().Where(s => s.LastEnd < best.LastEnd).MinBy(s => s.LastEnd);
+        return best with { Bound = Math.Max(had.Bound, found.Bound), Sooner = sooner, IsRepeatable = had.IsRepeatable && found.IsRepeatable };
     }
 
     private async Task<IReadOnlyList<ShopJob>> Read(CancellationToken stop)
@@ -147,6 +174,11 @@ internal sealed class DaysSearch : IDisposable
             When(best?.LastEnd), When(best?.Bound), best?.Gap, best is { IsProven: true }, best is { IsRepeatable: true } && now.State != DaysState.Stopped,
             Visits, Moves(best, v), ReasonAnswer.Of(now.Reasons, v), LeftOut(v))
         {
+            IsAfresh = Input.IsAfresh,
+            Longer = Longer,
+            CanLookOn = CanLookOn,
+            Notes = best is null || problem is null || shop is not { } of ? [] : ReasonAnswer.Of(ShopNotes.Of(jobs, of, problem, best), v),
+            Sooner = best?.Sooner is { } sooner ? SoonerThan(best, sooner, v, When(sooner.LastEnd)!) : null,
             NotFixed = [.. notFixed.Select(j => new JobLeftOutAnswer(j.Job, j.Name, v.Say("its deposit is not in; the date is not fixed. Kept in place all the same, at your word.", "su anticipo no ha entrado; la fecha no está fijada. Se mantiene igualmente, bajo su palabra.")))],
         };
     }
@@ -161,8 +193,18 @@ internal sealed class DaysSearch : IDisposable
         if (best is null || problem is null || shop is not { } at) return [];
         string When(long minute) => ShopDays.At(at, minute).ToString(DaysReading.Moment, System.Globalization.CultureInfo.InvariantCulture);
         string? Crew(int? crew) => crew is { } c && c < at.Asks.Crews.Count ? at.Asks.Crews[c].Name : null;
-        return [.. Scheduling.Moves.Since(ShopDays.Problem(jobs, at, Input.Settled).Before, problem, best.Visits).OrderBy(m => m.To.Start).Select(m => new VisitMoveAnswer(
-            problem.Visits[m.Visit].Id, problem.Visits[m.Visit].Name, When(m.From.Start), Crew(m.From.Crew), When(m.To.Start), Crew(m.To.Crew), m.Why(v)))];
+        var does = ShopDays.Visits(jobs).Select(x => x.Job.Whole.Timeline.Steps[x.Visit.Steps[0]].Name).ToList();
+        return [.. Scheduling.Moves.Since(problem, best.Visits, (visit, minute) => ShopDays.Shut(jobs, at, visit, minute)).OrderBy(m => m.To.Start).Select(m => new VisitMoveAnswer(
+            problem.Visits[m.Visit].Id, problem.Visits[m.Visit].JobName, does[m.Visit](v), When(m.From.Start), Crew(m.From.Crew), When(m.To.Start), Crew(m.To.Crew), m.Why(v)))];
+    }
+
+    private SoonerAnswer SoonerThan(Schedule best, Sooner sooner, Voice v, string lastEnd)
+    {
+        var (by, more) = (Voice.Span((best.LastEnd - sooner.LastEnd) * 60.0), problem!.Moved(best.Visits));
+        string Visits(int count) => v.Count(count, ("settled visit", "settled visits"), ("visita acordada", "visitas acordadas"));
+        return new SoonerAnswer(lastEnd, sooner.Moved, v.Say(
+            $"All could end {by} sooner if {Visits(sooner.Moved)} moved instead of {v.Number(more)}.",
+            $"Todos podrían acabar {by} antes si se movieran {Visits(sooner.Moved)} en lugar de {v.Number(more)}."));
     }
 
     private static Reason AsReason(Fault fault) => new(fault.Code, Limit.Never, v => $"{fault.Path}: {fault.Text(v)}", fault.Cure);

@@ -9,7 +9,7 @@ internal static class SearchDays
     public static void Map(IEndpointRouteBuilder api)
     {
         var search = api.MapGroup("/days/search").WithTags("Days");
-        search.MapPost("", Begin).WithName("BeginDays").WithSummary("Begins to look for the days of all open jobs; with the same input it goes on with the one that is there. Settled visits move only where they must; with ?afresh as if nothing were settled.").Produces<DaysAnswer>();
+        search.MapPost("", Begin).WithName("BeginDays").WithSummary("Begins to look for the days of all open jobs; with the same input it goes on with the one that is there. Settled visits move only where they must; with ?afresh they give way to an earlier last end. ?longer looks on where the same input ended with something left open.").Produces<DaysAnswer>();
         search.MapGet("", Look).WithName("LookAtDays").WithSummary("How far the search is, with the best days so far.").Produces<DaysAnswer>();
         search.MapDelete("", Stop).WithName("StopDays").WithSummary("Stops the search; the best days so far stand.").Produces<DaysAnswer>();
     }
@@ -17,7 +17,7 @@ internal static class SearchDays
     private static async Task<IResult> Begin(HttpRequest request, DaysDesk desk, CancellationToken cancel)
     {
         var voice = Voices.Of(request);
-        return Results.Ok((await desk.Begin(voice, request.Query.ContainsKey("afresh"), cancel)).Say(voice, isOld: false));
+        return Results.Ok((await desk.Begin(voice, request.Query.ContainsKey("afresh"), request.Query.ContainsKey("longer"), cancel)).Say(voice, isOld: false));
     }
 
     private static async Task<IResult> Look(HttpRequest request, DaysDesk desk, DaysInputs inputs, CancellationToken cancel) =>

@@ -60,6 +60,7 @@ public sealed class SearchDaysTests : IAsyncLifetime
         var moved = next.Moves.Single(m => m.Visit == coat.Id);
         Assert.Equal((coat.From, next.Visits.Single(v => v.Id == coat.Id).From), (moved.From, moved.To));
         Assert.Contains("a day lost", moved.Why, StringComparison.Ordinal);
+        Assert.Single(next.Moves.Select(m => m.Why).Distinct());
         Assert.DoesNotContain(next.Moves, m => m.Visit == stays.Id);
 
         var later = await Settle(next.Input);
@@ -85,6 +86,20 @@ public sealed class SearchDaysTests : IAsyncLifetime
         var job = JsonSerializer.Deserialize(await stored.Content.ReadAsStringAsync(Cancel), JobJson.Default.JobDocument)!;
         await server.Send(HttpMethod.Put, $"/api/jobs/{visit.Job}", Json(job with { Agreement = (job.Agreement ?? new AgreementDocument()) with { DepositInOn = "2026-11-25" } }), ifMatch: VersionOf(stored));
         Assert.Empty((await Ended()).NotFixed);
+    }
+
+    [Fact]
+    public async Task A_coat_kept_on_a_day_lost_stays_and_is_told()
+    {
+        await Enter(Two);
+        var first = await Ended();
+        Assert.Empty(first.Notes);
+        var coat = first.Visits.First(v => v.IsCoat);
+        await Enter(Two with { Lost = [new LostDayDocument { Date = coat.From[..10] }], Stays = [new StayDocument { Visit = coat.Id, From = coat.From, Crew = coat.Crew }] });
+        var told = await Ended();
+
+        Assert.Equal(coat.From, told.Visits.Single(v => v.Id == coat.Id).From);
+        Assert.Contains("is a day lost", Assert.Single(told.Notes, n => n.Code == "KeptAtYourWord").Text, StringComparison.Ordinal);
     }
 
     [Fact]
