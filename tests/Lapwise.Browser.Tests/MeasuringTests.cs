@@ -92,6 +92,63 @@ public sealed class MeasuringTests(PublishedServer server)
         await Expect(undo).ToBeDisabledAsync();
     }
 
+    /// <summary>What is gone is gone from the page, whichever way it went; nothing that showed it may ask for it again.</summary>
+    [Fact]
+    public async Task A_top_or_a_cutout_that_is_gone_leaves_nothing_behind_that_looks_for_it()
+    {
+        var id = await server.CopyOfDemo();
+        await using var window = await server.Window(390, 844);
+        var page = await window.Open($"/jobs/{id}/measure");
+        var errors = page.Errors();
+        var (tops, cutouts, undo) = (page.Locator(".tab:not(.is-add)"), page.Locator(".cutout"), Button("Undo"));
+        await Expect(tops).ToHaveCountAsync(2);
+        await Expect(cutouts).ToHaveCountAsync(1);
+
+        await Button("+ Cutout").ClickAsync();
+        await Expect(cutouts).ToHaveCountAsync(2);
+        await undo.ClickAsync();
+        await Expect(cutouts).ToHaveCountAsync(1);
+        await Button("Redo").ClickAsync();
+        await Expect(cutouts).ToHaveCountAsync(2);
+        await Button("Take out \"Cutout 2\"").ClickAsync();
+        await Expect(cutouts).ToHaveCountAsync(1);
+        await cutouts.GetByRole(AriaRole.Button).ClickAsync();
+        await Expect(cutouts).ToHaveCountAsync(0);
+
+        await Button("+ Top").ClickAsync();
+        await Expect(tops).ToHaveCountAsync(3);
+        await page.Locator("label[for='shape-2-Walk']").ClickAsync();
+        await Expect(page.Field("Side D")).ToBeVisibleAsync();
+        await undo.ClickAsync();
+        await undo.ClickAsync();
+        await Expect(tops).ToHaveCountAsync(2);
+
+        // Another device takes out the top that is on show here.
+        await tops.Nth(1).ClickAsync();
+        await page.Kept("Saved");
+        await using var elsewhere = await server.Window(390, 844);
+        var other = await elsewhere.Open($"/jobs/{id}/measure");
+        var errorsThere = other.Errors();
+        await other.Locator(".tab:not(.is-add)").Nth(1).ClickAsync();
+        await other.GetByRole(AriaRole.Button, new() { Name = "Take out the top" }).ClickAsync();
+        await other.Kept("Saved");
+        await page.EvaluateAsync("document.dispatchEvent(new Event('visibilitychange'))");
+        await Expect(tops).ToHaveCountAsync(1);
+
+        await Button("Take out the top").ClickAsync();
+        await Expect(page.Locator("#add-top")).ToBeVisibleAsync();
+        await page.Locator("#add-top").ClickAsync();
+        await page.Field("Length, side A").FillAsync("8 ft");
+        await undo.ClickAsync();
+        await undo.ClickAsync();
+        await Expect(page.Locator("#add-top")).ToBeVisibleAsync();
+        await Expect(page.Locator("#blazor-error-ui")).ToBeHiddenAsync();
+        Assert.Empty(errors);
+        Assert.Empty(errorsThere);
+
+        ILocator Button(string name) => page.GetByRole(AriaRole.Button, new() { Name = name });
+    }
+
     [Fact]
     public async Task Lengths_are_typed_on_large_keys_and_the_drawing_follows()
     {

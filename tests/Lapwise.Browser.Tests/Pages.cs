@@ -40,6 +40,18 @@ internal static class Pages
     public static Task Kept(this IPage page, string words) =>
         Expect(page.Locator(".kept")).ToContainTextAsync(words, new() { Timeout = 30_000 });
 
+    /// <summary>What the page complains of from now on.</summary>
+    public static IReadOnlyCollection<string> Errors(this IPage page)
+    {
+        var errors = new List<string>();
+        page.Console += (_, line) =>
+        {
+            if (line.Type == "error") errors.Add(line.Text);
+        };
+        page.PageError += (_, error) => errors.Add(error);
+        return errors;
+    }
+
     /// <summary>Waits for a promise to give true; waiting for a function takes the promise itself for a yes.</summary>
     public static async Task Until(this IPage page, string promise)
     {
