@@ -125,14 +125,26 @@ document.documentElement.classList.toggle("no-help", !lapwise.showsHelp());
       if (document.body.classList.contains("has-pad")) field.scrollIntoView({ block: "center" });
     } else if (!e.target.closest?.(".pad")) show(false);
   });
+  // A tap beside puts them away, a finger that scrolls does not; Escape does, for who has keys of their own as well.
+  const putAway = () => { field?.blur(); show(false); };
+  // What counts is where it began: a field that comes into sight moves away under the pointer.
+  let tapped = null;
+  addEventListener("pointerdown", e => { tapped = e.target; });
+  addEventListener("pointercancel", () => { tapped = null; });
+  addEventListener("pointerup", () => {
+    if (isLength(tapped)) show(true);
+    else if (tapped && !tapped.closest(".pad")) show(false);
+  });
+  addEventListener("keydown", e => { if (e.key === "Escape") show(false); });
   addEventListener("mousedown", e => { if (e.target.closest?.(".pad")) e.preventDefault(); });
   addEventListener("click", e => {
     const key = e.target.closest?.(".pad [data-key]")?.dataset.key;
-    if (key === undefined || !field?.isConnected) return;
+    if (key === undefined) return;
+    if (key === "done" || !field?.isConnected) { putAway(); return; }
     if (key === "next") {
       const lengths = [...document.querySelectorAll("input[data-length]")].filter(f => f.offsetParent !== null);
       const next = lengths[lengths.indexOf(field) + 1];
-      if (next) { next.focus(); next.select(); } else { field.blur(); show(false); }
+      if (next) { next.focus(); next.select(); } else putAway();
       return;
     }
     let from = field.selectionStart;
