@@ -218,7 +218,7 @@ internal static class FieldHelp
         ["shelf.why"] = ("Whoever reads the log later wants to know.", "Quien lea el registro después querrá saberlo."),
         ["shelf.chance"] = ("Surer means more in stock.", "Más seguridad es más existencias."),
         ["takeIn.file"] = ("Brings back a copy, or another shop's prices; what it changes is told first.", "Recupera una copia o precios de otro taller; antes dice qué cambia."),
-        ["jobs.file"] = ("A saved copy opens as a job of its own.", "Una copia guardada abre como trabajo propio."),
+        ["jobs.file"] = ("A copy saved here (.json) opens as a job of its own.", "Una copia guardada aquí (.json) abre como trabajo propio."),
         ["products.search"] = ("Finds a coating by its name.", "Halla un recubrimiento por su nombre."),
 
         // On site

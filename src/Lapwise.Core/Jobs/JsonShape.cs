@@ -46,6 +46,7 @@ internal sealed class JsonShape
             // The reader counts a bracket only once it has gone past it.
             if (reader.CurrentDepth >= JobFile.DeepestNesting - 1) shape.NestedTooDeep(line);
             else if (json.Trim(" \t\r\n"u8).IsEmpty) shape.Empty();
+            else if (json.TrimStart(" \t\r\n"u8)[0] is not ((byte)'{' or (byte)'[')) shape.OtherKindOfFile();
             else shape.NotJson(line);
         }
 
@@ -230,6 +231,12 @@ internal sealed class JsonShape
     private void NotJson(int line) => Add("", line, "JsonNotUnderstood",
         v => v.Say("This is not JSON from here on.", "Desde aquí no es JSON."),
         v => v.Say("Check commas, quotes and brackets near this line.", "Revise las comas, comillas y corchetes cerca de esta línea."));
+
+    private void OtherKindOfFile() => Add("", 1, "FileNotJson",
+        v => v.Say("This file is not JSON: it does not begin with {.", "Este archivo no es JSON: no empieza con {."),
+        v => v.Say(
+            "Choose a copy that this program saved; its name ends in .json. YAML is read by the command line, lapwise, and not here.",
+            "Elija una copia que guardó este programa; su nombre termina en .json. YAML lo lee la línea de comandos, lapwise, y no esto."));
 
     private void Empty() => Add("", 1, "FileEmpty",
         v => v.Say("The file is empty.", "El archivo está vacío."),

@@ -46,6 +46,7 @@ public sealed class JobFileTests
     [InlineData("{\n  \"name\": \"half", "", "JsonNotUnderstood", 2)]
     [InlineData("{\n  \"name\": \"x\",\n}", "", "JsonNotUnderstood", 3)]
     [InlineData("{} {}", "", "JsonNotUnderstood", 1)]
+    [InlineData("# a kitchen\nlapwise: 1\nname: Kitchen\n", "", "FileNotJson", 1)]
     [InlineData("{\"name\":\"\\ud800\"}", "", "JsonNotUnderstood", 1)]
     [InlineData("{\n  \"nam\": \"x\"\n}", "nam", "MemberUnknown", 2)]
     [InlineData("{\n  \"room\": {\n    \"humidty\": \"48 %\"\n  }\n}", "room.humidty", "MemberUnknown", 3)]
