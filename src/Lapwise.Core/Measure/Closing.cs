@@ -19,15 +19,15 @@ internal static class Closing
     /// <summary>Corners entered as square may turn out this far off; walls further out are walked with their turns.</summary>
     public const double OutOfSquareLimitRad = 10 * Math.PI / 180;
 
-    /// <summary>Less than a square centimetre is not a top.</summary>
-    private const double LeastAreaM2 = 1e-4;
+    /// <summary>Less than a square of a centimetre is not a top.</summary>
+    private const double LeastSquareM = 0.01;
 
     public static Closed? Close(Top top, List<Fault> faults)
     {
         var path = top.Path + ".outline";
         var (closed, fault) = Shaped(top.Outline, path);
         if (closed is not null && Meeting.WithItself(closed.Segments) is { } place) fault = MeasureFaults.CrossesItself(path, place);
-        else if (closed is not null && !(closed.Segments.Sum(s => s.SignedAreaM2) > LeastAreaM2)) fault = MeasureFaults.NoArea(path);
+        else if (closed is not null && !(closed.Segments.Sum(s => s.SignedAreaM2) > LeastSquareM * LeastSquareM)) fault = MeasureFaults.TooLittleArea(path, LeastSquareM);
 
         if (fault is null) return closed;
         faults.Add(fault);

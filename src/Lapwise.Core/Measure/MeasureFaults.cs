@@ -7,9 +7,11 @@ namespace Lapwise.Core.Measure;
 /// <summary>Everything this phase finds wrong with a top, and everything it thinks worth measuring again.</summary>
 internal static class MeasureFaults
 {
-    public static Fault NoArea(string path) => new(path, "OutlineWithoutArea",
-        v => v.Say("This outline has no area.", "Este contorno no encierra superficie."),
-        v => v.Say("Check its sizes: every length must be above zero.", "Revise las medidas: cada longitud debe ser mayor que cero."));
+    public static Fault TooLittleArea(string path, double leastSquareM) => new(path, "OutlineWithoutArea",
+        v => v.Say(
+            $"This outline encloses too little to be a top: less than about {v.Length(leastSquareM)} by {v.Length(leastSquareM)}.",
+            $"Este contorno encierra muy poco para ser una cubierta: menos de unos {v.Length(leastSquareM)} por {v.Length(leastSquareM)}."),
+        v => v.Say("Check its sizes and the unit of each.", "Revise las medidas y la unidad de cada una."));
 
     public static Fault WalkedLeft(string path) => new(path, "WalkedLeftHanded",
         v => v.Say("The turns go round to the left.", "Los giros van hacia la izquierda."),

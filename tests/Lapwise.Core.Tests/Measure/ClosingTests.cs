@@ -50,6 +50,16 @@ public sealed class ClosingTests
     });
 
     [Fact]
+    public void A_top_of_next_to_no_area_is_told_the_least_there_is()
+    {
+        var fault = TheFault(Top(new OutlineSpec.Rectangle(0.25 * InchM, 0.25 * InchM)));
+        Assert.Equal("OutlineWithoutArea", fault.Code);
+        Assert.Contains("less than about 3/8\" by 3/8\"", fault.Text(English), StringComparison.Ordinal);
+        Assert.Contains("10 mm", fault.Text(Spanish), StringComparison.Ordinal);
+        Assert.DoesNotContain("zero", fault.Cure(English), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void U_is_the_sum_of_its_three_rectangles() => Gen.Select(Gen.Double[2, 5], Gen.Double[0.4, 0.9], Gen.Double[0.1, 2], Gen.Double[0.1, 2], Gen.Double[0.3, 0.9]).Sample((l, d, right, left, leg) =>
     {
         var outline = Measured(new OutlineSpec.U(l, d, d + right, leg, d + left, leg / 2)).Outline;
