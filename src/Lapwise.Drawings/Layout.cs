@@ -7,6 +7,7 @@ namespace Lapwise.Drawings;
 /// <summary>One lettered side as it lies on the sheet.</summary>
 /// <param name="Line">The whole side, arcs as fine chords.</param>
 /// <param name="Straight">Its longest straight part; null where it is all arc.</param>
+/// <param name="LengthM">As taped.</param>
 internal sealed record SideOnSheet(char Letter, Edge Edge, IReadOnlyList<Spot> Line, (Spot From, Spot To)? Straight, double LengthM)
 {
     /// <summary>Where its letter belongs, and the way out from there.</summary>
@@ -94,7 +95,7 @@ internal sealed class Layout
                 top.Top.Edges.TryGetValue(side.Key, out var edge) ? edge : new Edge.Wall(),
                 line,
                 straight is null ? null : (OnSheet(straight.From), OnSheet(straight.To)),
-                side.Sum(s => s.LengthM));
+                top.TapedM(side.Key));
         }
     }
 

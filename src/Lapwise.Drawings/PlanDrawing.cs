@@ -88,7 +88,7 @@ public static class PlanDrawing
                 sketch.TryText(Lettering.Name, [hole.Cutout.Name], [new(new Spot((box.Left + box.Right) / 2, (box.Top + box.Bottom) / 2))], text => text.Width < box.Width && text.Height < box.Height);
             }
             foreach (var side in layout.Sides)
-                TopDrawing.SideLabel(sketch, layout, side, side.Letter.ToString(), layout.Reach(side) + (0.2 * sketch.TextSize), Lettering.Letter);
+                TopDrawing.SideLabel(sketch, [.. layout.Solids], side, side.Letter.ToString(), layout.Reach(side) + (0.2 * sketch.TextSize), Lettering.Letter);
         }
 
         private void Number(Sketch sketch, Layout layout, List<IReadOnlyList<Spot>> rings, IReadOnlyList<Spot> insides, Section section)

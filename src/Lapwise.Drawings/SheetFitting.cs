@@ -26,12 +26,26 @@ internal static class SheetFitting
         var metres = Box.Over(new Layout(top, 1, 0).Everything);
         var isTurned = mayTurn && sheet.MostHeight > sheet.Width && Filling(sheet, turned) >= WorthTurning * Filling(sheet, metres);
         if (isTurned) metres = turned;
+        return await ScaledAsync(sheet, metres, (sketch, scale) => put(sketch, new Layout(top, scale, gap, isTurned)));
+    }
+
+    /// <summary>The same for what is no whole top.</summary>
+    /// <param name="metres">What it takes at one sheet unit a metre; flat where it is one line.</param>
+    public static Sketch Fit(Sheet sheet, Box metres, Action<Sketch, double> put) =>
+        Slices.AtOnce(ScaledAsync(sheet, metres, (sketch, scale) =>
+        {
+            put(sketch, scale);
+            return ValueTask.CompletedTask;
+        }));
+
+    private static async ValueTask<Sketch> ScaledAsync(Sheet sheet, Box metres, Func<Sketch, double, ValueTask> put)
+    {
         var scale = Filling(sheet, metres);
         // Texts do not grow with the scale, so what they add is measured and the scale solved again; twice settles it.
         for (var attempt = 0; ; attempt++)
         {
             var sketch = new Sketch(sheet.TextSize);
-            await put(sketch, new Layout(top, scale, gap, isTurned));
+            await put(sketch, scale);
             var box = sketch.Bounds();
             var fits = box.Width <= sheet.Width + 0.5 && box.Height <= sheet.MostHeight + 0.5;
             if (attempt == 4 || (fits && attempt > 0))

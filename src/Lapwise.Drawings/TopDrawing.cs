@@ -76,11 +76,11 @@ public static class TopDrawing
                 sketch.Line(Ink.Dimension, edge + (outward * (0.3 * sketch.TextSize)), end + (outward * (0.25 * sketch.TextSize)));
             if (suspect) Suspect(sketch, from, to);
         }
-        SideLabel(sketch, layout, side, words, clear, suspect ? Lettering.Warning : Lettering.Side);
+        SideLabel(sketch, [.. layout.Solids], side, words, clear, suspect ? Lettering.Warning : Lettering.Side);
     }
 
     /// <summary>A side's text beyond everything that lies beside it, along the side where that reads well.</summary>
-    internal static void SideLabel(Sketch sketch, Layout layout, SideOnSheet side, string words, double clear, Lettering style)
+    internal static void SideLabel(Sketch sketch, IReadOnlyList<IReadOnlyList<Spot>> solids, SideOnSheet side, string words, double clear, Lettering style)
     {
         var (middle, outward) = side.Middle;
         var upright = Math.Abs(outward.X) > 0.98 && words.Length > 3;
@@ -93,7 +93,7 @@ public static class TopDrawing
             let depth = (Math.Abs(outward.X) * (up ? half.Y : half.X)) + (Math.Abs(outward.Y) * (up ? half.X : half.Y))
             let out_ = clear + (0.25 * sketch.TextSize) + depth + (step * 0.6 * sketch.TextSize)
             select new Place(middle + (outward * out_) + (outward.Outward * (shift * Shapes.Length(side.Line))), up);
-        sketch.Text(style, words, places, box => !layout.Solids.Any(ring => Shapes.Overlap(ring, box.Corners)), behind: true);
+        sketch.Text(style, words, places, box => !solids.Any(ring => Shapes.Overlap(ring, box.Corners)), behind: true);
     }
 
     /// <summary>A zigzag: a side to measure again.</summary>
@@ -170,18 +170,26 @@ public static class TopDrawing
             yield return (Lettering.Warning, voice.Say(
                 $"The tape does not close: {voice.Length(closure.MisclosureM)} open, {voice.Length(closure.AllowedM)} allowed. Measure again: {string.Join(", ", closure.SuspectSides)}.",
                 $"La medida no cierra: {voice.Length(closure.MisclosureM)} de error, {voice.Length(closure.AllowedM)} admitido. Mida otra vez: {string.Join(", ", closure.SuspectSides)}."));
+        if (walked && DrawnOtherwise(top, voice) is { Length: > 0 } sides)
+            yield return (Lettering.Note, voice.Say($"Drawn so that it closes: {sides}.", $"Dibujado para que cierre: {sides}."));
         foreach (var d in closure.Diagonals)
             yield return (Lettering.Note, voice.Say(
                 $"Diagonal {d.From}–{d.To}: {voice.Length(d.MeasuredM)} by tape, {voice.Length(d.ComputedM)} from the sides.",
                 $"Diagonal {d.From}–{d.To}: {voice.Length(d.MeasuredM)} con la cinta, {voice.Length(d.ComputedM)} por los lados."));
     }
 
+    /// <summary>The sides whose length as drawn reads otherwise than as taped.</summary>
+    private static string DrawnOtherwise(MeasuredTop top, Voice voice) =>
+        string.Join(", ", Letters(top).Where(s => voice.Length(top.DrawnM(s)) != voice.Length(top.TapedM(s))).Select(s => $"{s} {voice.Length(top.DrawnM(s))}"));
+
+    private static IEnumerable<char> Letters(MeasuredTop top) => top.Outline.Segments.Select(s => s.Side).Distinct();
+
     private static string Describe(MeasuredTop top, Voice voice)
     {
-        var sides = top.Outline.Segments.GroupBy(s => s.Side).Select(side =>
+        var sides = Letters(top).Select(side =>
         {
-            var edge = top.Top.Edges.TryGetValue(side.Key, out var e) ? e : new Edge.Wall();
-            return voice.Say($"side {side.Key} {voice.Length(side.Sum(s => s.LengthM))}, {Kind(edge, voice)}", $"lado {side.Key} {voice.Length(side.Sum(s => s.LengthM))}, {Kind(edge, voice)}");
+            var edge = top.Top.Edges.TryGetValue(side, out var e) ? e : new Edge.Wall();
+            return voice.Say($"side {side} {voice.Length(top.TapedM(side))}, {Kind(edge, voice)}", $"lado {side} {voice.Length(top.TapedM(side))}, {Kind(edge, voice)}");
         });
         var sentences = new List<string> { string.Join("; ", sides) + "." };
         sentences.AddRange(top.Holes.Select(h => Words.Placed(h, voice) + "."));

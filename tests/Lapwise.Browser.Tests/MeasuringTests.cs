@@ -170,13 +170,92 @@ public sealed class MeasuringTests(PublishedServer server)
         Assert.Empty(small);
         Assert.Empty((await page.RunAxe()).Violations.Select(v => v.Id));
 
-        await Key(page, "Next length →").ClickAsync();
+        await Key(page, "Next →").ClickAsync();
         await Expect(page.Field("Depth of the back run")).ToBeFocusedAsync();
         // The system's keyboard still works beside it.
         await page.Keyboard.TypeAsync("27 in");
         await Expect(page.Field("Depth of the back run")).ToHaveValueAsync("27 in");
         await page.Field("Name of the top").ClickAsync();
         await Expect(page.Locator(".pad")).ToBeHiddenAsync();
+    }
+
+    [Fact]
+    public async Task The_drawing_grows_with_each_side_and_stays_while_a_field_cannot_be_read()
+    {
+        await using var window = await server.Window(390, 844);
+        var page = await window.Open("/");
+        await page.GetByRole(AriaRole.Button, new() { Name = "New job", Exact = true }).ClickAsync();
+        await page.Locator("#add-top").ClickAsync();
+        await page.Locator("label[for='shape-0-Walk']").ClickAsync();
+        var (drawing, stamp) = (page.Locator(".bench .lw-drawing"), page.Locator(".stamp"));
+        await Expect(page.Locator(".drawing.is-empty")).ToContainTextAsync("begins with the first length");
+        await page.Field("Side A").FillAsync("96 in");
+        await Expect(drawing).ToContainTextAsync("A · 8' 0\"");
+        await page.Field("Side B").FillAsync("25 in");
+        await Expect(drawing).ToContainTextAsync("So far: sides A, B.");
+        await Expect(drawing).ToContainTextAsync("still open");
+        await page.Field("Side C").FillAsync("94 in");
+        await page.Field("Side D").FillAsync("25 in");
+        // The labels are the tape's; what they are drawn as stands with the check.
+        await Expect(drawing).ToContainTextAsync("A ? · 8' 0\"");
+        await Expect(drawing).ToContainTextAsync("Drawn so that it closes: A 7'");
+        await Expect(stamp).ToHaveCountAsync(0);
+
+        await page.Field("Side B").FillAsync("banana");
+        await Expect(stamp).ToBeVisibleAsync();
+        await Expect(drawing).ToContainTextAsync("B · 2' 1\"");
+        await page.Field("Side B").FillAsync("25 in");
+        await Expect(stamp).ToHaveCountAsync(0);
+        // Sides that come to no outline are shown as they were typed.
+        await page.Field("Side C").FillAsync("50 in");
+        await Expect(drawing).ToContainTextAsync("So far: sides A, B, C, D.");
+        await page.Locator("label[for='shape-0-L']").ClickAsync();
+        await page.Field("Whole back, side A").FillAsync("11 ft");
+        await Expect(drawing).ToContainTextAsync("So far: side A.");
+        Assert.Empty((await page.RunAxe()).Violations.Select(v => v.Id));
+    }
+
+    [Fact]
+    public async Task The_large_keys_leave_the_field_in_sight_and_are_put_away_by_a_key_of_their_own_and_by_a_tap_beside()
+    {
+        await using var window = await server.Window(390, 844);
+        var page = await window.Open($"/jobs/{await server.CopyOfDemo()}/measure");
+        await page.GetByLabel("Large keys for lengths").CheckAsync();
+        var (pad, depth) = (page.Locator(".pad"), page.Field("Depth of the back run"));
+        // As high as phones of 568 to 844 px leave it to the page.
+        foreach (var height in new[] { 844, 740, 664, 568 })
+        {
+            await page.SetViewportSizeAsync(390, height);
+            await page.Field("Name of the top").ClickAsync();
+            await Expect(pad).ToBeHiddenAsync();
+            await depth.ClickAsync();
+            await Expect(pad).ToBeVisibleAsync();
+            foreach (var (field, label) in new[] { (depth, "Depth of the back run"), (page.Field("Right leg, side B"), "Right leg, side B") })
+            {
+                await Expect(field).ToBeFocusedAsync();
+                Assert.True(await page.EvaluateAsync<bool>("""
+                    label => {
+                      const field = document.activeElement, words = [...document.querySelectorAll('label')].find(l => l.textContent === label);
+                      const isSeen = (what, { left, top, width, height } = what.getBoundingClientRect()) => what.contains(document.elementFromPoint(left + 20, top + height / 2));
+                      return isSeen(field) && isSeen(words);
+                    }
+                    """, label), $"{label} is covered at {height} px");
+                await Key(page, "Next →").ClickAsync();
+            }
+        }
+
+        await Key(page, "Done").ClickAsync();
+        await Expect(pad).ToBeHiddenAsync();
+        await Expect(page.Locator(":focus")).ToHaveCountAsync(0);
+        await depth.ClickAsync();
+        await Expect(pad).ToBeVisibleAsync();
+        await page.GetByText("Open: coated, and you can stand there.").ClickAsync();
+        await Expect(pad).ToBeHiddenAsync();
+        await depth.ClickAsync();
+        await page.Keyboard.PressAsync("Escape");
+        await Expect(pad).ToBeHiddenAsync();
+        await depth.ClickAsync();
+        await Expect(pad).ToBeVisibleAsync();
     }
 
     [Fact]

@@ -102,6 +102,10 @@ public class TopDrawingTests
         Assert.Equal(top.Closure.SuspectSides.Count, read.OfClass("lw-suspect").Count());
         foreach (var side in top.Closure.SuspectSides) Assert.Contains(read.Words, w => w.StartsWith($"{side} ?", StringComparison.Ordinal));
         Assert.Contains(read.Words, w => w.StartsWith("La medida no cierra", StringComparison.Ordinal));
+        // The labels are what the tape said; what it is drawn as stands with the check.
+        foreach (var taped in new[] { "A ? · 2400 mm", "C ? · 2460 mm" }) Assert.Contains(read.Words, w => w.StartsWith(taped, StringComparison.Ordinal));
+        Assert.Contains("Dibujado para que cierre: A ", string.Join(' ', read.Words), StringComparison.Ordinal);
+        Assert.Contains("lado A 2400 mm", new Read(TopDrawing.Draw(top, Metric, Sheet.Wide).Svg()).Named("desc").Single().Value, StringComparison.Ordinal);
     }
 
     [Fact]

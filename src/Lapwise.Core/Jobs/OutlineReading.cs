@@ -10,7 +10,16 @@ internal static class OutlineReading
     public static OutlineSpec? Read(Fields fields, UnitSystem units, string path, OutlineDocument outline)
     {
         var before = fields.Count;
-        OutlineSpec? shape = outline.Shape switch
+        var shape = Shape(fields, path, outline);
+        var diagonals = ReadDiagonals(fields, path + ".diagonals", outline.Diagonals, SideLetters.Of(outline));
+        var tapeStep = Fields.Or(outline.TapeStep, Defaults.TapeStep(units), e => fields.Length(path + ".tapeStep", e, Ranges.TapeStep));
+        return shape is null || fields.Count > before ? null : shape with { Diagonals = diagonals, TapeStepM = tapeStep };
+    }
+
+    /// <summary>The shape by its sizes, with NaN for each that could not be read; null where there is none of that name.</summary>
+    public static OutlineSpec? Shape(Fields fields, string path, OutlineDocument outline)
+    {
+        return outline.Shape switch
         {
             OutlineShape.Rectangle => new OutlineSpec.Rectangle(Length(), Depth()),
             OutlineShape.L => ReadL(fields, path, outline, Length(), Depth()),
@@ -21,9 +30,6 @@ internal static class OutlineReading
             OutlineShape.Walk => ReadWalk(fields, path, outline),
             _ => null,
         };
-        var diagonals = ReadDiagonals(fields, path + ".diagonals", outline.Diagonals, SideLetters.Of(outline));
-        var tapeStep = Fields.Or(outline.TapeStep, Defaults.TapeStep(units), e => fields.Length(path + ".tapeStep", e, Ranges.TapeStep));
-        return shape is null || fields.Count > before ? null : shape with { Diagonals = diagonals, TapeStepM = tapeStep };
 
         double Length() => fields.Length(path + ".length", outline.Length, Ranges.Side);
         double Depth() => fields.Length(path + ".depth", outline.Depth, Ranges.Side);

@@ -18,7 +18,14 @@ public sealed record MeasuredTop(
     Closure Closure,
     IReadOnlyList<Face> Faces,
     IReadOnlyList<Fold> Folds,
-    TakeOff TakeOff);
+    TakeOff TakeOff)
+{
+    /// <summary>A side as long as the tape said; see <see cref="DrawnM"/>.</summary>
+    public double TapedM(char side) => Top.Outline is OutlineSpec.Walk walk ? walk.Sides[SideLetters.IndexOf(side)].LengthM : DrawnM(side);
+
+    /// <summary>A side as it lies in the outline: walked sides are shared out a little longer or shorter, so that they close.</summary>
+    public double DrawnM(char side) => Outline.Segments.Where(s => s.Side == side).Sum(s => s.LengthM);
+}
 
 /// <summary>A closed boundary, clockwise seen from above with y down the page (screen axes: x right, y towards side C).</summary>
 public sealed record Outline(IReadOnlyList<Segment> Segments, double AreaM2, double PerimeterM);

@@ -13,16 +13,8 @@ internal sealed class Traverse
     /// <summary>Two directions closer than this can't be told apart by a turn that was read to a degree.</summary>
     private const double TieRad = Math.PI / 360;
 
-    private readonly List<Course> courses = [];
+    private readonly IReadOnlyList<Course> courses;
     private readonly PointM open;
-
-    /// <param name="ChordM">Straight distance from its start to its end.</param>
-    /// <param name="DirectionRad">Of the chord; 0 along side A's start, clockwise on the page.</param>
-    /// <param name="SweepRad">0 for a straight side; clockwise positive.</param>
-    private sealed record Course(char Side, double LengthM, double ChordM, double DirectionRad, double SweepRad)
-    {
-        public PointM Vector => new(ChordM * Math.Cos(DirectionRad), ChordM * Math.Sin(DirectionRad));
-    }
 
     public Traverse(OutlineSpec.Walk walk)
     {
@@ -31,21 +23,27 @@ internal sealed class Traverse
         var arcsRad2 = sides.Sum(s => s.ArcRadiusM is { } r ? Math.Pow(walk.TapeStepM / (r * Tape.TurnStepRad), 2) : 0);
         AllowedTurnsRad = Tape.Allowed(Tape.TurnStepRad, sides.Count + arcsRad2);
 
-        var share = TurnMisclosureRad / sides.Count;
-        var heading = 0.0;
-        foreach (var side in sides)
-        {
-            var sweep = SweepRad(side);
-            var chord = side.ArcRadiusM is { } r ? 2 * r * Math.Sin(Math.Abs(sweep) / 2) : side.LengthM;
-            courses.Add(new Course(SideLetters.At(courses.Count), side.LengthM, chord, heading + (sweep / 2), sweep));
-            heading += sweep + side.TurnRad + share;
-        }
-
+        courses = Courses(sides, TurnMisclosureRad / sides.Count);
         PerimeterM = sides.Sum(s => s.LengthM);
         AllowedM = Tape.Allowed(walk.TapeStepM, sides.Count);
         var end = courses.Aggregate(default(PointM), (sum, c) => new PointM(sum.X + c.Vector.X, sum.Y + c.Vector.Y));
         // A nanometre is what the arithmetic leaves; no tape does.
         open = end.DistanceTo(default) < 1e-9 ? default : end;
+    }
+
+    /// <summary>The sides one behind the other, each turn with its share of what all turns lack.</summary>
+    public static IReadOnlyList<Course> Courses(IReadOnlyList<WalkedSide> sides, double shareRad)
+    {
+        var (courses, heading) = (new List<Course>(sides.Count), 0.0);
+        foreach (var side in sides)
+        {
+            var sweep = SweepRad(side);
+            var chord = side.ArcRadiusM is { } r ? 2 * r * Math.Sin(Math.Abs(sweep) / 2) : side.LengthM;
+            courses.Add(new Course(SideLetters.At(courses.Count), side.LengthM, chord, heading + (sweep / 2), sweep));
+            heading += sweep + side.TurnRad + shareRad;
+        }
+
+        return courses;
     }
 
     /// <summary>Sum of all turns and arcs, clockwise positive.</summary>
@@ -89,7 +87,7 @@ internal sealed class Traverse
                 Math.Round(corners[i - 1].Y + (v.X * sin) + (v.Y * cos), 12));
         }
 
-        return [.. courses.Select((c, i) => Laid(corners[i], corners[(i + 1) % corners.Length], c.Side, c.SweepRad))];
+        return [.. courses.Select((c, i) => c.Laid(corners[i], corners[(i + 1) % corners.Length]))];
     }
 
     /// <summary>The sides whose line lies nearest an angle, either way along it, with all ties.</summary>
@@ -102,14 +100,4 @@ internal sealed class Traverse
 
     private static double SweepRad(WalkedSide side) =>
         side.ArcRadiusM is { } radius ? side.LengthM / radius * (side.Bend == Bend.Right ? 1 : -1) : 0;
-
-    private static Segment Laid(PointM from, PointM to, char side, double sweepRad)
-    {
-        if (sweepRad == 0) return new Segment.Line(from, to, side);
-        var radius = from.DistanceTo(to) / (2 * Math.Sin(Math.Abs(sweepRad) / 2));
-        var heading = Math.Atan2(to.Y - from.Y, to.X - from.X) - (sweepRad / 2);
-        var toCentre = heading + (Math.Sign(sweepRad) * Math.PI / 2);
-        var centre = new PointM(from.X + (radius * Math.Cos(toCentre)), from.Y + (radius * Math.Sin(toCentre)));
-        return new Segment.Arc(from, to, side, centre, radius, sweepRad);
-    }
 }

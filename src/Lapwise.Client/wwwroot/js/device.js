@@ -121,23 +121,25 @@ document.documentElement.classList.toggle("no-help", !lapwise.showsHelp());
   addEventListener("focusin", e => {
     if (isLength(e.target)) {
       field = e.target;
+      clearTimeout(going);
       show(true);
       if (document.body.classList.contains("has-pad")) field.scrollIntoView({ block: "center" });
     } else if (!e.target.closest?.(".pad")) show(false);
   });
   // A tap beside puts them away, a finger that scrolls does not; Escape does, for who has keys of their own as well.
   const putAway = () => { field?.blur(); show(false); };
-  // What counts is where it began: a field that comes into sight moves away under the pointer.
-  let tapped = null;
+  // What counts is where it began, and the tap comes first: the page moves under it as they come and go.
+  let tapped = null, going = 0;
   addEventListener("pointerdown", e => { tapped = e.target; });
   addEventListener("pointercancel", () => { tapped = null; });
   addEventListener("pointerup", () => {
-    if (isLength(tapped)) show(true);
-    else if (tapped && !tapped.closest(".pad")) show(false);
+    if (tapped && !isLength(tapped) && !tapped.closest(".pad")) going = setTimeout(() => show(false), 300);
   });
   addEventListener("keydown", e => { if (e.key === "Escape") show(false); });
   addEventListener("mousedown", e => { if (e.target.closest?.(".pad")) e.preventDefault(); });
   addEventListener("click", e => {
+    // A field that was never left takes them up again.
+    if (isLength(e.target)) show(true);
     const key = e.target.closest?.(".pad [data-key]")?.dataset.key;
     if (key === undefined) return;
     if (key === "done" || !field?.isConnected) { putAway(); return; }
