@@ -40,13 +40,13 @@ internal static class Pages
     public static Task Kept(this IPage page, string words) =>
         Expect(page.Locator(".kept")).ToContainTextAsync(words, new() { Timeout = 30_000 });
 
-    /// <summary>What the page complains of from now on.</summary>
+    /// <summary>What the page complains of from now on; that the server refused an answer is told by the browser, not the page.</summary>
     public static IReadOnlyCollection<string> Errors(this IPage page)
     {
         var errors = new List<string>();
         page.Console += (_, line) =>
         {
-            if (line.Type == "error") errors.Add(line.Text);
+            if (line.Type == "error" && !line.Text.StartsWith("Failed to load resource", StringComparison.Ordinal)) errors.Add(line.Text);
         };
         page.PageError += (_, error) => errors.Add(error);
         return errors;

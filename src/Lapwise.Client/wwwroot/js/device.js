@@ -115,13 +115,15 @@ document.documentElement.classList.toggle("no-help", !lapwise.showsHelp());
 
 // The large keys for lengths: they write into the length field that was tapped last, which keeps its place and its caret.
 {
-  let field = null;
+  let field = null, going = 0;
   const isLength = e => e instanceof HTMLInputElement && e.dataset.length !== undefined;
-  const show = shown => document.body.classList.toggle("has-pad", shown && document.querySelector(".pad") !== null);
+  const show = shown => {
+    clearTimeout(going);
+    document.body.classList.toggle("has-pad", shown && document.querySelector(".pad") !== null);
+  };
   addEventListener("focusin", e => {
     if (isLength(e.target)) {
       field = e.target;
-      clearTimeout(going);
       show(true);
       if (document.body.classList.contains("has-pad")) field.scrollIntoView({ block: "center" });
     } else if (!e.target.closest?.(".pad")) show(false);
@@ -129,7 +131,7 @@ document.documentElement.classList.toggle("no-help", !lapwise.showsHelp());
   // A tap beside puts them away, a finger that scrolls does not; Escape does, for who has keys of their own as well.
   const putAway = () => { field?.blur(); show(false); };
   // What counts is where it began, and the tap comes first: the page moves under it as they come and go.
-  let tapped = null, going = 0;
+  let tapped = null;
   addEventListener("pointerdown", e => { tapped = e.target; });
   addEventListener("pointercancel", () => { tapped = null; });
   addEventListener("pointerup", () => {
