@@ -20,20 +20,30 @@ public static class Tapping
         var mine = Presenting.Present(run, nowMs).People.FirstOrDefault(p => p.Person == person);
         return mine?.Now switch
         {
-            Duty.Rolling(var section, _) when mine.Then is Duty.Begin(var next) => ([new(new What.SectionDry(section.Id, person), BackMs: backMs), .. Begin(run, next, person, backMs)], null),
-            Duty.Rolling(var section, _) => ([new(new What.SectionDry(section.Id, person), BackMs: backMs)], null),
-            Duty.Begin(var next) => (Begin(run, next, person, backMs), null),
-            Duty.Mixing when mine.Then is Duty.Begin(var next) => (Begin(run, next, person, backMs), null),
-            Duty.Wait(_, Duty.Begin(var next)) => (Begin(run, next, person, backMs), null),
-            Duty.Mix(var batch) => Mix(run, batch.Id, person, backMs),
-            Duty.Wait(_, Duty.Mix(var batch)) => Mix(run, batch.Id, person, backMs),
+            Duty.Rolling(var section, _) when mine.Then is Duty.Begin(var next) => Dated(run, nowMs, [new(new What.SectionDry(section.Id, person), BackMs: backMs), .. Begin(run, next, person, backMs)]),
+            Duty.Rolling(var section, _) => Dated(run, nowMs, [new(new What.SectionDry(section.Id, person), BackMs: backMs)]),
+            Duty.Begin(var next) => Dated(run, nowMs, Begin(run, next, person, backMs)),
+            Duty.Mixing when mine.Then is Duty.Begin(var next) => Dated(run, nowMs, Begin(run, next, person, backMs)),
+            Duty.Wait(_, Duty.Begin(var next)) => Dated(run, nowMs, Begin(run, next, person, backMs)),
+            Duty.Mix(var batch) => Mix(run, nowMs, batch.Id, person, backMs),
+            Duty.Wait(_, Duty.Mix(var batch)) => Mix(run, nowMs, batch.Id, person, backMs),
             _ => ([], null),
         };
     }
 
+    /// <summary>Marks as they are, unless one is dated back to before what it follows.</summary>
+    public static (IReadOnlyList<ToMark> Marks, Reason? Refusal) Dated(Run run, long nowMs, IReadOnlyList<ToMark> marks) =>
+        DatingBack.Refused(run, nowMs, marks) is { } refusal ? ([], refusal) : (marks, null);
+
+    /// <summary>The latest marks that a device can take back: those of its last tap.</summary>
+    public static IReadOnlyList<LoggedMark> LastOf(Run run, string device) =>
+        run.Log.LastOrDefault(l => l.Counts && l.Mark.Stamp.Made.Device == device && l.Mark.What is What.BatchMixed or What.SectionWet or What.SectionDry or What.StepDone or What.Paused or What.Resumed or What.StoppedBefore) is { } last
+            ? [.. run.Log.Where(l => l.Counts && l.Mark.Stamp.Made == last.Mark.Stamp.Made && l.Mark.What is not (What.Replanned or What.Issued or What.Paired or What.Undone))]
+            : [];
+
     /// <summary>A batch beside the plan, or before its time.</summary>
-    public static (IReadOnlyList<ToMark> Marks, Reason? Refusal) Mix(Run run, string batch, int person, long backMs = 0) =>
-        Refused(run) is { } refusal ? ([], refusal) : ([new(new What.BatchMixed(batch, person), BackMs: backMs)], null);
+    public static (IReadOnlyList<ToMark> Marks, Reason? Refusal) Mix(Run run, long nowMs, string batch, int person, long backMs = 0) =>
+        Refused(run) is { } refusal ? ([], refusal) : Dated(run, nowMs, [new(new What.BatchMixed(batch, person), BackMs: backMs)]);
 
     /// <summary>
     /// "I am here": the section is being rolled now. Whatever must have happened before is filled in as assumed: the same person's
@@ -42,7 +52,7 @@ public static class Tapping
     /// <param name="person">Who is there.</param>
     public static (IReadOnlyList<ToMark> Marks, Reason? Refusal) Here(Run run, long nowMs, string section, int person, long backMs = 0)
     {
-        if (run.IsBegun(section)) return run.IsDry(section) ? ([], null) : ([new(new What.SectionDry(section, run.Sections[section].Person), BackMs: backMs)], null);
+        if (run.IsBegun(section)) return run.IsDry(section) ? ([], null) : Dated(run, nowMs, [new(new What.SectionDry(section, run.Sections[section].Person), BackMs: backMs)]);
         var at = nowMs - backMs;
         var marks = new List<ToMark>();
         var mixed = AssumedMix(run, section, at, nowMs);
@@ -64,7 +74,7 @@ public static class Tapping
         }
 
         marks.Add(new ToMark(new What.SectionWet(section, person), BackMs: backMs));
-        return (marks, null);
+        return Dated(run, nowMs, marks);
 
         void Dry(string id, long takes)
         {
