@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using Deque.AxeCore.Playwright;
@@ -624,6 +625,170 @@ public sealed partial class OnSiteTests(PublishedServer server)
         await Expect(lead.Locator(".run-more")).ToContainTextAsync("Another device leads", new() { Timeout = 30_000 });
     }
 
+    /// <summary>How many marks of a job lie on the disk of this window.</summary>
+    private static string OnDisk(string job) => $"import('/js/run.js').then(run => run.all('{job}')).then(all => JSON.parse(all || '[]').length)";
+
+    [Fact]
+    public async Task A_phone_that_joins_a_run_keeps_it_with_its_job()
+    {
+        var job = await server.CopyOfDemo();
+        await using var leads = await Phone();
+        await using var helps = await Phone();
+        var lead = await Prepared(leads, job);
+        await Tap(lead);
+        await Tap(lead);
+        await Sent(lead);
+        var helper = await Opened(helps, job);
+        await Expect(helper.Locator(".run-card.is-now h2")).ToContainTextAsync("Rolling section 1");
+        await Sent(helper);
+        var marks = (await Marks(job)).Count;
+        await helper.Until($"{OnDisk(job)}.then(kept => kept >= {marks})");
+        await helper.Until($"lapwise.cupboard.read('jobs', '{job}').then(kept => !!kept)");
+
+        await helps.RouteAsync("**/api/**", route => route.AbortAsync());
+        await helper.ReloadAsync();
+        await Expect(helper.Locator(".run-card.is-now h2")).ToContainTextAsync("Rolling section 1", new() { Timeout = Pages.FirstStartMs });
+        await helper.GotoAsync($"/jobs/{job}/measure");
+        await Expect(helper.Locator("#at-tops-0--thickness")).ToBeVisibleAsync(new() { Timeout = Pages.FirstStartMs });
+
+        // A phone that has marks of the run and not its plan asks for what is missing, and begins no second run.
+        await using var late = await Phone();
+        var page = await late.NewPageAsync();
+        await page.GotoAsync("/manifest.webmanifest");
+        await page.EvaluateAsync($$"""
+            async () => {
+              const [line] = await (await fetch("/api/jobs/{{job}}/runs")).json();
+              const note = { id: "late1", device: "late", number: 1, clockMs: Date.now(), session: "late", ticksMs: 1, kind: "note", text: "from before" };
+              await (await import("/js/run.js")).put("{{job}}", line.run, [{ id: note.id, sent: false, text: JSON.stringify(note) }]);
+            }
+            """);
+        await Open(page, job);
+        await Expect(page.Locator(".run-card.is-now h2")).ToContainTextAsync("Rolling section 1");
+        await Sent(page);
+        await page.Until($"{OnDisk(job)}.then(kept => kept > {marks})");
+        Assert.Contains(await Marks(job), m => m.GetProperty("kind").GetString() == "note");
+    }
+
+    /// <summary>A glove bounces: neither at once nor a little later does the second tap of a double tap mark the next step.</summary>
+    [Fact]
+    public async Task The_second_tap_of_a_double_tap_marks_nothing_and_a_later_one_counts()
+    {
+        var job = await server.CopyOfDemo();
+        await using var window = await Phone();
+        var page = await Prepared(window, job);
+        await Tap(page);
+        await TwiceAt(page.Locator(".run-tap:not([aria-disabled])"), 350);
+        await Expect(page.Locator(".run-card.is-now h2")).ToContainTextAsync("Rolling section 1");
+        await TwiceAt(page.Locator(".run-tap:not([aria-disabled])"), 800);
+        await Expect(page.Locator(".run-card.is-now h2")).ToContainTextAsync("Rolling section 2");
+        await Expect(page.Locator(".run-tap:not([aria-disabled])")).ToBeVisibleAsync();
+        await TwiceAt(page.Locator("[data-section='3']"), 800);
+        await Expect(page.Locator(".run-card.is-now h2")).ToContainTextAsync("Rolling section 3");
+        await Tap(page);
+        await Expect(page.Locator("[data-section='3'].is-dry")).ToHaveCountAsync(1);
+        await Sent(page);
+        var marks = await Marks(job);
+        Assert.Equal(["1", "2", "3"], marks.Where(m => m.GetProperty("kind").GetString() == "sectionDry").Select(m => m.GetProperty("section").GetString()!));
+
+        async Task TwiceAt(ILocator target, int apartMs)
+        {
+            await Expect(target).ToBeVisibleAsync();
+            var box = (await target.BoundingBoxAsync())!;
+            var (x, y) = (box.X + (box.Width / 2), box.Y + (box.Height / 2));
+            await page.Mouse.ClickAsync(x, y);
+            await page.WaitForTimeoutAsync(apartMs);
+            await page.Mouse.ClickAsync(x, y);
+        }
+    }
+
+    [Fact]
+    public async Task Undo_takes_back_what_this_device_marked_and_anothers_only_by_name()
+    {
+        var job = await server.CopyOfDemo();
+        await using var leads = await Phone();
+        await using var helps = await Phone();
+        var lead = await Prepared(leads, job);
+        await Tap(lead);
+        await Tap(lead);
+        await Sent(lead);
+        var helper = await Opened(helps, job);
+        await Tap(helper);
+        await Sent(helper);
+        await Expect(lead.Locator(".run-card.is-now h2")).ToContainTextAsync("Rolling section 2", new() { Timeout = 30_000 });
+
+        await lead.Locator(".run-foot").GetByRole(AriaRole.Button, new() { Name = "Undo: Section 1 begun" }).ClickAsync();
+        await Expect(lead.Locator(".run-log .is-undone")).ToHaveCountAsync(1);
+        await Sent(lead);
+        await lead.EvaluateAsync("document.querySelectorAll('.run-more details').forEach(d => d.open = true)");
+        await lead.GetByRole(AriaRole.Button, new() { NameRegex = AnothersTap() }).ClickAsync();
+        await Expect(lead.Locator(".run-log .is-undone")).ToHaveCountAsync(3);
+        await Sent(lead);
+
+        var marks = await Marks(job);
+        var made = marks.ToDictionary(m => m.GetProperty("id").GetString()!, m => m.GetProperty("device").GetString()!);
+        var own = marks.First(m => m.GetProperty("kind").GetString() == "issued").GetProperty("device").GetString();
+        var undone = marks.Where(m => m.GetProperty("kind").GetString() == "undone").Select(m => made[m.GetProperty("of").GetString()!]).ToList();
+        Assert.Equal(own, undone[0]);
+        Assert.Equal(2, undone.Count(d => d != own));
+    }
+
+    /// <summary>Section 1 lay for an hour before its neighbours came: every lap of it was joined too late, and all others are in time.</summary>
+    [Fact]
+    public async Task A_phone_that_comes_to_a_run_with_a_lost_lap_says_so_until_the_end()
+    {
+        var job = await server.CopyOfDemo();
+        await using var window = await Phone();
+        var page = await Prepared(window, job);
+        await Sent(page);
+        await page.CloseAsync();
+        var stop = TestContext.Current.CancellationToken;
+        var run = JsonDocument.Parse(await server.Http.GetStringAsync($"/api/jobs/{job}/runs", stop)).RootElement[0].GetProperty("run").GetString();
+        var plan = (await Marks(job)).First(m => m.GetProperty("kind").GetString() == "issued").GetProperty("plan");
+        List<string> sections = [.. plan.GetProperty("sections").EnumerateArray().Select(s => s.GetProperty("id").GetString()!)];
+        var (now, number) = (DateTimeOffset.UtcNow.ToUnixTimeMilliseconds(), 0);
+        List<object> marks = [Mark("batchMixed", 3600, new { batch = "A" }), Mark("sectionWet", 3500, new { section = sections[0] }), Mark("sectionDry", 3400, new { section = sections[0] })];
+        foreach (var (section, i) in sections.Select((s, i) => (s, i)).Skip(1).SkipLast(1))
+            marks.AddRange([Mark("sectionWet", (sections.Count - i) * 20, new { section }), Mark("sectionDry", ((sections.Count - i) * 20) - 15, new { section })]);
+        await Post(marks);
+
+        await using var helps = await Phone();
+        var helper = await Opened(helps, job);
+        await Expect(helper.Locator(".run-salvage")).ToContainTextAsync("This lap will show");
+        await Expect(helper.Locator(".run-salvage")).ToContainTextAsync("The mend");
+
+        await Post([Mark("sectionWet", 4, new { section = sections[^1] }), Mark("sectionDry", 2, new { section = sections[^1] })]);
+        await Expect(helper.Locator(".run-card.is-now")).ToContainTextAsync("Every section is done", new() { Timeout = 30_000 });
+        await Expect(helper.Locator(".run-salvage")).ToContainTextAsync("The mend");
+        await Expect(helper.Locator(".run-salvage")).Not.ToContainTextAsync("Stop here");
+
+        Dictionary<string, object> Mark(string kind, int secondsAgo, object what)
+        {
+            var mark = new Dictionary<string, object> { ["id"] = $"past{++number}", ["device"] = "past", ["number"] = number, ["clockMs"] = now - (secondsAgo * 1000L), ["session"] = "past", ["ticksMs"] = 10_000_000 - (secondsAgo * 1000L), ["kind"] = kind, ["person"] = 0 };
+            foreach (var part in what.GetType().GetProperties()) mark[part.Name] = part.GetValue(what)!;
+            return mark;
+        }
+
+        async Task Post(List<object> sent) => (await server.Http.PostAsync($"/api/jobs/{job}/runs/{run}/marks?after=0", new StringContent(JsonSerializer.Serialize(sent), Encoding.UTF8, "application/json"), stop)).EnsureSuccessStatusCode();
+    }
+
+    [Fact]
+    public async Task A_mark_dated_back_to_before_its_beginning_is_refused_and_asked_for_again()
+    {
+        await using var window = await Phone();
+        var page = await Prepared(window, await server.CopyOfDemo());
+        await Tap(page);
+        await Tap(page);
+        await page.Locator(".run-when").ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "5 min ago" }).ClickAsync();
+        await page.Locator(".run-tap").ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Alert).First).ToContainTextAsync("Section 1 begun");
+        await Expect(page.Locator(".run-back-time")).ToBeVisibleAsync();
+        await Expect(page.Locator(".run-card.is-now h2")).ToContainTextAsync("Rolling section 1");
+        await page.EvaluateAsync("document.querySelectorAll('.run-more details').forEach(d => d.open = true)");
+        await page.GetByRole(AriaRole.Button, new() { Name = "ES Español" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Alert).First).ToContainTextAsync("No se marcó");
+    }
+
     [Theory]
     [InlineData("en-US", ColorScheme.Light)]
     [InlineData("es-MX", ColorScheme.Dark)]
@@ -645,6 +810,8 @@ public sealed partial class OnSiteTests(PublishedServer server)
         await Tap(page);
         await page.EvaluateAsync("document.querySelectorAll('details').forEach(d => d.open = true)");
         await Check("rolling");
+        await page.SetViewportSizeAsync(320, 640);
+        Assert.True(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"), "rolling scrolls sideways on a narrow phone");
 
         async Task Check(string name)
         {
@@ -662,6 +829,9 @@ public sealed partial class OnSiteTests(PublishedServer server)
     // The answer's way takes a moment, and half of it is not known: a second either way.
     [GeneratedRegex(@"This device's clock is (?:4\smin\s59\ss|5\smin|5\smin\s01\ss) ahead of the shop", RegexOptions.None, 30_000)]
     private static partial Regex FiveMinutesAhead();
+
+    [GeneratedRegex(@"^Take back what device \w+ marked last: Section 1: dry pass done", RegexOptions.None, 30_000)]
+    private static partial Regex AnothersTap();
 
     [GeneratedRegex(@"^[4-9]:\d\d", RegexOptions.None, 30_000)]
     private static partial Regex FourMinutes();

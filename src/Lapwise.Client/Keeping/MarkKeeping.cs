@@ -69,6 +69,9 @@ internal sealed class MarkKeeping(IJSRuntime js, Device device)
     /// <summary>Focus that fell with a button that is gone goes to the next one.</summary>
     public async Task Stand() => await (await Module()).InvokeVoidAsync("stand");
 
+    /// <summary>Whether a section of the picture is drawn smaller than a gloved thumb.</summary>
+    public async Task<bool> IsCramped() => await (await Module()).InvokeAsync<bool>("isCramped");
+
     public async Task Save(string name, string text) => await (await Module()).InvokeVoidAsync("save", name, text);
 
     /// <summary>Dark ground or bright, as chosen here before; the first time, as the device is set.</summary>

@@ -56,7 +56,7 @@ public sealed class RunClock
     public long At(DeviceMoment now) => _devices.TryGetValue(now.Device, out var device) ? device.Copy().Read(now) + device.OffsetMs : now.ClockMs;
 
     /// <summary>The first letters of a device's id: enough to tell two phones apart.</summary>
-    internal static string Short(string device) => device.Length <= 6 ? device : device[^6..];
+    public static string Short(string device) => device.Length <= 6 ? device : device[^6..];
 
     /// <summary>The times of one device, read in the order of its marks.</summary>
     private sealed class DeviceTime

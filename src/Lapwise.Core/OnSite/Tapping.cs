@@ -17,18 +17,28 @@ public static class Tapping
     /// <param name="backMs">How long ago it happened.</param>
     public static (IReadOnlyList<ToMark> Marks, Reason? Refusal) Main(Run run, long nowMs, int person, long backMs = 0)
     {
-        var mine = Presenting.Present(run, nowMs).People.FirstOrDefault(p => p.Person == person);
-        return mine?.Now switch
+        if (Presenting.Present(run, nowMs).People.FirstOrDefault(p => p.Person == person) is not { } mine) return ([], null);
+        var meant = Meant(run, mine);
+        return meant.Any(m => m is What.BatchMixed) && Refused(run) is { } refusal ? ([], refusal)
+            : Dated(run, nowMs, [.. meant.Select(m => new ToMark(m, BackMs: backMs))]);
+    }
+
+    /// <summary>What the one big tap of a person would mark.</summary>
+    public static IReadOnlyList<What> Meant(Run run, PersonNow mine)
+    {
+        return mine switch
         {
-            Duty.Rolling(var section, _) when mine.Then is Duty.Begin(var next) => Dated(run, nowMs, [new(new What.SectionDry(section.Id, person), BackMs: backMs), .. Begin(run, next, person, backMs)]),
-            Duty.Rolling(var section, _) => Dated(run, nowMs, [new(new What.SectionDry(section.Id, person), BackMs: backMs)]),
-            Duty.Begin(var next) => Dated(run, nowMs, Begin(run, next, person, backMs)),
-            Duty.Mixing when mine.Then is Duty.Begin(var next) => Dated(run, nowMs, Begin(run, next, person, backMs)),
-            Duty.Wait(_, Duty.Begin(var next)) => Dated(run, nowMs, Begin(run, next, person, backMs)),
-            Duty.Mix(var batch) => Mix(run, nowMs, batch.Id, person, backMs),
-            Duty.Wait(_, Duty.Mix(var batch)) => Mix(run, nowMs, batch.Id, person, backMs),
-            _ => ([], null),
+            { Now: Duty.Rolling(var section, _), Then: Duty.Begin(var next) } => [new What.SectionDry(section.Id, mine.Person), .. Begin(next)],
+            { Now: Duty.Rolling(var section, _) } => [new What.SectionDry(section.Id, mine.Person)],
+            { Now: Duty.Begin(var next) } => Begin(next),
+            { Now: Duty.Mixing, Then: Duty.Begin(var next) } => Begin(next),
+            { Now: Duty.Wait(_, Duty.Begin(var next)) } => Begin(next),
+            { Now: Duty.Mix(var batch) } => [new What.BatchMixed(batch.Id, mine.Person)],
+            { Now: Duty.Wait(_, Duty.Mix(var batch)) } => [new What.BatchMixed(batch.Id, mine.Person)],
+            _ => [],
         };
+
+        IReadOnlyList<What> Begin(IssuedSection next) => run.IsBegun(next.Id) ? [] : [new What.SectionWet(next.Id, mine.Person)];
     }
 
     /// <summary>Marks as they are, unless one is dated back to before what it follows.</summary>
@@ -41,9 +51,7 @@ public static class Tapping
             ? [.. run.Log.Where(l => l.Counts && l.Mark.Stamp.Made == last.Mark.Stamp.Made && l.Mark.What is not (What.Replanned or What.Issued or What.Paired or What.Undone))]
             : [];
 
-    /// <summary>A batch beside the plan, or before its time.</summary>
-    public static (IReadOnlyList<ToMark> Marks, Reason? Refusal) Mix(Run run, long nowMs, string batch, int person, long backMs = 0) =>
-        Refused(run) is { } refusal ? ([], refusal) : Dated(run, nowMs, [new(new What.BatchMixed(batch, person), BackMs: backMs)]);
+    public static IReadOnlyList<ToMark> TakenBack(IReadOnlyList<LoggedMark> tap) => [.. tap.Select(l => new ToMark(new What.Undone(l.Mark.Stamp.Id)))];
 
     /// <summary>
     /// "I am here": the section is being rolled now. Whatever must have happened before is filled in as assumed: the same person's
@@ -98,9 +106,6 @@ public static class Tapping
     }
 
     private static string Cure(IssuedReason reason, Voice v, string step) => reason.Remedy(v) is { } remedy ? remedy + " " + step : step;
-
-    private static IReadOnlyList<ToMark> Begin(Run run, IssuedSection next, int person, long backMs) =>
-        run.IsBegun(next.Id) ? [] : [new(new What.SectionWet(next.Id, person), BackMs: backMs)];
 
     /// <summary>A section cannot be wet from a batch that was never mixed: the plan's time before it is assumed.</summary>
     private static ToMark? AssumedMix(Run run, string section, long at, long nowMs)

@@ -27,6 +27,7 @@ internal sealed class OpenRun(string job, string id, MarkKeeping keeping, Server
     private long _upto;
     private bool _isSending;
     private long? _pairedMs;
+    private (Run? Run, string Lost) _weighed;
 
     public string Id => id;
     /// <summary>Id of the job it belongs to.</summary>
@@ -68,9 +69,11 @@ internal sealed class OpenRun(string job, string id, MarkKeeping keeping, Server
     {
         var now = await Moment();
         Show(now);
-        // A lap can be lost without a tap.
-        if (Salvage is null && Present is { IsDone: false } present && present.Forecast.Lost.Any(l => l.Standing is not LapStage.Joined) && _oneAtATime.CurrentCount > 0) await Mark([], now);
+        // A lap can be lost without a tap, and was perhaps lost before this device came to the run.
+        if (Lost is { Length: > 0 } lost && _weighed != (Run, lost) && _oneAtATime.CurrentCount > 0) await Mark([], now);
     }
+
+    private string Lost => string.Join(' ', Present?.Forecast.Lost.Select(l => MarkWords.Of(l.Lap)) ?? []);
 
     /// <summary>Stamps marks that belong together, puts them on the disk, and then shows what they come to.</summary>
     public async Task Mark(IReadOnlyList<ToMark> marks)
@@ -155,8 +158,9 @@ internal sealed class OpenRun(string job, string id, MarkKeeping keeping, Server
         _upto = answer.Upto;
         var news = answer.Marks.Where(m => !_marks.ContainsKey(m.Id)).ToList();
         foreach (var mark in news) _marks[mark.Id] = mark;
-        foreach (var mark in sent) _unsent.Remove(mark.Id);
-        foreach (var mark in news.Concat(sent)) _unkept[mark.Id] = mark;
+        foreach (var mark in answer.Marks.Concat(sent)) _unsent.Remove(mark.Id);
+        // All of them, not only the news: what this page has shown may not lie on the disk yet, and twice is once.
+        foreach (var mark in answer.Marks.Concat(sent)) _unkept[mark.Id] = mark;
         await Shelve();
         if (news.Count == 0) return;
         var before = Run;
@@ -180,9 +184,9 @@ internal sealed class OpenRun(string job, string id, MarkKeeping keeping, Server
     /// <param name="before">The run before what was marked.</param>
     private async Task Replan(DeviceMoment now, Run? before)
     {
-        Changes = [];
         if (Run is not { } run) return;
-        if (before is not null) Changes = RoomFollowing.Told(before, run);
+        // What was said of the last marks stands until there are others.
+        if (before?.Log.Count != run.Log.Count) Changes = before is null ? [] : RoomFollowing.Told(before, run);
         var started = Stopwatch.GetTimestamp();
         await _replanning.CancelAsync();
         _replanning = new CancellationTokenSource();
@@ -198,11 +202,15 @@ internal sealed class OpenRun(string job, string id, MarkKeeping keeping, Server
 
         ReplanTook = Stopwatch.GetElapsedTime(started);
         Salvage = replan.Salvage;
-        if (!replan.IsChanged || !Leads) return;
-        Changes = [.. Changes, .. replan.Changes];
-        await Keep(Stamped([new ToMark(new What.Replanned(replan.Turns))], now));
-        Refold();
-        Show(now);
+        if (replan.IsChanged && Leads)
+        {
+            Changes = [.. Changes, .. replan.Changes];
+            await Keep(Stamped([new ToMark(new What.Replanned(replan.Turns))], now));
+            Refold();
+            Show(now);
+        }
+
+        _weighed = (Run, Lost);
     }
 
     private IReadOnlyList<MarkDocument> Stamped(IReadOnlyList<ToMark> marks, DeviceMoment now)

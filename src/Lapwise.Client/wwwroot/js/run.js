@@ -55,6 +55,8 @@ export function stand() {
   if (next?.matches(":focus-visible")) next.scrollIntoView({ block: "nearest" });
 }
 
+export const isCramped = () => [...document.querySelectorAll(".run-piece > path:first-of-type")].map((p) => p.getBoundingClientRect()).some((b) => Math.min(b.width, b.height) < 64);
+
 export const clocks = () => [Date.now(), Math.round(performance.now())];
 
 async function lockScreen() {
@@ -94,12 +96,26 @@ export function alarm(high) {
   try { return navigator.vibrate?.(high ? [200, 100, 200, 100, 200] : [200]) ?? false; } catch { return false; }
 }
 
+// What a tap does moves what lies there: the second tap of a double tap falls on something nobody has read, and is none. Keys have no place.
+function oneTap() {
+  let last = null;
+  const tapped = (click) => {
+    if (click.detail === 0 || !click.target.closest?.(".run button, .run-piece, .run-aside, .run-reach")) return;
+    const isSecond = last && click.timeStamp - last.timeStamp < 500 && Math.hypot(click.pageX - last.pageX, click.pageY - last.pageY) < 40;
+    last = click;
+    if (isSecond) click.stopPropagation();
+  };
+  addEventListener("click", tapped, true);
+  return () => removeEventListener("click", tapped, true);
+}
+
 export function watch(page) {
+  const tapsAsBefore = oneTap();
   const seen = async () => { if (document.visibilityState === "visible") { await lockScreen(); page.invokeMethodAsync("OnSeenAgain"); } };
   document.addEventListener("visibilitychange", seen);
   addEventListener("online", seen);
   lost = () => page.invokeMethodAsync("OnLost");
-  return { stop() { lost = () => { }; document.removeEventListener("visibilitychange", seen); removeEventListener("online", seen); } };
+  return { stop() { tapsAsBefore(); lost = () => { }; document.removeEventListener("visibilitychange", seen); removeEventListener("online", seen); } };
 }
 
 export function save(name, text) {
