@@ -66,10 +66,10 @@ public sealed record WholePrice(WholeJob Whole, Rates Rates, Agreement Agreement
     public Terms Terms => Terms.Of(Whole.Job, Whole.Timeline, Agreement);
 
     /// <summary>The price with the changes counted as signed up to the given one, for whoever is to sign it; the last: with all of them.</summary>
-    /// <param name="signed">How many of the changes count; what is signed already counts always.</param>
+    /// <param name="counted">How many of the changes count; what is signed already counts always.</param>
     /// <returns>Null where the price would fall below zero.</returns>
-    public JobPrice? WithChanges(int signed) =>
-        Priced(Whole, Rates, Agreement with { Changes = [.. Agreement.Changes.Select((c, i) => i < signed ? c with { SignedOn = c.SignedOn ?? DateOnly.MinValue } : c)] }, LineChances).Price;
+    public JobPrice? WithChanges(int counted) =>
+        Priced(Whole, Rates, Agreement with { Changes = [.. Agreement.Changes.Select((c, i) => i < counted ? c with { SignedOn = c.SignedOn ?? DateOnly.MinValue } : c)] }, LineChances).Price;
 
     private static PriceRead Priced(WholeJob whole, Rates rates, Agreement agreement, IReadOnlyList<Chance?> lineChances) =>
         Pricing.Price(whole.Supply, Labour.Of(whole.Timeline), Labour.Visits(whole.Timeline), rates, agreement, lineChances);

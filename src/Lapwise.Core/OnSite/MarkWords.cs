@@ -25,7 +25,7 @@ public static class MarkWords
         What.Noted w => v.Say($"“{w.Text}”", $"«{w.Text}»"),
         What.Checked w => v.Say("Seen to: ", "Comprobado: ") + (Preparation.All.FirstOrDefault(p => p.Id == w.Point)?.Text(v) ?? w.Point),
         What.TakenUp w => v.Say($"At the finisher's word, against “{Against(w, run, v)}”: {w.Why}", $"Bajo la palabra del aplicador, contra «{Against(w, run, v)}»: {w.Why}"),
-        What.Led w => v.Say($"Device {RunClock.Short(w.Device)} leads.", $"Dirige el dispositivo {RunClock.Short(w.Device)}."),
+        What.Led w => v.Say($"Device {RunClock.NameOf(w.Device)} leads.", $"Dirige el dispositivo {RunClock.NameOf(w.Device)}."),
         What.Paired w => v.Say($"Clock held against the server: {Voice.Span(w.OffsetMs / 1000.0)} apart, known to {Voice.Span(w.RoundTripMs / 2000.0)}.", $"Reloj comparado con el servidor: {Voice.Span(w.OffsetMs / 1000.0)} de diferencia, con precisión de {Voice.Span(w.RoundTripMs / 2000.0)}."),
         _ => v.Say($"Not known to this program: {logged.Document.Kind}.", $"Desconocido para este programa: {logged.Document.Kind}."),
     };

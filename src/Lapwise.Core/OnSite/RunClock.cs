@@ -36,7 +36,7 @@ public sealed class RunClock
         }
 
         var assumed = devices.OrderBy(d => d.Key, StringComparer.Ordinal).SelectMany(d => d.Value.Assumed).ToList();
-        var alone = string.Join(", ", devices.Where(d => devices.Count > 1 && !d.Value.IsPaired).Select(d => Short(d.Key)).Order(StringComparer.Ordinal));
+        var alone = string.Join(", ", devices.Where(d => devices.Count > 1 && !d.Value.IsPaired).Select(d => NameOf(d.Key)).Order(StringComparer.Ordinal));
         if (alone.Length > 0)
         {
             assumed.Add(v => v.Say($"Never held against the server's clock: {alone}. Those times are taken as they are.",
@@ -55,8 +55,8 @@ public sealed class RunClock
     /// <summary>A device's present moment in the run's time; never before its last mark.</summary>
     public long At(DeviceMoment now) => _devices.TryGetValue(now.Device, out var device) ? device.Copy().Read(now) + device.OffsetMs : now.ClockMs;
 
-    /// <summary>The first letters of a device's id: enough to tell two phones apart.</summary>
-    public static string Short(string device) => device.Length <= 6 ? device : device[^6..];
+    /// <summary>The last letters of a device's id: enough to tell two phones apart.</summary>
+    public static string NameOf(string device) => device.Length <= 6 ? device : device[^6..];
 
     /// <summary>The times of one device, read in the order of its marks.</summary>
     private sealed class DeviceTime
