@@ -201,17 +201,20 @@ public sealed class ShopDaysTests
     public void A_coat_kept_on_a_day_lost_is_told_as_at_ones_own_word()
     {
         var (free, found) = Placed(Shop());
-        var (_, visit, place) = ShopDays.Visits(Jobs).First(x => x.Job.Id == "kitchen" && x.Visit.Steps.Any(s => x.Job.Whole.Timeline.Steps[s].Kind == SiteStep.Coat));
-        var at = ShopDays.At(Shop(), found.Visits[place].Start);
-        var asked = new DaysDocument { DaysAhead = 60, Crews = Crews(2), Stays = [new StayDocument { Visit = $"kitchen/{visit.Number}", From = at.ToString(DaysReading.Moment, System.Globalization.CultureInfo.InvariantCulture) }] };
+        // The whole kitchen is kept, so that nothing else stands against the coat on that day.
+        var kitchen = ShopDays.Visits(Jobs).Where(x => x.Job.Id == "kitchen").ToList();
+        var at = ShopDays.At(Shop(), found.Visits[kitchen.First(x => x.Visit.Steps.Any(s => x.Job.Whole.Timeline.Steps[s].Kind == SiteStep.Coat)).Place].Start);
+        string Moment(DateTime when) => when.ToString(DaysReading.Moment, System.Globalization.CultureInfo.InvariantCulture);
+        var asked = new DaysDocument { DaysAhead = 60, Crews = Crews(2), Stays = [.. kitchen.Select(x => new StayDocument { Visit = $"kitchen/{x.Visit.Number}", From = Moment(ShopDays.At(Shop(), found.Visits[x.Place].Start)) })] };
         var (problem, schedule) = Placed(Asked(asked));
         Assert.DoesNotContain(ShopNotes.Of(Jobs, Asked(asked), problem, schedule), n => n.Code == "KeptAtYourWord");
 
         var lost = Asked(asked with { Lost = [new LostDayDocument { Date = at.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture) }] });
         (problem, schedule) = Placed(lost);
-        var note = Assert.Single(ShopNotes.Of(Jobs, lost, problem, schedule), n => n.Code == "KeptAtYourWord");
-        Assert.Equal(Limit.AtYourWord, note.Limit);
-        Assert.Contains("is a day lost", note.Text(Voice.Default), StringComparison.Ordinal);
+        var notes = ShopNotes.Of(Jobs, lost, problem, schedule).Where(n => n.Code == "KeptAtYourWord").ToList();
+        Assert.NotEmpty(notes);
+        Assert.All(notes, n => Assert.Equal(Limit.AtYourWord, n.Limit));
+        Assert.All(notes, n => Assert.Contains("is a day lost", n.Text(Voice.Default), StringComparison.Ordinal));
         Assert.Equal(free.Visits.Count, problem.Visits.Count);
     }
 
