@@ -187,7 +187,7 @@ public sealed class KeepingTests(PublishedServer server)
             await server.StartServer();
         }
         await page.GetByRole(AriaRole.Button, new() { Name = "Try again" }).ClickAsync();
-        await Expect(page.Locator("li", new() { HasText = name })).Not.ToContainTextAsync("only on this device");
+        await Expect(page.Locator("li", new() { HasText = name })).Not.ToContainTextAsync("only on this device", new() { Timeout = 30_000 });
         Assert.Contains(name, await server.Http.GetStringAsync("/api/jobs", TestContext.Current.CancellationToken), StringComparison.Ordinal);
     }
 
