@@ -13,7 +13,7 @@ public sealed class ManyJobsTests(PublishedServer server)
         await using var window = await server.Window(390, 844);
         var page = await window.Open("/");
         var rows = page.Locator(".jobs li");
-        Assert.True(await rows.CountAsync() > 12);
+        await Expect(rows.Nth(12)).ToBeVisibleAsync(new() { Timeout = Pages.FirstStartMs });
         await page.Field("Find a job by its name").FillAsync("quillmere ferry");
         await Expect(rows).ToHaveCountAsync(1);
         await Expect(rows).ToContainTextAsync("Ferry office, Quillmere");

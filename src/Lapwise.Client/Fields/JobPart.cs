@@ -8,7 +8,8 @@ namespace Lapwise.Client.Fields;
 /// <summary>
 /// A part of the page that shows or changes the open job. It is drawn anew when it was used itself, and when what it is given
 /// or what it shows of the job has become another: a key in one field does not draw the rest of the page.
-/// What stands in a list of the job, a top or a cutout, it is given and never looks up: it is asked once more when that is gone.
+/// What stands in a list of the job, a top or a cutout, it is given, and looks up as it stands by now where it is still there: it
+/// is asked once more when that is gone, and draws itself before the page does while one types.
 /// </summary>
 public abstract class JobPart : Speaking
 {
