@@ -24,6 +24,6 @@ public sealed class ManyJobsTests(PublishedServer server)
 
         await page.GotoAsync("/days");
         await page.Field("Find a job by its name").FillAsync("quillmere");
-        await Expect(page.Locator("[id^=out-]")).ToHaveCountAsync(1, new() { Timeout = Pages.FirstStartMs });
+        await Expect(page.Locator("input[id^=out-]")).ToHaveCountAsync(1, new() { Timeout = Pages.FirstStartMs });
     }
 }
