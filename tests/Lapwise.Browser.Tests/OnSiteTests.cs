@@ -693,6 +693,8 @@ public sealed partial class OnSiteTests(PublishedServer server)
         async Task TwiceAt(ILocator target, int apartMs)
         {
             await Expect(target).ToBeVisibleAsync();
+            // Clear of the bar at the foot, which would take the tap.
+            await target.EvaluateAsync("e => e.scrollIntoView({ block: 'center' })");
             var box = (await target.BoundingBoxAsync())!;
             var (x, y) = (box.X + (box.Width / 2), box.Y + (box.Height / 2));
             await page.Mouse.ClickAsync(x, y);
