@@ -53,7 +53,7 @@ public sealed class PapersTests
         var whole = Samples.Whole("l-kitchen");
         IReadOnlyList<string> marks = [.. whole.Work.Coats.Select((w, i) => TicketMark.Of(whole.Supply.Coats[i], w))];
         var read = new PdfRead(Papers.Pdf(PaperKind.Tickets, whole, Us, WithCodes));
-        Assert.All(marks, m => Assert.True(read.Says(TicketMark.Printed(m))));
+        Assert.All(marks, m => Assert.True(read.Says(Fingerprint.Printed(m))));
         var (supply, work) = (whole.Supply.Coats[0], whole.Work.Coats[0]);
         Assert.Equal(marks[0], TicketMark.Of(supply with { CostTotal = supply.CostTotal + 1 }, work));
         Assert.NotEqual(marks[0], TicketMark.Of(supply with { Tickets = [supply.Tickets[0] with { ThinnerMl = 7 }, .. supply.Tickets.Skip(1)] }, work));

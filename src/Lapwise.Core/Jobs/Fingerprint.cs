@@ -16,6 +16,6 @@ public static class Fingerprint
 
     public static string OfText(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
 
-    /// <summary>As it is printed: twelve digits in groups, enough to tell two papers of a shop apart and to be read out.</summary>
+    /// <summary>As it is printed: twelve digits at most, in groups, enough to tell two papers of a shop apart and to be read out.</summary>
     public static string Printed(string whole) => string.Join(' ', whole.Chunk(4).Take(3).Select(c => new string(c)));
 }

@@ -12,12 +12,9 @@ public static class TicketMark
 {
     private const int Digits = 8;
 
-    /// <summary>Eight hex digits.</summary>
+    /// <summary>Eight hex digits; <see cref="Fingerprint.Printed"/> sets them in groups.</summary>
     public static string Of(CoatSupply supply, CoatWork work) => Fingerprint.OfText(string.Join('\n',
         supply.Tickets.Join(work.Batches, t => t.Batch, b => b.Id, Said)))[..Digits];
-
-    /// <summary>As it is printed, in two groups.</summary>
-    public static string Printed(string mark) => string.Join(' ', mark.Chunk(Digits / 2).Select(c => new string(c)));
 
     private static string Said(BatchTicket ticket, Batch batch) => string.Join(';',
     [

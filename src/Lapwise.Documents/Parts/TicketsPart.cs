@@ -52,7 +52,7 @@ internal static class TicketsPart
                 new(voice.Say("ratio error by cup", "error de proporción con vaso"), Error(ticket.RatioError, voice)),
                 new(voice.Say("ratio error by scale", "error de proporción con báscula"), Error(ticket.RatioErrorByMass, voice)),
                 new(voice.Say("for sections", "para las secciones"), string.Join(", ", batch.Sections)),
-                new(voice.Say("from plan", "del plan"), TicketMark.Printed(TicketMark.Of(supply, work))),
+                new(voice.Say("from plan", "del plan"), Fingerprint.Printed(TicketMark.Of(supply, work))),
             ],
             [.. TicketLines.Of(work, supply, ticket).Select(line => new Item(Mark(line.Kind), line.Text(voice))), .. Hazards(product, voice)]);
     }
