@@ -38,7 +38,7 @@ public static class ChangeSheet
         yield return new Block.Table(
             [
                 new(voice.Say("change", "cambio"), 4), new(voice.Say($"price before tax, {currency}", $"precio sin impuesto, {currency}"), 1.6, Right: true),
-                new(voice.Say($"total with it and tax, {currency}", $"total con él e impuesto, {currency}"), 1.8, Right: true), new(voice.Say("signed", "firmado"), 1.6),
+                new(voice.Say($"total up to here, with tax, {currency}", $"total hasta aquí, con impuesto, {currency}"), 1.8, Right: true), new(voice.Say("signed", "firmado"), 1.6),
             ],
             [
                 .. changes.Select((c, i) => new Row(

@@ -30,7 +30,14 @@ public sealed record ComingNeed(string Job, DateOnly? On, Shade Shade, double Ne
 public sealed record Purchase(double ChanceAsked, IReadOnlyList<ShadePurchase> Shades, IReadOnlyList<LiquidBesideKits> BesideKits, IReadOnlyList<HeldBackNeed> HeldBack)
 {
     /// <summary>Of all kits; null where there are none, or where they are priced in different currencies and do not add up.</summary>
-    public MoneyAmount? Cost => Shades.DistinctBy(s => s.Cost.Currency).Count() == 1 ? Shades.Select(s => s.Cost).Aggregate((sum, cost) => sum + cost) : null;
+    public MoneyAmount? Cost
+    {
+        get
+        {
+            IReadOnlyList<MoneyAmount> costs = [.. Shades.Where(s => s.Kits.Count > 0).Select(s => s.Cost)];
+            return costs.DistinctBy(c => c.Currency).Count() == 1 ? costs.Aggregate((sum, cost) => sum + cost) : null;
+        }
+    }
 }
 
 /// <summary>What a liquid that is not in the kits is for.</summary>

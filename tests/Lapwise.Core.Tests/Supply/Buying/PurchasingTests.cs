@@ -59,6 +59,9 @@ public sealed class PurchasingTests
         Assert.Equal(["USD", "JPY"], two.Shades.OrderBy(s => s.Product.Id == "abroad").Select(s => s.Cost.Currency.Code));
         Assert.Null(two.Cost);
         Assert.Null(Purchasing.Purchase([], Empty, [Clear], Currency.UsDollar).Cost);
+        // What is sold in no kits known here costs nothing in any currency.
+        var unsold = Purchasing.Purchase(needs, Empty, [Clear with { Kits = [] }, abroad], Currency.UsDollar);
+        Assert.Equal(yen, unsold.Cost!.Value.Currency);
     }
 
     [Fact]
