@@ -44,6 +44,8 @@ public sealed class PublishedServer : IAsyncLifetime
         await StartServer();
         // The samples are made in the language of whoever asks first: here in English, whichever test comes first.
         await Http.GetStringAsync("/api/products");
+        // A busy machine is slow, not wrong.
+        Assertions.SetDefaultExpectTimeout(15_000);
         playwright = await Playwright.CreateAsync();
         browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = BrowserSwitches });
     }

@@ -93,6 +93,13 @@ internal sealed class OpenJob : IDisposable
         Tell();
     }
 
+    /// <summary>What the document comes to as it stands, also where what was typed last still waits for its turn.</summary>
+    public Workings WorkedOut()
+    {
+        if (isDrawnLater) Workings.Refresh();
+        return Workings;
+    }
+
     private void Tell()
     {
         if (!isDrawnLater) Changed?.Invoke();
