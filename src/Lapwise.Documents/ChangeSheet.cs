@@ -1,5 +1,6 @@
 using Lapwise.Core;
 using Lapwise.Core.Explain;
+using Lapwise.Documents.Parts;
 
 namespace Lapwise.Documents;
 
@@ -24,7 +25,7 @@ public static class ChangeSheet
     private static IEnumerable<Block> Blocks(WholePrice priced, DateOnly on, Voice voice, string job)
     {
         yield return new Block.Title(job, $"{Name(voice)}, {voice.Date(on)}");
-        if (priced.Agreement.Customer.Length > 0) yield return new Block.Paragraph(voice.Say($"For {priced.Agreement.Customer}", $"Para {priced.Agreement.Customer}"));
+        foreach (var party in PartiesPart.Blocks(priced.Rates.GivenBy, priced.Agreement.Customer, voice)) yield return party;
         var changes = priced.Agreement.Changes;
         if (changes.All(c => c.SignedOn is not null))
         {

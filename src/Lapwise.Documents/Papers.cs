@@ -20,10 +20,12 @@ public enum PaperKind
     Packet,
 }
 
-/// <summary>Where a ticket's code leads, and what the shelf gives for its batches.</summary>
+/// <summary>Where a ticket's code leads, what the shelf gives for its batches, and who hands the papers to whom.</summary>
 /// <param name="StepAddress">Address of a batch of a coat (from 0) on the phone; null: tickets carry no code.</param>
 /// <param name="Picks">Which lot goes to which batch; empty: the shelf is not known.</param>
-public sealed record PaperBasis(Func<int, string, string>? StepAddress, IReadOnlyList<CoatPick> Picks)
+/// <param name="GivenBy">As the shop's rates name it; null or blank: not named.</param>
+/// <param name="Customer">Null or blank: not named.</param>
+public sealed record PaperBasis(Func<int, string, string>? StepAddress, IReadOnlyList<CoatPick> Picks, string? GivenBy = null, string? Customer = null)
 {
     public static readonly PaperBasis None = new(null, []);
 }
@@ -58,10 +60,12 @@ public static class Papers
     {
         PaperKind.Tickets => Tickets(whole, voice, basis),
         PaperKind.Packing => LoadingPart.Blocks(whole, voice, basis),
-        PaperKind.Days => DaysPart.Blocks(whole, voice, paper),
-        PaperKind.Care => CarePart.Blocks(whole, voice),
+        PaperKind.Days => [.. Parties(basis, voice), .. DaysPart.Blocks(whole, voice, paper)],
+        PaperKind.Care => [.. Parties(basis, voice), .. CarePart.Blocks(whole, voice)],
         _ => [.. HeadPart.Warning(whole, voice), .. LoadingPart.Blocks(whole, voice, basis), .. Tickets(whole, voice, basis), .. DaysPart.Blocks(whole, voice, paper, ownPage: true), .. CarePart.Blocks(whole, voice, ownPage: true)],
     };
+
+    private static IEnumerable<Block> Parties(PaperBasis basis, Voice voice) => PartiesPart.Blocks(basis.GivenBy, basis.Customer, voice);
 
     private static IEnumerable<Block> Tickets(WholeJob whole, Voice voice, PaperBasis basis)
     {

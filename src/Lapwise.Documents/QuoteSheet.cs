@@ -32,7 +32,7 @@ public static class QuoteSheet
     private static IEnumerable<Block> Blocks(IssuedQuote quote, WholeJob? whole, Terms? terms, Voice voice, Paper paper)
     {
         yield return new Block.Title(quote.Job.Name, voice.Say($"Quote {quote.Number} of {Date(quote.On, voice)}, good until {Date(quote.ValidUntil, voice)}", $"Presupuesto {quote.Number} del {Date(quote.On, voice)}, válido hasta el {Date(quote.ValidUntil, voice)}"));
-        if (quote.Job.Agreement?.Customer is { Length: > 0 } customer) yield return new Block.Paragraph(voice.Say($"For {customer}", $"Para {customer}"));
+        foreach (var party in PartiesPart.Blocks(quote.Rates.GivenBy, quote.Job.Agreement?.Customer, voice)) yield return party;
         yield return new Block.Facts([new(voice.Say("total with tax", "total con impuesto"), Money(quote.Price.Total, quote, voice)), new(voice.Say("of which tax", "del cual, impuesto"), Money(quote.Price.Tax, quote, voice))]);
 
         yield return new Block.Heading(1, voice.Say("Price", "Precio"));

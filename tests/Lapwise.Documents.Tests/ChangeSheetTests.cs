@@ -14,7 +14,7 @@ public sealed class ChangeSheetTests
     {
         var whole = Samples.Whole("l-kitchen");
         var job = Samples.Document("l-kitchen") with { Agreement = new AgreementDocument { Customer = "House on the hill", Changes = changes } };
-        return WholePrice.Of(job, whole, Samples.Library, new RatesDocument { Tax = "8 %" }, []).Priced!;
+        return WholePrice.Of(job, whole, Samples.Library, new RatesDocument { Tax = "8 %", GivenBy = "Two Hills Coating, 12 Mill Lane" }, []).Priced!;
     }
 
     [Theory, InlineData(true), InlineData(false)]
@@ -23,7 +23,7 @@ public sealed class ChangeSheetTests
         var voice = us ? new Voice(Language.English, UnitSystem.Us) : new Voice(Language.Spanish, UnitSystem.Metric);
         var priced = Priced(new ChangeDocument { What = "Backsplash", Price = "300", SignedOn = "2026-11-20" }, new ChangeDocument { What = "Window sill", Price = "120.50" });
         var read = new PdfRead(ChangeSheet.Pdf(priced, Day, voice));
-        Assert.True(read.Says("House on the hill") && read.Says("Backsplash") && read.Says("Window sill"));
+        Assert.True(read.Says("Two Hills Coating, 12 Mill Lane") && read.Says("House on the hill") && read.Says("Backsplash") && read.Says("Window sill"));
         Assert.True(read.Says(voice.BareMoney(priced.Agreement.Changes[1].Price)));
         Assert.True(read.Says(voice.BareMoney(priced.WithChanges(2)!.Total)));
         Assert.True(read.Says(voice.Say("customer, date", "cliente, fecha")));

@@ -207,7 +207,7 @@ public sealed class PapersTests
     {
         var job = Samples.Document("l-kitchen") with { Agreement = new AgreementDocument { Customer = "M. Otero", Options = [new OptionDocument { Name = "river slate", Coats = [new CoatOptionDocument { Coat = 1, Color = "river slate" }] }] } };
         var (whole, _) = WholeJob.From(job, Samples.Library);
-        var rates = new RatesDocument { Tax = "7.25 %" };
+        var rates = new RatesDocument { Tax = "7.25 %", GivenBy = "Two Hills Coating, 12 Mill Lane" };
         var priced = WholePrice.Of(job, whole!, Samples.Library, rates, WholePrice.ChancesOf(whole!)).Priced!;
         var quote = new IssuedQuote
         {
@@ -217,12 +217,21 @@ public sealed class PapersTests
         var read = new PdfRead(QuoteSheet.Pdf(quote with { Rates = rates with { Margin = "80 %" } }, whole, priced.Terms));
         foreach (var amount in quote.Price.Lines.Select(l => l.Amount).Append(quote.Price.Net).Append(quote.Price.Tax).Append(quote.Price.Total).Concat(quote.Price.Stages.Select(s => s.Amount)))
             Assert.True(read.Says(amount.ToString("N2", System.Globalization.CultureInfo.InvariantCulture)), $"{amount}");
-        Assert.True(read.Says("M. Otero") && read.Says("0042") && read.Says("Nov 25, 2026, good until Dec 25, 2026") && read.Says("customer, date") && read.Says("river slate"));
+        Assert.True(read.Says("From Two Hills Coating, 12 Mill Lane") && read.Says("M. Otero") && read.Says("0042") && read.Says("Nov 25, 2026, good until Dec 25, 2026") && read.Says("customer, date") && read.Says("river slate"));
         // Twelve digits to read out; the whole is in the file's own data.
         Assert.True(read.Says(Fingerprint.Printed(quote.Fingerprint)) && !read.Says(quote.Fingerprint));
         Assert.Equal(quote.Fingerprint, read.Info("Keywords"));
         Assert.Contains($"content=\"{quote.Fingerprint}\"", QuoteSheet.Html(quote, whole, priced.Terms), StringComparison.Ordinal);
         Assert.Equal(QuoteSheet.Pdf(quote, whole, priced.Terms), QuoteSheet.Pdf(quote, whole, priced.Terms));
+    }
+
+    [Theory, InlineData(PaperKind.Days), InlineData(PaperKind.Care)]
+    public void What_the_customer_keeps_names_who_gave_it(PaperKind kind)
+    {
+        var whole = Samples.Whole("l-kitchen");
+        var read = new PdfRead(Papers.Pdf(kind, whole, Us, PaperBasis.None with { GivenBy = "Two Hills Coating, 12 Mill Lane", Customer = "M. Otero" }));
+        Assert.True(read.Says("From Two Hills Coating, 12 Mill Lane") && read.Says("For M. Otero"));
+        Assert.False(new PdfRead(Papers.Pdf(kind, whole, Us, PaperBasis.None)).Says("From "));
     }
 
     /// <summary>Renders each page as a picture and lets a reader find the codes on it.</summary>

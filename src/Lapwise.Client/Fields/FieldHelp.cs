@@ -160,6 +160,7 @@ internal static class FieldHelp
         ["days.jobs.skill"] = ("Only a crew that has it is sent.", "Solo se manda un equipo que la tenga."),
 
         // Money
+        ["rates.givenBy"] = ("Stands at the head of the quote, the changes, the days and the care sheet.", "Encabeza el presupuesto, los cambios, los días y la hoja de cuidados."),
         ["rates.hourlyWage"] = ("What an hour of hands costs you.", "Lo que le cuesta una hora de manos."),
         ["rates.burden"] = ("Insurance, dues and taxes on top of the wage.", "Pólizas, cuotas e impuestos sobre el salario."),
         ["rates.overhead"] = ("Shop, van and office, as a share of the costs.", "Taller, furgoneta y oficina, como parte del coste."),
@@ -171,7 +172,7 @@ internal static class FieldHelp
         ["rates.stages.name"] = ("In the words of the quote; the first is the deposit.", "Con las palabras del presupuesto; el primero es el anticipo."),
         ["rates.stages.share"] = ("The shares come to 100 %.", "Las partes suman 100 %."),
         ["rates.validDays"] = ("Material prices move; a quote must end.", "El material cambia de precio; un presupuesto acaba."),
-        ["rates.currency"] = ("Three letters, as your bank writes them.", "Tres letras, como las escribe su banco."),
+        ["rates.currency"] = ("Three letters. A price that names no currency is in this one; changing it converts none.", "Tres letras. Un precio sin moneda va en esta; cambiarla no convierte ninguno."),
         ["rates.consumablesPerCoat"] = ("Rollers, trays and cups that go with each coat.", "Rodillos, bandejas y vasos de cada capa."),
         ["rates.consumablesPerJob"] = ("Tape, film, paper, pads, filler and primer of the whole job.", "Cinta, plástico, papel, lijas, masilla e imprimación de todo el trabajo."),
         ["rates.callBacks"] = ("How many finished jobs you count back over.", "Cuántos trabajos acabados repasa."),
@@ -179,7 +180,7 @@ internal static class FieldHelp
         ["rates.callBacks.costEach"] = ("Left out, a visit and three hours are counted.", "Sin ello se cuentan una visita y tres horas."),
         ["rates.materialCharge"] = ("An opened kit seldom serves the next job.", "Un juego abierto rara vez sirve para el siguiente."),
         ["rates.taxed"] = ("Some laws tax labour, some do not.", "Hay leyes que gravan la mano de obra y otras no."),
-        ["agreement.customer"] = ("Stands on the quote and the care sheet.", "Sale en el presupuesto y la hoja de cuidados."),
+        ["agreement.customer"] = ("Stands on the quote, the changes, the days and the care sheet.", "Sale en el presupuesto, los cambios, los días y la hoja de cuidados."),
         ["agreement.discount"] = ("Taken off before tax; the margin shows what it costs you.", "Se resta antes del impuesto; el margen muestra lo que le cuesta."),
         ["agreement.visits"] = ("Each is a drive that is paid for.", "Cada una es un viaje que se cobra."),
         ["agreement.sampleBoard.signedOn"] = ("A signed sample settles colour and sheen before the work.", "Una muestra firmada decide color y brillo antes del trabajo."),

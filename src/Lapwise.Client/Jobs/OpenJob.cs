@@ -108,13 +108,16 @@ internal sealed class OpenJob : IDisposable
     /// <summary>Sends what is only here, and takes in what is newer elsewhere.</summary>
     public Task Meet() => kept.Meet();
 
-    public IEnumerable<Fault> FaultsAt(string path) => Workings.Faults.Where(f => f.Path == path);
+    /// <summary>What pricing found wrong in what was agreed, told at its fields as all else is; empty while no price is asked for.</summary>
+    public IReadOnlyList<Fault> PriceFaults { get; set; } = [];
+
+    public IEnumerable<Fault> FaultsAt(string path) => Workings.Faults.Concat(PriceFaults).Where(f => f.Path == path);
 
     public IEnumerable<Fault> FaultsUnder(string path) =>
         Workings.Faults.Where(f => f.Path == path || f.Path.StartsWith(path + ".", StringComparison.Ordinal) || f.Path.StartsWith(path + "[", StringComparison.Ordinal));
 
     /// <summary>The faults as they stand now if one of them is at this place or below it, to hold against a later moment; else null.</summary>
-    public object? FaultsThere(string path) => FaultsUnder(path).Any() ? Workings.Faults : null;
+    public object? FaultsThere(string path) => FaultsAt(path).Concat(FaultsUnder(path)).Any() ? (Workings.Faults, PriceFaults) : null;
 
     public void Dispose()
     {

@@ -4,10 +4,12 @@ using Lapwise.Core.Quantities;
 namespace Lapwise.Core.Jobs;
 
 /// <summary>The shop's rates after reading.</summary>
+/// <param name="GivenBy">Who gives a quote; blank: nobody is named on it.</param>
 /// <param name="WagePerHour">Before burden.</param>
 /// <param name="Margin">Share of the price, 0 to 0.9.</param>
 /// <param name="Assumed">What was left out and is a default here, in words; empty: everything is the shop's own.</param>
 public sealed record Rates(
+    string GivenBy,
     Currency Currency,
     MoneyAmount WagePerHour,
     decimal Burden,

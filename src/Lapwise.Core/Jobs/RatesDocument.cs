@@ -11,6 +11,8 @@ public sealed record RatesDocument
 
     /// <summary>Version of this shape; readers refuse a newer one.</summary>
     public int Lapwise { get; set; } = CurrentVersion;
+    /// <summary>Who gives a quote, as its papers name them: business, address, telephone, licence.</summary>
+    public string? GivenBy { get; set; }
     /// <summary>The shop's one currency (ISO 4217), as <c>USD</c>.</summary>
     public string Currency { get; set; } = "USD";
     /// <summary>What one hour of a person is paid.</summary>

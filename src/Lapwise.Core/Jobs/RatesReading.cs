@@ -24,6 +24,7 @@ public static class RatesReading
     }
 
     private const int MostStages = 12;
+    private const int LongestGivenBy = 300;
     private const int MostDays = 3650;
 
     public static RatesRead Read(RatesDocument document, UnitSystem units)
@@ -54,6 +55,7 @@ public static class RatesReading
             return guess;
         }
 
+        var givenBy = ReadGivenBy(fields, document.GivenBy, assumed);
         var wage = Money("hourlyWage", document.HourlyWage, Guess.Wage, v => v.Say("wage of an hour", "salario por hora"));
         var burden = Share("burden", document.Burden, Guess.Burden, Ranges.Burden, v => v.Say("burden on wages", "cargas sobre el salario"));
         var waste = Share("waste", document.Waste, Guess.Waste, Ranges.Loss, v => v.Say("waste of material", "merma de material"));
@@ -76,9 +78,23 @@ public static class RatesReading
         if (fields.Count > 0) return new RatesRead(null, fields.Faults);
         return new RatesRead(
             new Rates(
-                currency, wage, burden, waste, document.MaterialCharge ?? MaterialCharge.WholeKits, perCoat, perJob, travel, overhead, margin,
+                givenBy, currency, wage, burden, waste, document.MaterialCharge ?? MaterialCharge.WholeKits, perCoat, perJob, travel, overhead, margin,
                 tax, document.Taxed ?? Taxed.Everything, least, stages, document.ValidDays ?? Guess.ValidDays, calls, assumed),
             []);
+    }
+
+    private static string ReadGivenBy(Fields fields, string? entered, List<Phrase> assumed)
+    {
+        var givenBy = (entered ?? "").Trim();
+        if (givenBy.Length == 0) assumed.Add(v => v.Say("who gives the quote: nobody is named on it", "quién da el presupuesto: no se nombra a nadie"));
+        if (givenBy.Length > LongestGivenBy)
+        {
+            fields.Add("givenBy", "GivenByTooLong",
+                v => v.Say($"{givenBy.Length} characters are more than the head of a paper holds.", $"{givenBy.Length} caracteres no caben en el encabezado de un papel."),
+                v => v.Say($"Keep it to {LongestGivenBy}: business, address, telephone, licence.", $"Déjelo en {LongestGivenBy}: negocio, dirección, teléfono, licencia."));
+        }
+
+        return givenBy;
     }
 
     private static decimal NoTax(List<Phrase> assumed)

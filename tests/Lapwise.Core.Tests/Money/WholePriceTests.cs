@@ -135,6 +135,7 @@ public sealed class WholePriceTests
     [InlineData("CurrencyUnknown")]
     [InlineData("CallBacksOutOfRange")]
     [InlineData("DaysOutOfRange")]
+    [InlineData("GivenByTooLong")]
     [InlineData("CurrencyMixed")]
     public void Rates_that_cannot_be_used_are_refused(string code)
     {
@@ -143,6 +144,7 @@ public sealed class WholePriceTests
             "SharesNotWhole" => new RatesDocument { Stages = [new StageDocument { Name = "order", Share = "50 %" }] },
             "CurrencyUnknown" => new RatesDocument { Currency = "dollars" },
             "CallBacksOutOfRange" => new RatesDocument { CallBacks = new CallBacksDocument { Jobs = 2, CameBack = 3 } },
+            "GivenByTooLong" => new RatesDocument { GivenBy = new string('x', 301) },
             "DaysOutOfRange" => new RatesDocument { ValidDays = 0 },
             _ => new RatesDocument { HourlyWage = "30 EUR" },
         };

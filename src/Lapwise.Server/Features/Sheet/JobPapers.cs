@@ -33,7 +33,7 @@ internal static class JobPapers
     }
 
     private static async Task<IResult> Answer(
-        string id, string what, HttpRequest request, StoredWholeJob stored, ShelfLog log, ProductShelf products, GivenPapers given, PhoneDoor door, TimeProvider time, CancellationToken cancel)
+        string id, string what, HttpRequest request, StoredWholeJob stored, JobShelf jobs, RatesShelf rates, ShelfLog log, ProductShelf products, GivenPapers given, PhoneDoor door, TimeProvider time, CancellationToken cancel)
     {
         var isPdf = what.EndsWith(Pdf, StringComparison.Ordinal);
         if (!Enum.TryParse<PaperKind>(isPdf ? what[..^Pdf.Length] : what, ignoreCase: true, out var kind) || !Enum.IsDefined(kind)) return Problems.NotFound();
@@ -46,7 +46,9 @@ internal static class JobPapers
         IReadOnlyList<string> marks = [.. whole.Work.Coats.Select((work, i) => TicketMark.Of(whole.Supply.Coats[i], work))];
         var basis = new PaperBasis(
             PhoneAddress(door) is { } address ? (coat, batch) => $"{address}/jobs/{Uri.EscapeDataString(id)}/{Phases.Supply.Route}?coat={coat + 1}&batch={Uri.EscapeDataString(batch)}&plan={marks[coat]}" : null,
-            shelf.Packs.Count == 0 ? [] : LotPicking.Pick(whole.Supply, shelf, coat => whole.Timeline.CoatedOn(coat) ?? today));
+            shelf.Packs.Count == 0 ? [] : LotPicking.Pick(whole.Supply, shelf, coat => whole.Timeline.CoatedOn(coat) ?? today),
+            (await rates.Find(RatesShelf.Own, cancel))?.Document.GivenBy,
+            (await jobs.Find(id, cancel))?.Document.Agreement?.Customer);
         if (!isPdf) return Results.Content(Papers.Html(kind, whole, voice, basis), "text/html; charset=utf-8");
         var pdf = Papers.Pdf(kind, whole, voice, basis, time.GetUtcNow());
         if (kind is PaperKind.Tickets or PaperKind.Packet)
