@@ -50,7 +50,7 @@ public sealed class BasesTests(PublishedServer server)
     {
         await using var window = await server.Window();
         var page = await window.Open("/quick");
-        foreach (var sum in SameNumbersTests.Sums.Select(s => s.Data))
+        foreach (var sum in SameNumbersTests.Sums)
         {
             await page.GotoAsync("/quick/" + SameNumbersTests.Escaped(sum));
             await Expect(page.Locator(".quick-answer data").First).ToBeVisibleAsync(new() { Timeout = Pages.FirstStartMs });

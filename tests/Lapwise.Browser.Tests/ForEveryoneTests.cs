@@ -192,6 +192,8 @@ public sealed class ForEveryoneTests(PublishedServer server)
         Assert.InRange(ours, 1_000_000, BareTemplateBytes + RoomForOurs);
     }
 
+    private const double HeldAimMs = 50;
+
     /// <summary>The first key on a fresh page, too, which finds everything cold.</summary>
     [Theory]
     [InlineData("measure", "Thickness")]
@@ -200,7 +202,7 @@ public sealed class ForEveryoneTests(PublishedServer server)
     public async Task No_key_waits_for_what_it_comes_to(string route, string field)
     {
         var best = double.PositiveInfinity;
-        for (var i = 0; i < 3; i++)
+        for (var i = 0; i < 3 && best > HeldAimMs; i++)
         {
             await using var window = await server.Window(390, 844);
             await window.AddInitScriptAsync("""
@@ -221,7 +223,7 @@ public sealed class ForEveryoneTests(PublishedServer server)
         }
 
         TestContext.Current.SendDiagnosticMessage("{0}: a key is held for {1} ms", route, best);
-        // Aim: 50 ms. It was 110 to 400 ms while the whole page was worked out and drawn with each key; the best of three counts.
-        Assert.InRange(best, 0, 75);
+        // The aim was missed by 60 to 350 ms: it was 110 to 400 ms while the whole page was worked out and drawn with each key; the best of three counts.
+        Assert.InRange(best, 0, 1.5 * HeldAimMs);
     }
 }

@@ -30,6 +30,7 @@ internal static class FieldHelp
 
         // Measure
         ["tops.name"] = ("Stands in the plan and on tickets, so that nobody rolls the wrong top.", "Sale en el plan y en las boletas, para no recubrir la cubierta equivocada."),
+        ["tops.dryPass"] = ("One way over the whole top: across the light from the window its texture shows least.", "Una sola dirección en toda la cubierta: así la textura se nota menos con la luz de la ventana."),
         ["tops.thickness"] = ("Says how much film the edges and cutout rims take.", "Dice cuánta película llevan los cantos y los bordes de los huecos."),
         ["tops.outline.shape"] = ("The quickest way to enter it; walk the sides where nothing is square.", "La forma más rápida de anotarla; recorra los lados si nada está a escuadra."),
         ["tops.outline.length"] = ("Wall to wall or end to end, as the tape reads.", "De pared a pared o de punta a punta, como lo lee la cinta."),
@@ -111,6 +112,7 @@ internal static class FieldHelp
         ["crew.pace.edge"] = ("Edges take time of their own.", "Los cantos llevan su propio tiempo."),
         ["crew.pace.reload"] = ("A fixed pause for each section.", "Una pausa fija por sección."),
         ["crew.pace.walk"] = ("Changing place costs open time.", "Cambiar de sitio gasta tiempo abierto."),
+        ["crew.pace.daySpread"] = ("The chance of a line is reckoned with it.", "Con ello se calcula la probabilidad de una línea."),
         ["crew.pace.mix"] = ("While one mixes, the laps grow old.", "Mientras uno mezcla, los solapes envejecen."),
         ["aims.marginShare"] = ("What you keep in hand for a slip.", "Lo que guarda para un tropiezo."),
         ["aims.largestSection"] = ("Larger is quicker, smaller leaves more margin.", "Más grande es más rápido; más pequeña deja más margen."),
