@@ -26,10 +26,13 @@ public static class JobSheet
             .. CautionsPart.Blocks(whole, voice),
             .. TopsPart.Blocks(whole, voice, paper),
             .. SectionPart.Blocks(whole, voice, paper),
-            .. Enumerable.Range(0, whole.Work.Coats.Count).SelectMany(coat => CoatPart.Blocks(whole, coat, voice, paper)),
+            .. Enumerable.Range(0, whole.Work.Coats.Count).SelectMany(coat => Coat(whole, coat, voice, paper)),
             .. PackingPart.Blocks(whole, voice),
             .. DaysPart.Blocks(whole, voice, paper),
             .. BasesPart.Blocks(whole, voice),
         ]);
     }
+
+    private static IEnumerable<Block> Coat(WholeJob whole, int coat, Voice voice, Paper paper) =>
+        [.. CoatPart.Blocks(whole, coat, voice, paper), new Block.Heading(2, Papers.Name(PaperKind.Tickets, voice)), .. TicketsPart.Blocks(whole, coat, voice)];
 }

@@ -62,8 +62,11 @@ public static class Papers
         PaperKind.Packing => LoadingPart.Blocks(whole, voice, basis),
         PaperKind.Days => [.. Parties(basis, voice), .. DaysPart.Blocks(whole, voice, paper)],
         PaperKind.Care => [.. Parties(basis, voice), .. CarePart.Blocks(whole, voice)],
-        _ => [.. HeadPart.Warning(whole, voice), .. LoadingPart.Blocks(whole, voice, basis), .. Tickets(whole, voice, basis), .. DaysPart.Blocks(whole, voice, paper, ownPage: true), .. CarePart.Blocks(whole, voice, ownPage: true)],
+        _ => [.. HeadPart.Warning(whole, voice), .. LoadingPart.Blocks(whole, voice, basis), .. Coats(whole, voice, paper), .. Tickets(whole, voice, basis), .. DaysPart.Blocks(whole, voice, paper, ownPage: true), .. CarePart.Blocks(whole, voice, ownPage: true)],
     };
+
+    private static IEnumerable<Block> Coats(WholeJob whole, Voice voice, Paper paper) =>
+        Enumerable.Range(0, whole.Work.Coats.Count).SelectMany(coat => CoatPart.Blocks(whole, coat, voice, paper));
 
     private static IEnumerable<Block> Parties(PaperBasis basis, Voice voice) => PartiesPart.Blocks(basis.GivenBy, basis.Customer, voice);
 

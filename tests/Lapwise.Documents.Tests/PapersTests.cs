@@ -225,6 +225,14 @@ public sealed class PapersTests
         Assert.Equal(QuoteSheet.Pdf(quote, whole, priced.Terms), QuoteSheet.Pdf(quote, whole, priced.Terms));
     }
 
+    [Fact]
+    public void The_packet_for_the_day_has_the_order_of_work_of_every_coat()
+    {
+        var whole = Samples.Whole("l-kitchen");
+        var read = new PdfRead(Papers.Pdf(PaperKind.Packet, whole, Us, PaperBasis.None));
+        Assert.Equal(whole.Work.Coats.Count, read.Pages.Sum(p => Regex.Count(p, "In this order")));
+    }
+
     [Theory, InlineData(PaperKind.Days), InlineData(PaperKind.Care)]
     public void What_the_customer_keeps_names_who_gave_it(PaperKind kind)
     {

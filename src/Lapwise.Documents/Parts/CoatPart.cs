@@ -58,9 +58,6 @@ internal static class CoatPart
             yield return Baselines(work, voice);
             yield return new Block.Paragraph(ProofWords.OfUsualWays(voice));
         }
-
-        yield return new Block.Heading(2, voice.Say("Batch tickets", "Boletas de mezcla"));
-        foreach (var ticket in TicketsPart.Blocks(whole, index, voice)) yield return ticket;
     }
 
     /// <summary>What is to be known of the coat, less the notes that stand under the room already.</summary>
