@@ -30,7 +30,7 @@ public sealed class WholePriceTests
         Assert.Contains(Priced(Kitchen).Price.Reasons, r => r.Code == "RatesAssumed");
         var own = new RatesDocument
         {
-            HourlyWage = "31", Burden = "22 %", Waste = "4 %", ConsumablesPerCoat = "18", ConsumablesPerJob = "35", TravelPerVisit = "20", Overhead = "12 %", Margin = "18 %", Tax = "7 %",
+            GivenBy = "Two Hills Coating", HourlyWage = "31", Burden = "22 %", Waste = "4 %", ConsumablesPerCoat = "18", ConsumablesPerJob = "35", TravelPerVisit = "20", Overhead = "12 %", Margin = "18 %", Tax = "7 %",
             Stages = [new StageDocument { Name = "order", Share = "50 %" }, new StageDocument { Name = "handover", Share = "50 %" }],
         };
         Assert.DoesNotContain(Priced(Kitchen, own).Price.Reasons, r => r.Code == "RatesAssumed");
