@@ -49,6 +49,18 @@ internal sealed record DrawnLine(Face Face, PointM On, Axis Along, IReadOnlyList
         yield return this with { Stretches = run };
     }
 
+    /// <summary>Where the line, prolonged, crosses a polyline, and how far along that lies.</summary>
+    public IEnumerable<(PointM At, double AlongM)> Crossings(IReadOnlyList<PointM> polyline)
+    {
+        var walkedM = 0.0;
+        foreach (var (from, to) in polyline.Zip(polyline.Skip(1)))
+        {
+            var (a, b) = (Along.Across(from) - Along.Across(On), Along.Across(to) - Along.Across(On));
+            if (a * b <= 0 && a != b) yield return (Plane.Between(from, to, a / (a - b)), walkedM + (a / (a - b) * from.DistanceTo(to)));
+            walkedM += from.DistanceTo(to);
+        }
+    }
+
     /// <summary>The same line shifted so that it runs through a point, less what would then lie on no film; null where nothing is left.</summary>
     public DrawnLine? Through(PointM to)
     {
