@@ -10,9 +10,13 @@ namespace Lapwise.Verifier.Rules;
 /// </summary>
 internal static class Reach
 {
-    /// <summary>A straight reach this deep over another section leans over it; this far past the end of a panel one stands beside it.</summary>
+    /// <summary>A straight reach this deep over another section leans over it.</summary>
     private const double LeaningM = 0.05;
+    /// <summary>This near the end of a panel one can stand beside it.</summary>
+    private const double PanelEndM = 0.01;
     private const int Samples = 40;
+    /// <summary>Half of a narrow roller: its middle stays this far inside the section, so that it passes a neighbour's corner.</summary>
+    private const double HalfRollerM = 0.05;
     /// <summary>How finely a person steps along a side, and the roller along a fold.</summary>
     private const double StepM = 0.05;
 
@@ -39,7 +43,7 @@ internal static class Reach
             var wet = c.Sections.Where(w => w.Face == flat && w != s && w.Plan.StartS < s.Plan.StartS).ToList();
             var panels = walksRound ? [] : c.Sections.Where(w => w.Face.Top == s.Face.Top && w.Face.Kind == FaceKind.Waterfall && w.Plan.StartS < s.Plan.EndS - Tolerance.S)
                 .Select(w => (Section: w, Front: Front(c, w))).ToList();
-            var over = targets.Select(p => LeansOverFromAll(wet, panels, from, p, c.Job.Aims.ReachM)).FirstOrDefault(w => w is not null);
+            var over = targets.Select(p => s.Face.Kind == FaceKind.Flat ? RollerAt(s.Region, p) : p).Select(p => LeansOverFromAll(wet, panels, from, p, c.Job.Aims.ReachM)).FirstOrDefault(w => w is not null);
             f.Holds(over is null || over.Face.Kind == FaceKind.Waterfall, "LeansOverWet", c.At(s.Plan),
                 v => v.Say($"It is reached over section {over!.Plan.Id}, which is already wet.", $"Se alcanza por encima de la sección {over!.Plan.Id}, que ya está húmeda."));
             var against = StandsAgainst(panels, s.StandAt) ?? (over?.Face.Kind == FaceKind.Waterfall ? over : null);
@@ -67,6 +71,13 @@ internal static class Reach
         return Steps(s.Region.MinX, s.Region.MaxX).Concat(common).Select(x => FoldLine.OnFlat(fold, x));
     }
 
+    /// <summary>The middle of the roller as it works a point of the boundary: drawn in towards the middle of the section.</summary>
+    private static PointM RollerAt(Region section, PointM p)
+    {
+        var inward = new Side(p, new PointM((section.MinX + section.MaxX) / 2, (section.MinY + section.MaxY) / 2));
+        return inward.LengthM > HalfRollerM ? inward.At(HalfRollerM / inward.LengthM) : inward.To;
+    }
+
     private static Fold FoldOf(CoatCase c, SectionCase upright) => c.Measured.Tops.SelectMany(t => t.Folds).First(x => x.OtherFace == upright.Face.Id);
 
     private static IEnumerable<double> Steps(double from, double to)
@@ -78,7 +89,7 @@ internal static class Reach
     /// <summary>The line on the flat's side in front of a panel, less its ends; empty for a panel too narrow to stand at.</summary>
     private static List<PointM> Front(CoatCase c, SectionCase panel)
     {
-        var (from, to) = (panel.Region.MinX + LeaningM, panel.Region.MaxX - LeaningM);
+        var (from, to) = (panel.Region.MinX + PanelEndM, panel.Region.MaxX - PanelEndM);
         return from < to ? [.. Steps(from, to).Select(x => FoldLine.OnFlat(FoldOf(c, panel), x))] : [];
     }
 
