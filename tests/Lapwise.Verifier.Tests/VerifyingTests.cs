@@ -21,6 +21,79 @@ public sealed class VerifyingTests
         system: [{ product: clear-fast-two-part, thinner: 1 % }]
         """;
 
+    /// <summary>Four strips of the same length, and one splash behind them all.</summary>
+    private const string InStrips = """
+        lapwise: 1
+        name: Run with lines of its own, Wrenlow
+        room: { air: 73 °F, humidity: 45 %, surface: 73 °F, material: 73 °F }
+        crew: [{ name: Ines }]
+        tops:
+          - name: Run
+            outline: { shape: rectangle, length: 9 ft, depth: 25 1/2 in }
+            edges:
+              A: { kind: splash, height: 4 in, joint: true }
+              B: { kind: open }
+              C: { kind: open }
+              D: { kind: open }
+            sectionLines: [{ side: C, at: 27 in }, { side: C, at: 54 in }, { side: C, at: 81 in }]
+        system: [{ product: clear-fast-two-part, thinner: 1 % }]
+        """;
+
+    /// <summary>Too deep to reach across: its ends are rolled standing in front of the panels.</summary>
+    private const string Panelled = """
+        lapwise: 1
+        name: Island between two panels, Wrenlow
+        room: { air: 73 °F, humidity: 45 %, surface: 73 °F, material: 73 °F }
+        crew: [{ name: Ines }]
+        tops:
+          - name: Island
+            outline: { shape: rectangle, length: 8 ft, depth: 42 in }
+            edges:
+              A: { kind: open }
+              B: { kind: waterfall, drop: 34 1/2 in }
+              C: { kind: open }
+              D: { kind: waterfall, drop: 34 1/2 in }
+            cutouts: [{ name: Hob, shape: rectangle, length: 30 in, depth: 20 in, along: 4 ft, in: 21 in }]
+        system: [{ product: clear-fast-two-part, thinner: 1 % }]
+        """;
+
+    /// <summary>So deep that its middle is out of reach, as the plan says itself.</summary>
+    private const string Deep = """
+        lapwise: 1
+        name: Deep bench, Wrenlow
+        room: { air: 73 °F, humidity: 45 %, surface: 73 °F, material: 73 °F }
+        crew: [{ name: Ines }]
+        tops:
+          - name: Deep
+            outline: { shape: rectangle, length: 8 ft, depth: 60 in }
+            edges: { A: { kind: wall }, B: { kind: wall }, C: { kind: open }, D: { kind: wall } }
+        system: [{ product: clear-fast-two-part, thinner: 1 % }]
+        """;
+
+    private const string Pair = """
+        lapwise: 1
+        name: Bench for two, Wrenlow
+        room: { air: 73 °F, humidity: 45 %, surface: 92 °F, material: 73 °F }
+        crew: [{ name: Ines, pace: { wetOut: 3 ft²/min } }, { name: Tomas, pace: { wetOut: 3 ft²/min } }]
+        tops:
+          - name: Bench
+            outline: { shape: rectangle, length: 8 ft, depth: 60 in }
+            edges: { A: { kind: open }, B: { kind: open }, C: { kind: open }, D: { kind: open } }
+        system: [{ product: clear-fast-two-part, thinner: 1 % }]
+        """;
+
+    private static readonly Dictionary<string, string> Written = new() { [nameof(Jointed)] = Jointed, [nameof(InStrips)] = InStrips, [nameof(Panelled)] = Panelled, [nameof(Deep)] = Deep, [nameof(Pair)] = Pair };
+
+    public static TheoryData<string> WrittenJobs => [.. Written.Keys];
+
+    [Theory]
+    [MemberData(nameof(WrittenJobs))]
+    public void A_written_job_is_planned_as_its_plan_says(string job)
+    {
+        var planned = PlannedJob.Of(Written[job]);
+        Assert.Empty(planned.Violations(planned.Plan));
+    }
+
     public static TheoryData<string> Samples => [.. PlannedJob.AllSamples];
 
     [Theory]
@@ -49,7 +122,7 @@ public sealed class VerifyingTests
     [MemberData(nameof(Mutations))]
     public void A_broken_plan_is_named_for_what_is_broken(string job, string code)
     {
-        var planned = job == nameof(Jointed) ? PlannedJob.Of(Jointed) : PlannedJob.Sample(job + ".job.yaml");
+        var planned = Written.TryGetValue(job, out var yaml) ? PlannedJob.Of(yaml) : PlannedJob.Sample(job + ".job.yaml");
         Assert.Contains(code, planned.Violations(Changes[(job, code)]));
     }
 
@@ -108,6 +181,11 @@ public sealed class VerifyingTests
         [(Island, "StandsNowhere")] = First(s => s with { StandAt = [1.5, 0.7] }),
         [(Island, "OutOfReach")] = First(s => s with { StandSide = s.StandSide == "A" ? "C" : "A", StandAt = [s.StandAt[0], s.StandAt[1] < 0.1 ? 1.524 : 0] }),
         [(Island, "LeansOverWet")] = c => c with { Sections = [.. c.Sections.Select(s => s.Id != c.Sections[^1].Id ? s : s with { StandSide = "D", StandAt = [0, s.StandAt[1]] })] },
+        [(nameof(InStrips), "LeansOverWet")] = c => c with { Sections = [.. c.Sections.Select(s => s.Face == "Run/splash A" ? s with { StartS = c.Sections[^1].EndS, EndS = c.Sections[^1].EndS + 60 } : s)] },
+        [(nameof(Panelled), "StandsAgainstWet")] = c => c with { Sections = [.. c.Sections.Select(s => s.Face.StartsWith("Island/waterfall", StringComparison.Ordinal) ? s with { StartS = 0, WetEndS = 1, EndS = 2 } : s)] },
+        [(nameof(Deep), "LeansOverWet")] = c => c with { Sections = [.. c.Sections.Reverse().Select((s, i) => s with { StartS = 100 * i, EndS = (100 * i) + 90 })] },
+        [(nameof(Deep), "OutOfReach")] = c => c with { Reasons = [] },
+        [(nameof(Pair), "NoElbowRoom")] = c => c with { Sections = [.. c.Sections.Select(s => s with { StandAt = c.Sections[0].StandAt })] },
         // laps
         [(Kitchen, "LapMissing")] = c => c with { Laps = [.. c.Laps.Where(l => Key(l) != Key(c.Laps[0]))] },
         [(Kitchen, "LapLengthWrong")] = Lap(l => l.LengthM > 0.3, l => l with { LengthM = l.LengthM + 0.05 }),

@@ -7,7 +7,7 @@ internal static class Names
 {
     public static readonly Phrase Clocks = v => v.Say("product, open time and pot life", "producto, tiempo abierto y vida de la mezcla");
     public static readonly Phrase Partition = v => v.Say("sections cover each face once", "las secciones cubren cada cara una vez");
-    public static readonly Phrase Crew = v => v.Say("nobody in two places", "nadie en dos sitios");
+    public static readonly Phrase Crew = v => v.Say("nobody in two places, no two people in one", "nadie en dos sitios, ni dos personas en uno");
     public static readonly Phrase SectionTimes = v => v.Say("section times at the stated pace", "tiempos de sección al ritmo indicado");
     public static readonly Phrase Reach = v => v.Say("reach, and no leaning over wet film", "alcance, sin inclinarse sobre película húmeda");
     public static readonly Phrase Laps = v => v.Say("every lap, its length and kind", "cada solape, su longitud y clase");

@@ -42,7 +42,9 @@ public sealed record CutTop(
 /// infinite where there is no place to stand.
 /// </param>
 /// <param name="DryPassDeg">Direction of the dry pass in the face's plane, 0 to 180; 90 on vertical faces.</param>
-/// <param name="LeansOver">Sections between the standing place and this one: they must come after it. Never in a circle.</param>
+/// <param name="LeansOver">
+/// Sections between the standing place and this one, and panels one stands in front of: they must come after it. Never in a circle.
+/// </param>
 public sealed record SectionShape(
     int Index,
     Face Face,

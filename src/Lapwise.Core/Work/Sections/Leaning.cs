@@ -3,17 +3,23 @@ using Lapwise.Core.Quantities;
 
 namespace Lapwise.Core.Work.Sections;
 
-/// <summary>A section with the place it is worked from and the points, in plan, that the roller goes to.</summary>
+/// <summary>
+/// A section with the place it is worked from and the points, in plan, that the roller goes to; of a panel, which is worked
+/// from in front of it, its foot.
+/// </summary>
 internal sealed record Placed(SectionShape Shape, Stand? Stand, IReadOnlyList<PointM> Targets);
 
-/// <summary>Finds the sections one leans over to reach another.</summary>
+/// <summary>Finds the sections one leans over to reach another, and the panels one leans against.</summary>
 internal static class Leaning
 {
     /// <summary>Points are drawn in from the boundary by this share, so that a line along a seam leans over nothing.</summary>
     private const double DrawnIn = 0.05;
     private const double InsideFoldM = 0.02;
-    private const int Samples = 16;
     private const int MostTargets = 48;
+    /// <summary>A way that lies less over a section than this only passes its corner.</summary>
+    private const double LeastOverM = 0.03;
+    /// <summary>A shorter stretch of a fold is no stretch to care for.</summary>
+    private const double ShortestM = 0.005;
 
     public static IReadOnlyList<PointM> Targets(Piece piece, PointM centre)
     {
@@ -26,62 +32,71 @@ internal static class Leaning
         ];
     }
 
-    /// <summary>Points just inside the flat along the foot of an upright.</summary>
-    public static IReadOnlyList<PointM> Targets(IReadOnlyList<PointM> foot, Piece flat) =>
-    [
-        .. new[] { DrawnIn, 0.25, 0.5, 0.75, 1 - DrawnIn }.Select(share => Plane.Part(foot, share * Plane.Length(foot), double.MaxValue)).Select(rest =>
+    /// <summary>
+    /// Points just inside the flat along the foot of an upright: the ends and the middle of each stretch that has one and the
+    /// same sections of the flat in front of it.
+    /// </summary>
+    public static IReadOnlyList<PointM> Targets(IReadOnlyList<PointM> foot, Piece flat, IEnumerable<Piece> parts)
+    {
+        List<double> marks = [0, .. parts.SelectMany(p => p.CutEnds).Select(p => Plane.Nearest(foot, p).AlongM).Order(), Plane.Length(foot)];
+        return
+        [
+            .. marks.Zip(marks.Skip(1), (from, to) => (From: from, LengthM: to - from)).Where(s => s.LengthM >= ShortestM)
+                .SelectMany(s => new[] { DrawnIn, 0.5, 1 - DrawnIn }.Select(share => Inside(Plane.Part(foot, s.From + (share * s.LengthM), double.MaxValue)))),
+        ];
+
+        PointM Inside(IReadOnlyList<PointM> onward)
         {
-            var inward = Axis.From(rest[0], rest[1]).Quarter;
-            var inside = Plane.Step(rest[0], inward, InsideFoldM);
-            return flat.Contains(inside) ? inside : Plane.Step(rest[0], inward.Opposite, InsideFoldM);
-        }),
-    ];
+            var inward = Axis.From(onward[0], onward[1]).Quarter;
+            var inside = Plane.Step(onward[0], inward, InsideFoldM);
+            return flat.Contains(inside) ? inside : Plane.Step(onward[0], inward.Opposite, InsideFoldM);
+        }
+    }
 
     /// <summary>
-    /// Sections with what they lean over. Only nearer ones count as leaned over, and uprights never do, so that there
-    /// is always an order that keeps all of it.
+    /// Sections with what they lean over. Of the flats only nearer ones count, splashes never do, and panels lean over
+    /// nothing, so that there is always an order that keeps all of it.
     /// </summary>
     public static IEnumerable<SectionShape> Over(IReadOnlyList<Placed> sections)
     {
-        var flats = sections.Where(s => s.Shape.Face.Kind == FaceKind.Flat)
-            .Select(s => (s.Shape, Box: Box(s.Shape.Rings[0])))
-            .ToList();
-        foreach (var section in sections)
+        var flats = sections.Where(s => s.Shape.Face.Kind == FaceKind.Flat).Select(s => (s.Shape, Box: Box(s.Shape.Rings[0]))).ToList();
+        var panels = sections.Where(s => s.Shape.Face.Kind == FaceKind.Waterfall).ToList();
+        return sections.Select(section => section.Stand is { } stand ? section.Shape with { LeansOver = [.. Flats(section, stand).Concat(Panels(section, stand)).Order()] } : section.Shape);
+
+        IEnumerable<int> Flats(Placed section, Stand stand)
         {
-            var farther = flats.Where(f => IsFarther(section.Shape, f.Shape)).ToList();
-            if (section.Stand is not { } stand || farther.Count == 0)
-            {
-                yield return section.Shape;
-                continue;
-            }
-
-            var over = new SortedSet<int>();
-            var ways = section.Targets.Select(target => (From: stand.Nearest(target), To: target)).ToList();
+            var ways = section.Targets.Select(target => (From: stand.Nearest(target), To: target)).Where(w => w.From.DistanceTo(w.To) >= LeastOverM).ToList();
+            if (ways.Count == 0) return [];
             var all = Box([.. ways.SelectMany(w => new[] { w.From, w.To })]);
-            var between = farther.Where(f => f.Box.Meets(all)).ToList();
-            foreach (var (from, to) in between.Count == 0 ? [] : ways)
-            {
-                for (var k = 1; k < Samples; k++)
-                {
-                    var p = Plane.Between(from, to, (double)k / Samples);
-                    foreach (var (flat, box) in between)
-                        if (box.Holds(p) && !over.Contains(flat.Index) && Plane.Contains(flat.Rings, p)) over.Add(flat.Index);
-                }
-            }
-
-            yield return section.Shape with { LeansOver = [.. over] };
+            return flats.Where(f => IsFarther(section.Shape, f.Shape) && f.Box.Meets(all) && ways.Exists(w => IsOver(f.Shape, w))).Select(f => f.Shape.Index);
         }
+
+        IEnumerable<int> Panels(Placed section, Stand stand) =>
+            panels.Where(p => p.Shape.StandSide == stand.Side && IsInFront(stand, section.Targets, p.Targets)).Select(p => p.Shape.Index);
     }
 
     private static bool IsFarther(SectionShape section, SectionShape flat) =>
         section.Face.Kind != FaceKind.Flat || section.ReachM > flat.ReachM + Standing.ToleranceM;
 
+    private static bool IsOver(SectionShape flat, (PointM From, PointM To) way) =>
+        Plane.Inside(flat.Rings, way.From, way.To).Sum(s => s.From.DistanceTo(s.To)) >= LeastOverM;
+
+    /// <summary>One steps along the side over some of the panel's foot while the roller goes to the targets.</summary>
+    private static bool IsInFront(Stand stand, IReadOnlyList<PointM> targets, IReadOnlyList<PointM> foot)
+    {
+        var (steps, panel) = (Places(targets), Places(foot));
+        return Math.Min(steps.To, panel.To) - Math.Max(steps.From, panel.From) >= ShortestM;
+
+        (double From, double To) Places(IReadOnlyList<PointM> points)
+        {
+            List<double> places = [.. points.Select(p => Plane.Nearest(stand.Part, p).AlongM)];
+            return (places.Min(), places.Max());
+        }
+    }
+
     private static (double Left, double Top, double Right, double Bottom) Box(IReadOnlyList<PointM> ring) =>
         (ring.Min(p => p.X), ring.Min(p => p.Y), ring.Max(p => p.X), ring.Max(p => p.Y));
 
-    private static bool Holds(this (double Left, double Top, double Right, double Bottom) box, PointM p) =>
-        p.X > box.Left && p.X < box.Right && p.Y > box.Top && p.Y < box.Bottom;
-
     private static bool Meets(this (double Left, double Top, double Right, double Bottom) box, (double Left, double Top, double Right, double Bottom) other) =>
-        box.Left < other.Right && other.Left < box.Right && box.Top < other.Bottom && other.Top < box.Bottom;
+        box.Left <= other.Right && other.Left <= box.Right && box.Top <= other.Bottom && other.Top <= box.Bottom;
 }

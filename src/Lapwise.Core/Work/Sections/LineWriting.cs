@@ -49,32 +49,25 @@ internal sealed record DrawnLine(Face Face, PointM On, Axis Along, IReadOnlyList
         yield return this with { Stretches = run };
     }
 
+    /// <summary>Where the line, prolonged, crosses a polyline, and how far along that lies.</summary>
+    public IEnumerable<(PointM At, double AlongM)> Crossings(IReadOnlyList<PointM> polyline)
+    {
+        var walkedM = 0.0;
+        foreach (var (from, to) in polyline.Zip(polyline.Skip(1)))
+        {
+            var (a, b) = (Along.Across(from) - Along.Across(On), Along.Across(to) - Along.Across(On));
+            if (a * b <= 0 && a != b) yield return (Plane.Between(from, to, a / (a - b)), walkedM + (a / (a - b) * from.DistanceTo(to)));
+            walkedM += from.DistanceTo(to);
+        }
+    }
+
     /// <summary>The same line shifted so that it runs through a point, less what would then lie on no film; null where nothing is left.</summary>
     public DrawnLine? Through(PointM to)
     {
         var across = Along.Quarter;
         var byM = across.Along(to) - across.Along(On);
-        List<(PointM, PointM)> left = [.. Stretches.Select(s => (Plane.Step(s.From, across, byM), Plane.Step(s.To, across, byM))).SelectMany(s => OnFace(s.Item1, s.Item2))];
+        List<(PointM, PointM)> left = [.. Stretches.Select(s => (Plane.Step(s.From, across, byM), Plane.Step(s.To, across, byM))).SelectMany(s => Plane.Inside([Face.Ring, .. Face.HoleRings], s.Item1, s.Item2))];
         return left.Count == 0 ? null : this with { On = Plane.Step(On, across, byM), Stretches = left };
-    }
-
-    private IEnumerable<(PointM From, PointM To)> OnFace(PointM from, PointM to)
-    {
-        IReadOnlyList<IReadOnlyList<PointM>> rings = [Face.Ring, .. Face.HoleRings];
-        List<double> shares = [0, .. rings.SelectMany(ring => ring.Select((p, i) => Meeting(from, to, p, ring[(i + 1) % ring.Count]))).OfType<double>().Order(), 1];
-        return shares.Zip(shares.Skip(1))
-            .Where(x => x.Second - x.First > 1e-6 && Plane.Contains(rings, Plane.Between(from, to, (x.First + x.Second) / 2)))
-            .Select(x => (Plane.Between(from, to, x.First), Plane.Between(from, to, x.Second)));
-    }
-
-    /// <summary>Where an edge crosses a stretch, as a share of it.</summary>
-    private static double? Meeting(PointM from, PointM to, PointM a, PointM b)
-    {
-        var along = Axis.From(from, to);
-        var (sideA, sideB) = (along.Across(a) - along.Across(from), along.Across(b) - along.Across(from));
-        if (sideA > 0 == sideB > 0) return null;
-        var share = (along.Along(Plane.Between(a, b, sideA / (sideA - sideB))) - along.Along(from)) / from.DistanceTo(to);
-        return share is > 0 and < 1 ? share : null;
     }
 }
 

@@ -28,8 +28,8 @@ public sealed record LineOnFlat(int Cut, IReadOnlyList<Lap> Laps, SectionLine Li
 public static class OwnLines
 {
     /// <summary>
-    /// The document with every line of the top as the plan has it, and that of one lap moved so that it runs through a point.
-    /// From then on the top is cut at these lines; the order is planned anew.
+    /// The document with every line of the top as the plan has it, and that of one lap moved so that it runs through a point;
+    /// with a line of the flat goes the line of a splash or panel that it ends at. From then on the top is cut at these lines; the order is planned anew.
     /// </summary>
     /// <param name="work">The plan that was drawn.</param>
     /// <param name="lap">A lap of that plan; the whole line it is a part of moves.</param>
@@ -40,12 +40,33 @@ public static class OwnLines
         if (lap.Kind is not LapKind.Flat || lap.Cut is null) return new LineMoved(null, NotALineToMove);
         var faces = work.Sections.Where(s => s.Face.Top == top.Top.Name).ToDictionary(s => s.Id, s => s.Face, StringComparer.Ordinal);
         var drawn = Drawn(work.Laps.Where(l => faces.ContainsKey(l.A) && l.Kind is LapKind.Flat && l.Cut is not null).Select(l => (l.Cut!.Value, faces[l.A], l.Line)));
-        if (drawn[lap.Cut.Value].Through(to) is not { } moved) return new LineMoved(null, LineOffTop(top));
+        var line = drawn[lap.Cut.Value];
+        if (line.Through(to) is not { } moved) return new LineMoved(null, LineOffTop(top));
+        foreach (var (cut, upright) in LinedUp(top, line, moved, drawn).ToList()) drawn[cut] = upright;
         drawn[lap.Cut.Value] = moved;
 
         var written = Written(top, drawn.Values);
         if (written.Contains(null)) return new LineMoved(null, NotALineToMove);
         return new LineMoved(With(document, top.Top.Name, [.. written.Select(line => Document(line!, document.Units))]), null);
+    }
+
+    /// <summary>The lines of uprights that a line of the flat ends at, moved to where it then meets their fold.</summary>
+    private static IEnumerable<(int Cut, DrawnLine Line)> LinedUp(MeasuredTop top, DrawnLine line, DrawnLine moved, SortedDictionary<int, DrawnLine> drawn)
+    {
+        const double sameM = 0.001;
+        if (line.Face.Kind is not FaceKind.Flat) yield break;
+        foreach (var fold in top.Folds)
+        {
+            var ends = line.Crossings(fold.LineOnFlat).Where(c => line.Stretches.Any(s => Math.Min(s.From.DistanceTo(c.At), s.To.DistanceTo(c.At)) < sameM));
+            foreach (var (end, endM) in ends)
+            {
+                var then = moved.Crossings(fold.LineOnFlat).OrderBy(c => c.At.DistanceTo(end)).Select(c => (double?)OnOther(c.AlongM)).FirstOrDefault();
+                foreach (var (cut, upright) in drawn.Where(d => d.Value.Face.Id == fold.OtherFace && Math.Abs(d.Value.On.X - OnOther(endM)) < sameM))
+                    if (then is { } x && upright.Through(new PointM(x, upright.On.Y)) is { } beside) yield return (cut, beside);
+            }
+
+            double OnOther(double alongM) => fold.LineOnOther[0].X + (alongM * fold.LengthM / Plane.Length(fold.LineOnFlat));
+        }
     }
 
     /// <summary>The lines of a top's flat that can be moved, in the order of cutting.</summary>

@@ -33,6 +33,10 @@ internal sealed class Piece
 
     public bool Contains(PointM p) => Plane.Contains(Outlines, p);
 
+    /// <summary>The corners at which its cuts begin and end.</summary>
+    public IEnumerable<PointM> CutEnds =>
+        Rings.SelectMany(ring => ring.Points.Where((_, i) => ring.Tags[i] < 0 || ring.Tags[i == 0 ? ^1 : i - 1] < 0));
+
     public PointM Centre()
     {
         var (x, y, area, origin) = (0.0, 0.0, 0.0, Outer[0]);

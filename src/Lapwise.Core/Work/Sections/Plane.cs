@@ -137,4 +137,23 @@ internal static class Plane
 
         return inside;
     }
+
+    /// <summary>The stretches of a straight line that lie inside the rings; the line has a length.</summary>
+    public static IEnumerable<(PointM From, PointM To)> Inside(IReadOnlyList<IReadOnlyList<PointM>> rings, PointM from, PointM to)
+    {
+        List<double> shares = [0, .. rings.SelectMany(ring => ring.Select((p, i) => Meeting(from, to, p, ring[(i + 1) % ring.Count]))).OfType<double>().Order(), 1];
+        return shares.Zip(shares.Skip(1))
+            .Where(x => x.Second - x.First > 1e-6 && Contains(rings, Between(from, to, (x.First + x.Second) / 2)))
+            .Select(x => (Between(from, to, x.First), Between(from, to, x.Second)));
+    }
+
+    /// <summary>Where an edge crosses a line, as a share of the line.</summary>
+    private static double? Meeting(PointM from, PointM to, PointM a, PointM b)
+    {
+        var along = Axis.From(from, to);
+        var (sideA, sideB) = (along.Across(a) - along.Across(from), along.Across(b) - along.Across(from));
+        if (sideA > 0 == sideB > 0) return null;
+        var share = (along.Along(Between(a, b, sideA / (sideA - sideB))) - along.Along(from)) / from.DistanceTo(to);
+        return share is > 0 and < 1 ? share : null;
+    }
 }

@@ -59,7 +59,7 @@ internal sealed class TopCutting
             var feet = parts.SelectMany((p, i) => Seams.OnFold(flat, p.Piece, number).Select(s => (Section: i, s.FromM, s.ToM))).ToList();
             var pieces = UprightCutting.Cut(face, fold, [.. feet.SelectMany(f => new[] { f.FromM, f.ToM })], OwnOn(fold), choice, aims, lines).OrderBy(Place).ToList();
             var stretches = pieces.Select((p, i) => Seams.OnFold(face, p, number).Select(s => (Section: first + i, s.FromM, s.ToM)).ToList()).ToList();
-            placed.AddRange(pieces.Select((p, i) => OnUpright(face, p, first + i, fold, stretches[i].Min(s => s.FromM), stretches[i].Max(s => s.ToM))));
+            placed.AddRange(pieces.Select((p, i) => OnUpright(face, p, first + i, fold, parts, stretches[i].Min(s => s.FromM), stretches[i].Max(s => s.ToM))));
             seams.AddRange(Seams.Along(pieces, first, lines));
             seams.AddRange(Seams.Across(fold, feet, stretches.SelectMany(s => s)));
         }
@@ -75,16 +75,16 @@ internal sealed class TopCutting
         return new Placed(Stood(shape, part.Stand, centre), part.Stand is { WalksRound: true } ? null : part.Stand, Leaning.Targets(part.Piece, centre));
     }
 
-    private Placed OnUpright(FaceEdges face, Piece piece, int index, Fold fold, double fromM, double toM)
+    private Placed OnUpright(FaceEdges face, Piece piece, int index, Fold fold, IEnumerable<FlatPart> parts, double fromM, double toM)
     {
         var foot = Seams.Foot(fold, fromM, toM);
         var middle = Seams.Foot(fold, (fromM + toM) / 2, toM)[0];
         var shape = Shape(face, piece, index) with { DryPassDeg = 90 };
         if (face.Face.Kind == FaceKind.Waterfall)
-            return new Placed(shape with { StandAt = middle, StandSide = fold.Side, ReachM = 0 }, null, []);
+            return new Placed(shape with { StandAt = middle, StandSide = fold.Side, ReachM = 0 }, null, foot);
 
         var stand = standing.Best(foot, Axis.From(foot[0], foot[^1]));
-        return new Placed(Stood(shape, stand, middle), stand, Leaning.Targets(foot, flat.Whole));
+        return new Placed(Stood(shape, stand, middle), stand, Leaning.Targets(foot, flat.Whole, parts.Select(p => p.Piece)));
     }
 
     private static SectionShape Stood(SectionShape shape, Stand? stand, PointM before) => stand is null

@@ -10,7 +10,7 @@ internal static class UprightCutting
     private const double ToFlatShare = 0.25;
 
     /// <param name="flatPlacesM">Where the sections of the flat begin and end along the fold.</param>
-    /// <param name="givenM">The finisher's own lines, along the fold.</param>
+    /// <param name="givenM">The finisher's own lines, along the fold; with none of its own, an upright follows those of the flat.</param>
     public static IReadOnlyList<Piece> Cut(FaceEdges face, Fold fold, IReadOnlyList<double> flatPlacesM, IReadOnlyList<double> givenM, CutChoice choice, Aims aims, List<CutLine> lines)
     {
         var along = Axis.From(fold.LineOnOther[0], fold.LineOnOther[^1]);
@@ -30,9 +30,11 @@ internal static class UprightCutting
             var largestM2 = aims.LargestSectionM2;
             switch (choice)
             {
-                case CutChoice.Strips { Uprights: UprightCut.LinedUp } when !fold.IsJoint:
+                case CutChoice.Given when givenM.Count > 0:
+                    return givenM.Select(m => along.Along(fold.LineOnOther[0]) + m);
+                case CutChoice.Strips { Uprights: UprightCut.LinedUp } or CutChoice.Given when !fold.IsJoint:
                     return Marching.Places(face, whole, along, marks, largestM2);
-                case CutChoice.Strips:
+                case CutChoice.Strips or CutChoice.Given:
                     var places = Marching.Places(face, whole, along, [], largestM2);
                     var (start, end) = whole.Extent(along);
                     return Marching.OntoMarks(face, whole, along, places, marks, ToFlatShare * (end - start) / (places.Count + 1), largestM2);
@@ -40,8 +42,6 @@ internal static class UprightCutting
                     return [];
                 case CutChoice.Pours pours:
                     return Marching.Places(face, whole, along, [], pours.MostFilmM2);
-                case CutChoice.Given:
-                    return givenM.Select(m => along.Along(fold.LineOnOther[0]) + m);
                 default:
                     return FlatCutting.UsualPlaces(whole, along, FlatCutting.UsualLengthM);
             }

@@ -14,7 +14,7 @@ public sealed class OwnLinesTests
 {
     /// <summary>Whatever the planner cuts can be given as the finisher's own lines, and is then cut the same.</summary>
     [Fact]
-    public void Lines_of_any_cut_written_down_cut_the_same_sections_again() => AnyCut.Where(c => c.Choice is CutChoice.Strips).Sample(cut =>
+    public void Lines_of_any_cut_written_down_cut_the_same_sections_again() => AnyCut.Where(c => c.Choice is CutChoice.Strips && FollowsTheFlat(c)).Sample(cut =>
     {
         var lines = OwnLines.Of(cut);
         if (lines.Contains(null) || lines.Count == 0) return;
@@ -23,6 +23,10 @@ public sealed class OwnLinesTests
         // A line bends to a corner within 0.2 mm of it, over a metre and a half at most.
         foreach (var (a, b) in Sorted(cut).Zip(Sorted(again))) Assert.Equal(a, b, 3e-4);
     }, iter: 100, print: Print, threads: 1);
+
+    /// <summary>No upright is left whole beside several sections of the flat: with no line of its own it would follow theirs.</summary>
+    private static bool FollowsTheFlat(CutTop cut) => cut.Top.Folds.Where(f => !f.IsJoint).All(f =>
+        cut.Sections.Count(s => s.Face.Id == f.OtherFace) > 1 || cut.Seams.Count(s => cut.Sections[s.B].Face.Id == f.OtherFace) == 1);
 
     /// <summary>Only rows that no side reaches may be beyond words.</summary>
     [Fact]
@@ -65,6 +69,22 @@ public sealed class OwnLinesTests
     {
         var cut = Given(new OutlineSpec.Rectangle(3, 0.6), "swow", new SectionLine('C', 1.5, 0, null, SectionLineOn.Flat), new SectionLine('A', 1, 0, null, SectionLineOn.Upright));
         Assert.Equal([0.1016, 0.2032], cut.Sections.Where(s => s.Face.Kind == FaceKind.Splash).Select(s => s.FaceM2).Order(), (a, b) => Math.Abs(a - b) < 1e-9);
+    }
+
+    [Fact]
+    public void An_upright_with_no_line_of_its_own_follows_the_lines_of_the_flat()
+    {
+        var cut = Given(new OutlineSpec.Rectangle(2.7, 0.6), "sooo", new SectionLine('A', 0.6, 0, null, SectionLineOn.Flat), new SectionLine('C', 1.2, 0, null, SectionLineOn.Flat));
+        Assert.Equal([0.6, 0.9, 1.2], cut.Sections.Where(s => s.Face.Kind == FaceKind.Splash).Select(s => s.FaceM2 / 0.1016).Order(), (a, b) => Math.Abs(a - b) < 1e-9);
+        Assert.Equal(3, cut.Seams.Count(s => s.Kind == LapKind.Fold));
+    }
+
+    /// <summary>It bears no lap with the flat, and small pieces waste a roller charge each.</summary>
+    [Fact]
+    public void A_splash_with_a_caulked_joint_stays_whole_beside_lines_of_the_flat()
+    {
+        var cut = Given(new OutlineSpec.Rectangle(2.7, 0.6), "cooo", new SectionLine('A', 0.6, 0, null, SectionLineOn.Flat), new SectionLine('C', 1.2, 0, null, SectionLineOn.Flat));
+        Assert.Single(cut.Sections, s => s.Face.Kind == FaceKind.Splash);
     }
 
     [Fact]
@@ -126,6 +146,32 @@ public sealed class OwnLinesTests
         Assert.DoesNotContain(work.Laps, l => l.Kind == LapKind.Flat && Math.Abs(l.Line[0].X - lap.Line[0].X) < 2e-5 && Math.Abs(l.LengthM - lap.LengthM) < 1e-4);
 
         Assert.Null(OwnLines.Release(read.Document!, "Island").Tops[0].SectionLines);
+    }
+
+    /// <summary>Each line of the flat that the splash was cut in line with takes the splash's line with it, and no other.</summary>
+    [Fact]
+    public void A_dragged_line_takes_the_line_of_the_splash_with_it()
+    {
+        var document = Written.Job with
+        {
+            Tops = [Written.Job.Tops[0] with
+            {
+                Outline = new OutlineDocument { Shape = OutlineShape.Rectangle, Length = "9 ft", Depth = "25 1/2 in" },
+                Edges = new Dictionary<string, EdgeDocument> { ["A"] = new() { Kind = EdgeKind.Splash, Height = "4 in" }, ["B"] = new() { Kind = EdgeKind.Wall }, ["C"] = new() { Kind = EdgeKind.Open }, ["D"] = new() { Kind = EdgeKind.Wall } },
+                Cutouts = null,
+                SectionLines = [new() { Side = "C", At = "3 ft" }, new() { Side = "C", At = "6 ft" }],
+            }],
+        };
+        var (whole, faults) = WholeJob.From(document, [Written.Clear]);
+        Assert.Empty(faults);
+        var (top, work) = (whole!.Measured.Tops[0], whole.Work.Coats[0]);
+        var line = OwnLines.OnFlat(top, work)[0];
+        var moved = OwnLines.Move(document, top, work, line.Laps[0], line.MovedTo(line.Line.AtM + 0.1)).Document!;
+        var lines = moved.Tops[0].SectionLines!.Select(l => (l.On, AtM: ((Read<double>.Got)Reading.Length(l.At, document.Units)).Value)).ToList();
+        var upright = lines.Where(l => l.On is SectionLineOn.Upright).Select(l => Math.Round(l.AtM, 4)).Order().ToList();
+        Assert.Equal(2, upright.Count);
+        Assert.Equal(upright, lines.Where(l => l.On is not SectionLineOn.Upright).Select(l => Math.Round(line.Line.Side == 'A' ? l.AtM : (9 * FootM) - l.AtM, 4)).Order());
+        Assert.Contains(upright, x => Math.Abs(x - (3 * FootM)) < 1e-4 || Math.Abs(x - (6 * FootM)) < 1e-4);
     }
 
     [Fact]

@@ -4,6 +4,8 @@ using Lapwise.Core.Quantities;
 using Lapwise.Core.Work;
 using Lapwise.Core.Work.Sections;
 using NetTopologySuite.Geometries;
+using NetTopologySuite.LinearReferencing;
+using NetTopologySuite.Operation.Distance;
 using NetTopologySuite.Operation.Overlay;
 using NetTopologySuite.Operation.OverlayNG;
 using static Lapwise.Core.Tests.Work.Sections.CutTops;
@@ -102,6 +104,27 @@ public sealed class SectioningPropertyTests
     });
 
     [Fact]
+    public void A_splash_comes_before_every_section_it_is_reached_over() => Holds(cut =>
+    {
+        var sides = cut.Top.Faces.Single(f => f.Kind == FaceKind.Flat).StandLines.ToDictionary(l => l.Side, l => Line(l.Line));
+        foreach (var seam in cut.Seams.Where(s => cut.Sections[s.B] is { Face.Kind: FaceKind.Splash, StandSide: not null } && cut.Sections[s.A].Face.Kind == FaceKind.Flat))
+        {
+            var splash = cut.Sections[seam.B];
+            var foot = Line(seam.Line);
+            var way = new LineString(DistanceOp.NearestPoints(sides[splash.StandSide!.Value], new Point(new LengthIndexedLine(foot).ExtractPoint(foot.Length / 2))));
+            foreach (var flat in cut.Sections.Where(s => s.Face.Kind == FaceKind.Flat && Polygon(s.Rings).Buffer(-0.01).Intersection(way).Length > 0.1)) Assert.Contains(flat.Index, splash.LeansOver);
+        }
+    });
+
+    [Fact]
+    public void A_panel_comes_after_what_is_rolled_standing_in_front_of_it() => Holds(cut =>
+    {
+        if (cut.Choice is CutChoice.WholeFaces) return; // one walks round
+        foreach (var seam in cut.Seams.Where(s => s.LengthM > 0.1 && cut.Sections[s.B].Face.Kind == FaceKind.Waterfall && cut.Sections[s.A].Face.Kind == FaceKind.Flat))
+            if (cut.Sections[seam.A].StandSide == cut.Sections[seam.B].StandSide) Assert.Contains(seam.B, cut.Sections[seam.A].LeansOver);
+    });
+
+    [Fact]
     public void No_strip_is_larger_than_the_largest_section() => Holds(cut =>
     {
         if (cut.Choice is CutChoice.Strips) Assert.All(cut.Sections, s => Assert.InRange(s.FilmM2, 0, OneAim.LargestSectionM2 * (1 + 1e-6)));
@@ -118,6 +141,8 @@ public sealed class SectioningPropertyTests
             Assert.Equal(ways[0].Sections.Count, ways.Where(w => w.Choice is CutChoice.Strips { Finer: 1 }).Min(w => w.Sections.Count));
         },
         iter: 20, print: Print);
+
+    private static LineString Line(IReadOnlyList<PointM> line) => new([.. line.Select(q => new Coordinate(q.X, q.Y))]);
 
     private static string Told(CutTop cut) => string.Join('|', cut.Sections.Select(s => $"{s.Face.Id} {s.CentreM} {s.FaceM2:R} {s.StandSide} {string.Join(',', s.LeansOver)}"));
 

@@ -99,6 +99,29 @@ public sealed class SectioningTests
         Assert.All(flats, s => Assert.Empty(s.LeansOver));
     }
 
+    /// <summary>Equal strips put their lines on the very quarters of the splash.</summary>
+    [Theory]
+    [InlineData(2.7432, 4)]
+    [InlineData(2.7432, 5)]
+    [InlineData(5.4864, 8)]
+    public void Splash_inOnePiece_comesBeforeEveryStripOneLeansOver(double lengthM, int strips)
+    {
+        var lines = Enumerable.Range(1, strips - 1).Select(k => new SectionLine('C', lengthM * k / strips, 0, null, SectionLineOn.Flat));
+        var top = Top(new OutlineSpec.Rectangle(lengthM, 0.6477), "cooo");
+        var cut = Sectioning.Cut(top with { Top = top.Top with { SectionLines = [.. lines] } }, OneAim, new CutChoice.Given());
+        var flats = cut.Sections.Where(s => s.Face.Kind == FaceKind.Flat).Select(s => s.Index).ToList();
+        Assert.Equal(strips, flats.Count);
+        Assert.Equal(flats, Assert.Single(cut.Sections, s => s.Face.Kind == FaceKind.Splash).LeansOver);
+    }
+
+    [Fact]
+    public void Splash_comesBeforeARowThatDoesNotTouchIt()
+    {
+        var top = Top(new OutlineSpec.Rectangle(2, 0.6), "cwow");
+        var cut = Sectioning.Cut(top with { Top = top.Top with { SectionLines = [new('D', 0.3, 0, null, SectionLineOn.Flat)] } }, OneAim, new CutChoice.Given());
+        Assert.Equal(2, Assert.Single(cut.Sections, s => s.Face.Kind == FaceKind.Splash).LeansOver.Count);
+    }
+
     [Fact]
     public void Splash_withACaulkedJoint_staysWholeAndItsFoldIsABreak()
     {
@@ -116,6 +139,18 @@ public sealed class SectioningTests
         Assert.Equal('D', panel.StandSide);
         Assert.Equal(0, panel.StandAt.DistanceTo(new PointM(0, 0.45)), 1e-9);
         Assert.Empty(panel.LeansOver);
+    }
+
+    /// <summary>Too deep for one open side, the ends are rolled standing in front of the panels.</summary>
+    [Fact]
+    public void Waterfall_comesAfterWhatIsRolledStandingInFrontOfIt()
+    {
+        var cut = Cut(Top(new OutlineSpec.Rectangle(8 * FootM, 42 * InchM), "ofof", [Hole(4 * FootM, 21 * InchM, 30 * InchM, 20 * InchM)]));
+        var panels = cut.Sections.Where(s => s.Face.Kind == FaceKind.Waterfall).ToLookup(s => s.StandSide, s => s.Index);
+        Assert.Equal(['B', 'D'], panels.Select(p => p.Key!.Value).Order());
+        var flats = cut.Sections.Where(s => s.Face.Kind == FaceKind.Flat).ToList();
+        Assert.Contains(flats, s => s.StandSide == 'D');
+        Assert.All(flats, s => Assert.Equal(panels[s.StandSide], s.LeansOver.Where(over => cut.Sections[over].Face.Kind == FaceKind.Waterfall)));
     }
 
     [Fact]
