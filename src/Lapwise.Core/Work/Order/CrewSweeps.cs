@@ -85,7 +85,7 @@ internal static class CrewSweeps
                     {
                         if (++_batch == mixing.MostBatches) return null;
                         tasks.Add(new CrewTask(_model.Count + _batch, k, _batch - 1));
-                        (_leftMl, _mixedAt, _useBy) = (mixing.Usable(_batch), _free[k] + mixing.Mix, _free[k] + mixing.Life);
+                        (_leftMl, _mixedAt, _useBy) = (mixing.Usable(_batch), _free[k] + _model.Mix[k], _free[k] + mixing.Life);
                         if (_model.Volume[u] > _leftMl + 1e-9) return null;
                     }
 

@@ -7,7 +7,7 @@ internal static class CrewTimeline
     public static FoundOrder Of(CrewModel model, IReadOnlyList<CrewTask> order, long age)
     {
         var person = Persons(model, order);
-        var took = Enumerable.Range(0, model.Tasks).Select(u => u < model.Count ? model.Duration[person[u]][u] : model.Mixing!.Mix).ToArray();
+        var took = Enumerable.Range(0, model.Tasks).Select(u => u < model.Count ? model.Duration[person[u]][u] : model.Mix[person[u]]).ToArray();
         var (start, fits) = EarliestStarts(model, order, person, took, age);
         var batch = new int[model.Count];
         foreach (var task in order.Where(t => t.Task < model.Count)) batch[task.Task] = Math.Max(0, task.Batch);
@@ -95,7 +95,7 @@ internal static class CrewTimeline
             foreach (var other in model.Apart[u].Where(begun.Contains)) gaps.Add((other, u, took[other]));
             begun.Add(u);
             if (model.Mixing is not { } mixing || batch < 0) continue;
-            gaps.Add((model.Count + batch, u, mixing.Mix));
+            gaps.Add((model.Count + batch, u, took[model.Count + batch]));
             gaps.Add((u, model.Count + batch, took[u] - mixing.Life));
         }
 
