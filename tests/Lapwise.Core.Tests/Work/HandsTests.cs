@@ -78,6 +78,15 @@ public sealed class HandsTests
     }
 
     [Fact]
+    public void Two_each_mix_a_batch_first_where_mixing_on_the_way_would_age_a_lap()
+    {
+        var coat = Planned(5, "16 ft", Person("A"), Person("B"));
+        Assert.True(coat.LapMarginMs >= coat.TargetMarginMs, $"{coat.LapMarginMs}");
+        Assert.Equal([(0, 0L), (1, 0L)], coat.Batches.Select(b => (b.MixedBy, b.MixStartMs)).Order());
+        Assert.Equal(2, coat.Laps.Count(l => coat.Sections.First(s => s.Id == l.A).Batch != coat.Sections.First(s => s.Id == l.B).Batch));
+    }
+
+    [Fact]
     public void The_estimate_charges_those_who_roll()
     {
         var job = Invented.Job with { Crew = [Invented.Person, Invented.Person, Invented.Person] };

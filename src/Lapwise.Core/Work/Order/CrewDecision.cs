@@ -11,7 +11,8 @@ namespace Lapwise.Core.Work.Order;
 /// over the starts that still matter. A branch dies on a positive cycle, or when, seen from a started section, the
 /// pending sections in deadline order do not fit between the people's free times and their deadlines. States with the
 /// same done and running sections are refuted by a kept one that was at least as loose. Mixing a batch is a task like a
-/// section: somebody does it, at most one batch ahead of the one in use; batches are used up in the order of starts.
+/// section: somebody does it, with no more batches ahead of the one in use than there are people; batches are used up in the
+/// order of starts.
 /// </remarks>
 internal sealed class CrewDecision : IDecision
 {
@@ -350,7 +351,7 @@ internal sealed class CrewDecision : IDecision
 
     private void AddMixing(Frame frame)
     {
-        if (_model.Mixing is not { } mixing || frame.Mixed >= mixing.MostBatches || frame.Mixed > frame.Batch + 1) return;
+        if (_model.Mixing is not { } mixing || frame.Mixed >= mixing.MostBatches || frame.Mixed > frame.Batch + _model.MostAhead) return;
         for (var k = 0; k < _model.Crew; k++)
             if (!IsStandIn(frame, k)) frame.Add(new Choice(_model.Count + frame.Mixed, k, frame.Batch));
     }

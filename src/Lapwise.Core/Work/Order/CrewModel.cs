@@ -48,6 +48,8 @@ internal sealed class CrewModel
     public int[][] Apart { get; }
     public double[] Volume { get; }
     public GrainedMixing? Mixing { get; }
+    /// <summary>Batches that may stand mixed and not yet in use: one for each of the crew.</summary>
+    public int MostAhead => Crew;
     /// <summary>Number of tasks: sections, then one mixing for each batch.</summary>
     public int Tasks => Count + (Mixing?.MostBatches ?? 0);
     public long WholeTime { get; }

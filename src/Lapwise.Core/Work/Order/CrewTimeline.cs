@@ -86,8 +86,8 @@ internal static class CrewTimeline
             lastOf[k] = u;
             if (u >= model.Count)
             {
-                // No batch is mixed before the one before it is in use: the search proves nothing of other orders.
-                if (opens.TryGetValue(batch, out var inUse)) gaps.Add((inUse, u, 0));
+                // No more batches are mixed ahead than the search allows: it proves nothing of other orders.
+                if (opens.TryGetValue(u - model.Count - model.MostAhead, out var inUse)) gaps.Add((inUse, u, 0));
                 continue;
             }
 
@@ -123,6 +123,20 @@ internal static class CrewTimeline
             }
         }
 
+        MixLate(model, order, took, start);
         return (start, !moved);
+    }
+
+    /// <summary>A batch is mixed as late as keeps everything else where it is: fresh film stays open longer.</summary>
+    private static void MixLate(CrewModel model, IReadOnlyList<CrewTask> order, long[] took, long[] start)
+    {
+        var wanted = new Dictionary<int, long>();   // of a person what they do next, of a batch its first section
+        var opened = new Dictionary<int, long>();
+        foreach (var (u, k, batch) in order.Reverse())
+        {
+            if (u < model.Count) opened[batch] = Math.Min(start[u], opened.GetValueOrDefault(batch, long.MaxValue));
+            else if (opened.TryGetValue(u - model.Count, out var first)) start[u] = Math.Max(start[u], Math.Min(first, wanted.GetValueOrDefault(k, long.MaxValue)) - took[u]);
+            wanted[k] = start[u];
+        }
     }
 }
