@@ -57,6 +57,7 @@ public sealed record WholeJob(
         var materials = Estimating.Estimate(job, measured);
         var conditions = Judging.Judge(job, materials);
         var work = await Planning.PlanAsync(job, measured, conditions, effort);
+        materials = Estimating.Estimate(job, measured, work.Rollers);
         var supply = Supplying.Supply(job, materials, work);
         var timeline = Timing.Time(job, measured, conditions, work);
 

@@ -22,6 +22,7 @@ public sealed class EverythingOnTests
         from apart in Gen.Select(Gen.Int[0, count - 1], Gen.Int[0, count - 1]).Array[0, 2]
         from mixes in Gen.Bool
         from mix in Gen.Long[1, 4]
+        from mixesSlowly in Gen.Long[4, 7]
         from life in Gen.Long[14, 45]
         from most in Gen.Int[1, 3]
         from volumes in Gen.Int[1, 4].Array[count]
@@ -30,7 +31,7 @@ public sealed class EverythingOnTests
             [.. laps.Where(l => l.Item1 != l.Item2).Select(l => new OrderLap(l.Item1, l.Item2, l.Item3 < 30 ? l.Item3 : null))],
             [.. before.Where(b => b.Item1 < b.Item2)],
             crew,
-            mixes ? new MixingRule(mix, life, 8, most) : null)
+            mixes ? new MixingRule(mix, life, 8, most) { EachMixMs = alike ? [] : [mix, mixesSlowly] } : null)
         {
             Apart = [.. apart.Where(a => a.Item1 != a.Item2)],
         };
@@ -49,20 +50,20 @@ public sealed class EverythingOnTests
 
             Assert.True(order.KeepsLimits);
             Assert.True(order.Proven);
-            Assert.False(MixesFurtherAhead(order));
+            Assert.False(MixesFurtherAhead(problem, order));
             Assert.True(order.WorstLapAgeMs == rival,
                 $"{rival} by the general solver, {order.WorstLapAgeMs} by the core: {string.Join(' ', order.Sections)} {string.Join(' ', order.Mixes)}");
         }, iter: 300, threads: 1);
 
-    private static bool MixesFurtherAhead(FoundOrder order) => order.Mixes.Any(mix =>
-        mix.Batch > 0 && order.Sections.Where(s => s.Batch == mix.Batch - 1).Select(s => s.StartMs).DefaultIfEmpty(long.MaxValue).Min() > mix.StartMs);
+    private static bool MixesFurtherAhead(OrderProblem problem, FoundOrder order) => order.Mixes.Any(mix =>
+        mix.Batch >= problem.Crew && order.Sections.Where(s => s.Batch == mix.Batch - problem.Crew).Select(s => s.StartMs).DefaultIfEmpty(long.MaxValue).Min() > mix.StartMs);
 
     /// <summary>The smallest worst age, ms; null: no order keeps every limit.</summary>
     private static long? LeastAge(OrderProblem problem)
     {
         var (n, rule) = (problem.Sections.Count, problem.Mixing);
         var batches = rule?.MostBatches ?? 0;
-        var horizon = problem.Sections.Sum(s => s.DurationMs.Max()) + (batches * (rule?.MixMs ?? 0));
+        var horizon = problem.Sections.Sum(s => s.DurationMs.Max()) + (batches * Enumerable.Range(0, problem.Crew).Max(person => rule?.MixMsOf(person) ?? 0));
         var model = new CpModel();
         var busy = Enumerable.Range(0, problem.Crew).Select(_ => new List<IntervalVar>()).ToArray();
 
@@ -103,20 +104,25 @@ public sealed class EverythingOnTests
         };
     }
 
-    /// <summary>Batches are used up in the order of starts; one is mixed no sooner than the one before it is in use.</summary>
+    /// <summary>
+    /// Batches are mixed, and used up, in the order of starts; no more stand mixed ahead of the one in use than there are people,
+    /// each at their own pace.
+    /// </summary>
     private static void Mixed(CpModel model, OrderProblem problem, MixingRule rule, List<IntervalVar>[] busy, IntVar[] starts, IntVar[] ends, long horizon)
     {
         var n = problem.Sections.Count;
         var takes = Enumerable.Range(0, n).Select(i => Enumerable.Range(0, rule.MostBatches).Select(b => model.NewBoolVar($"{i}from{b}")).ToArray()).ToArray();
         for (var i = 0; i < n; i++) model.AddExactlyOne(takes[i]);
         IntVar? lastStart = null;
+        IntVar? mixedBefore = null;
         BoolVar? usedBefore = null;
         for (var b = 0; b < rule.MostBatches; b++)
         {
             var used = model.NewBoolVar($"used{b}");
             var (from, ready) = (model.NewIntVar(0, horizon, $"mix{b}"), model.NewIntVar(0, horizon, $"ready{b}"));
-            var took = model.NewConstant(rule.MixMs);
-            SomebodyDoes(model, busy, _ => rule.MixMs, from, ready, took, used, $"mix{b}");
+            var took = model.NewIntVar(0, horizon, $"mixtook{b}");
+            SomebodyDoes(model, busy, rule.MixMsOf, from, ready, took, used, $"mix{b}");
+            if (mixedBefore is not null) model.Add(from >= mixedBefore);
             model.Add(LinearExpr.WeightedSum(takes.Select(t => t[b]).ToArray(), problem.Sections.Select(s => (long)s.VolumeMl).ToArray()) <= (long)rule.UsableMl);
             var last = model.NewIntVar(0, horizon, $"last{b}");
             for (var i = 0; i < n; i++)
@@ -133,17 +139,21 @@ public sealed class EverythingOnTests
             if (usedBefore is not null)
             {
                 model.AddImplication(used, usedBefore);
+            }
+
+            if (b >= problem.Crew)
+            {
                 var begun = Enumerable.Range(0, n).Select(i => model.NewBoolVar($"{i}begun{b}")).ToArray();
                 for (var i = 0; i < n; i++)
                 {
-                    model.AddImplication(begun[i], takes[i][b - 1]);
+                    model.AddImplication(begun[i], takes[i][b - problem.Crew]);
                     model.Add(from >= starts[i]).OnlyEnforceIf(begun[i]);
                 }
 
                 model.AddBoolOr([.. begun, used.Not()]);
             }
 
-            (lastStart, usedBefore) = (last, used);
+            (lastStart, mixedBefore, usedBefore) = (last, from, used);
         }
     }
 

@@ -208,6 +208,7 @@ public sealed class VerifyingTests
         [(Kitchen, "BatchForNothing")] = c => c with { Batches = [.. c.Batches, c.Batches[^1] with { Id = "Z" }] },
         [(Kitchen, "BatchNetWrong")] = Batch(b => b with { NetMl = b.NetMl - 20 }),
         [(Kitchen, "BatchTooSmall")] = Batch(b => b with { VolumeMl = b.NetMl * 0.9, AMl = b.NetMl * 0.6, BMl = b.NetMl * 0.3 }),
+        [(Kitchen, "BatchMoreThanWanted")] = Batch(b => b with { VolumeMl = b.VolumeMl + 150, AMl = b.AMl + 100, BMl = b.BMl + 50 }),
         [(Kitchen, "BatchTooLarge")] = Batch(b => b with { VolumeMl = 3000, AMl = 2000, BMl = 1000 }),
         [(Kitchen, "UseByWrong")] = Batch(b => b with { UseByS = b.MixEndS + (b.UseByS - b.MixStartS) }),
         [(Kitchen, "MixTimeWrong")] = Batch(b => b with { MixEndS = b.MixEndS - 60 }),

@@ -124,6 +124,7 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
             PlanTook = Stopwatch.GetElapsedTime(started);
             // Each of what follows, the drawing too, takes a slice of its own.
             await breathing.Rest();
+            materials = Materials = Estimating.Estimate(job, measured, work.Rollers);
             var supply = Supplying.Supply(job, materials, work);
             var timeline = Timing.Time(job, measured, conditions, work, settled());
             await breathing.Rest();
@@ -157,10 +158,12 @@ internal sealed class Workings(Func<JobDocument> document, Func<IReadOnlyList<Pr
     private WholeJob Replaced(WholeJob whole, int coat, CoatWork found)
     {
         var work = new JobWork([.. whole.Work.Coats.Select((c, i) => i == coat ? found : c)]);
+        var materials = Materials = Estimating.Estimate(whole.Job, whole.Measured, work.Rollers);
         return whole with
         {
+            Materials = materials,
             Work = work,
-            Supply = Supplying.Supply(whole.Job, whole.Materials, work),
+            Supply = Supplying.Supply(whole.Job, materials, work),
             Timeline = Timing.Time(whole.Job, whole.Measured, whole.Conditions, work, settled()),
         };
     }

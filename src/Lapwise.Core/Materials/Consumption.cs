@@ -39,7 +39,7 @@ public sealed record Consumption(
             : new Consumption(spread, tools.RollerChargeMl / thinned, tools.TrayResidueMl / thinned, cup, tools.EdgeLossFraction, 0, rough, largest);
     }
 
-    /// <summary>Lost once for each person who works on the coat.</summary>
+    /// <summary>Lost once for each person who rolls the coat.</summary>
     public double PerPersonMl => RollerMlPerPerson + TrayMlPerPerson;
 
     /// <summary>False where a full batch would stay in its cup: then no number of batches is enough.</summary>

@@ -29,5 +29,5 @@ public static class FreshRollers
 
     /// <summary>What fresh rollers and trays keep back beside the first ones, mL of A and B.</summary>
     public static double KeepMl(CoatWork work, Consumption takes) =>
-        Before(work).Count * takes.PerPersonMl * work.Sections.Select(s => s.Person).Distinct().Count();
+        Before(work).Count * takes.PerPersonMl * work.Rollers;
 }

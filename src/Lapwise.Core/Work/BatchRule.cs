@@ -7,8 +7,11 @@ using Lapwise.Core.Work.Sections;
 namespace Lapwise.Core.Work;
 
 /// <summary>How batches of one coat may be mixed: time, life and volume, in the terms of the order search and back.</summary>
-internal sealed class BatchRule(Job job, CoatConditions conditions)
+internal sealed class BatchRule(Job job, CoatConditions conditions, Hands hands)
 {
+    /// <summary>The first of the crew at work, and the second mixing.</summary>
+    public BatchRule(Job job, CoatConditions conditions) : this(job, conditions, Hands.FirstAlone(job.Crew)) { }
+
     private readonly Consumption _takes = Consumption.Of(conditions.Coat, job.Tools);
     private readonly long _lifeMs = (long)Math.Floor(conditions.PotLife.Seconds) * 1000;
 
@@ -21,14 +24,18 @@ internal sealed class BatchRule(Job job, CoatConditions conditions)
     /// <summary>Film that so much covers, square metres, edges left out of account.</summary>
     public double CoversM2(double ml) => ml / _takes.SpreadMlPerM2;
 
-    /// <summary>Mixing one batch by hand, by whoever is slowest at it.</summary>
-    public long MixMs { get; } = (long)Math.Ceiling(job.Crew.Max(p => p.Pace.MixS) - 1e-9) * 1000;
+    private readonly long _standMs = (long)Math.Ceiling(conditions.Coat.Product.InductionS - 1e-9) * 1000;
+
+    /// <summary>Mixing one batch by hand, by whoever mixes; of several the quickest.</summary>
+    public long MixMs { get; } = hands.Mixer is { } mixer ? hands.MixMsOf(mixer) : hands.Rollers.Min(hands.MixMsOf);
 
     /// <summary>From the first contact of A and B until the batch may be used: mixed, and stood as long as the product asks.</summary>
-    public long UntilReadyMs => MixMs + (long)Math.Ceiling(conditions.Coat.Product.InductionS - 1e-9) * 1000;
+    public long UntilReadyMs => MixMs + _standMs;
 
-    /// <summary>Roller and tray are charged once for each of the crew, from the first batch.</summary>
-    private double OnceMl => _takes.PerPersonMl * job.Crew.Count;
+    /// <summary>Roller and tray are charged once for each who rolls, from the first batch.</summary>
+    private double OnceMl => OnceMlOf(hands.Rollers.Count);
+
+    private double OnceMlOf(int rollers) => _takes.PerPersonMl * rollers;
 
     public double TakenMl(SectionShape s) => _takes.NetMl(s.FilmM2) + _takes.RoughMl(s.FilmM2) + _takes.EdgeLossMl(s.StripM2, s.StripLengthM);
 
@@ -36,24 +43,23 @@ internal sealed class BatchRule(Job job, CoatConditions conditions)
     /// With a helper, mixing takes nobody's rolling time; a batch is then ready just when it is wanted. Whoever rolls alone waits
     /// while it stands.
     /// </summary>
-    public MixingRule Rule(int batches, bool byHelper)
+    public MixingRule Rule(int batches)
     {
         var usable = Math.Max(0, _takes.LargestBatchMl - _takes.CupMlPerBatch);
         var first = Math.Max(0, usable - OnceMl);
-        return byHelper
+        return hands.Mixer is not null
             ? new MixingRule(0, Math.Max(0, _lifeMs - UntilReadyMs), usable, batches, first, conditions.Ageing.Share)
-            : new MixingRule(UntilReadyMs, _lifeMs, usable, batches, first, conditions.Ageing.Share);
+            : new MixingRule(UntilReadyMs, _lifeMs, usable, batches, first, conditions.Ageing.Share) { EachMixMs = [.. hands.Rollers.Select(r => hands.MixMsOf(r) + _standMs)] };
     }
 
     /// <summary>Puts the helper's mixing before the first section of each batch, the first at the beginning of the clock.</summary>
-    /// <param name="helper">Number in the crew of the first who does not roll.</param>
-    public FoundOrder MixedByHelper(FoundOrder found, int helper)
+    public FoundOrder MixedByHelper(FoundOrder found)
     {
         var mixes = new List<PlacedMix>();
         foreach (var mix in found.Mixes)
         {
             var wanted = found.Sections.Where(s => s.Batch == mix.Batch).Min(s => s.StartMs) + UntilReadyMs;
-            mixes.Add(new PlacedMix(mix.Batch, helper, wanted - UntilReadyMs, wanted));
+            mixes.Add(new PlacedMix(mix.Batch, hands.Rollers.Count, wanted - UntilReadyMs, wanted));
         }
 
         // A batch stands by itself: the helper's hands are free for the next.
@@ -75,12 +81,17 @@ internal sealed class BatchRule(Job job, CoatConditions conditions)
         return Math.Clamp(Math.Max(byVolume, byLife), 1, Math.Max(1, problem.Sections.Count));
     }
 
-    public IReadOnlyList<Batch> Of(CoatSchedule schedule, IReadOnlyList<Section> sections) =>
-        [.. schedule.Mixes.OrderBy(m => m.StartMs).Select(mix =>
+    /// <param name="sections">As planned: whoever rolls none of them charges no roller.</param>
+    public IReadOnlyList<Batch> Of(CoatSchedule schedule, IReadOnlyList<Section> sections)
+    {
+        var onceMl = OnceMlOf(sections.Select(s => s.Person).Distinct().Count());
+        return [.. schedule.Mixes.OrderBy(m => m.StartMs).Select(mix =>
         {
             var rolled = sections.Where(s => s.Batch == ScheduleNames.BatchId(mix.Batch)).ToList();
             var net = rolled.Sum(s => _takes.NetMl(s.FilmM2));
-            var lost = rolled.Sum(s => _takes.RoughMl(s.FilmM2) + _takes.EdgeLossMl(s.FilmM2 - s.FaceM2, s.EdgeM)) + _takes.CupMlPerBatch + (mix.Batch == 0 ? OnceMl : 0);
-            return new Batch(ScheduleNames.BatchId(mix.Batch), mix.Person, mix.StartMs, mix.StartMs + MixMs, mix.StartMs + _lifeMs, net, net + lost, [.. rolled.Select(s => s.Id)]) { ReadyMs = mix.StartMs + UntilReadyMs };
+            var lost = rolled.Sum(s => _takes.RoughMl(s.FilmM2) + _takes.EdgeLossMl(s.FilmM2 - s.FaceM2, s.EdgeM)) + _takes.CupMlPerBatch + (mix.Batch == 0 ? onceMl : 0);
+            var (mixer, mixEndMs) = (hands.NumberOf(mix.Person), mix.StartMs + hands.MixMsOf(hands.NumberOf(mix.Person)));
+            return new Batch(ScheduleNames.BatchId(mix.Batch), mixer, mix.StartMs, mixEndMs, mix.StartMs + _lifeMs, net, net + lost, [.. rolled.Select(s => s.Id)]) { ReadyMs = mixEndMs + _standMs };
         })];
+    }
 }

@@ -8,10 +8,7 @@ using Lapwise.Core.Work.Sections;
 
 namespace Lapwise.Core.Work;
 
-/// <summary>
-/// Plans one coat. One person rolls where that keeps the target margin, since one hand to a visible face is simplest,
-/// and a helper mixes; only where it does not does the whole crew roll.
-/// </summary>
+/// <summary>Plans one coat for those who roll and mix it.</summary>
 internal sealed class CoatPlanning
 {
     private const long StepsForTheBound = 20_000;
@@ -21,6 +18,7 @@ internal sealed class CoatPlanning
 
     private readonly Job _job;
     private readonly CoatConditions _conditions;
+    private readonly Hands _hands;
     private readonly BatchRule _batches;
     private readonly ApplicationMethod _method;
     private readonly long _openTimeMs;
@@ -30,48 +28,41 @@ internal sealed class CoatPlanning
     private readonly Effort _effort;
     private (IReadOnlyList<CutTop> Cuts, CoatSchedule Schedule)? _inAnyOrder;   // the last asked for: a nearer target often cuts alike
 
-    public CoatPlanning(Job job, CoatConditions conditions, TopWays ways, Effort effort)
+    public CoatPlanning(Job job, CoatConditions conditions, Hands hands, TopWays ways, Effort effort)
     {
+        _hands = hands;
         _ways = ways;
         _effort = effort;
         _job = job;
         _conditions = conditions;
-        _batches = new BatchRule(job, conditions);
+        _batches = new BatchRule(job, conditions, hands);
         _method = conditions.Coat.Product.Method;
         _openTimeMs = (long)Math.Floor(conditions.OpenTime.Seconds * 1000);
         _targetAgeMs = (long)Math.Floor(_openTimeMs * (1 - job.Aims.MarginShare));
     }
 
-    /// <summary>More than this many rollers are in each other's way on a kitchen's tops; the others mix and carry.</summary>
-    private const int MostRollers = 4;
+    /// <summary>The best schedule of these hands; null: none can be as young as <paramref name="youngerThanMs"/>.</summary>
+    public async ValueTask<CoatSchedule?> ScheduleAsync(MeasuredJob measured, long youngerThanMs) =>
+        _hands.Rollers.Count == 1 ? await ForOneAsync(measured) : await ForCrewAsync(measured, youngerThanMs);
 
-    private IReadOnlyList<Pace> Rollers => [.. _job.Crew.Take(MostRollers).Select(p => p.Pace)];
-
-    public async ValueTask<CoatWork> PlanAsync(MeasuredJob measured)
+    public async ValueTask<CoatWork> WorkAsync(MeasuredJob measured, CoatSchedule found)
     {
-        var schedule = await WithBreaksWhereTheyHideAsync(await BestScheduleAsync(measured));
+        var schedule = await WithBreaksWhereTheyHideAsync(found);
         var proof = await ProofAsync(schedule);
         await _effort.Pause();
-        var (sections, laps) = ScheduleNames.Of(schedule, Rollers, _method);
+        var (placed, laps) = ScheduleNames.Of(schedule, _hands.Paces, _method);
+        IReadOnlyList<Section> sections = [.. placed.Select(s => s with { Person = _hands.NumberOf(s.Person) })];
         var work = new CoatWork(
             _conditions.Coat, _conditions.OpenTime, _conditions.PotLife, sections, laps, _batches.Of(schedule, sections),
             proof,
-            Baselines.Of(measured, _ways, _job.Aims, _job.Crew[0].Pace, _conditions.Coat.Product),
+            Baselines.Of(measured, _ways, _job.Aims, _hands.Paces[0], _conditions.Coat.Product),
             _openTimeMs - _targetAgeMs,
             []) { BatchAgeShare = schedule.AgeShare };
         await _effort.Pause();
         return work with { Reasons = [.. _conditions.Reasons, .. schedule.Tops.SelectMany(t => t.Cut.Reasons), .. WorkReasons.Of(work, _job, schedule.KeepsBatches)] };
     }
 
-    private async ValueTask<CoatSchedule> BestScheduleAsync(MeasuredJob measured)
-    {
-        var alone = await ForOneAsync(measured);
-        if (_job.Crew.Count == 1 || Works(alone)) return alone;
-        var together = await ForCrewAsync(measured);
-        return together.IsBetterThan(alone) ? together : alone;
-    }
-
-    private bool Works(CoatSchedule schedule) => schedule.KeepsBatches && schedule.WorstAgeMs <= _targetAgeMs;
+    public bool Works(CoatSchedule schedule) => schedule.KeepsBatches && schedule.WorstAgeMs <= _targetAgeMs;
 
     /// <summary>Tops chosen without mixing first; again with room for one mixing where a batch break falls inside a top.</summary>
     private async ValueTask<CoatSchedule> ForOneAsync(MeasuredJob measured)
@@ -86,7 +77,7 @@ internal sealed class CoatPlanning
     {
         var tops = new List<TopOrder>();
         foreach (var top in measured.Tops)
-            tops.Add(await TopPlanning.ForOneAsync(top, _job.Aims, _job.Crew[0].Pace, _conditions.Coat.Product, _ways, targetAgeMs, _effort));
+            tops.Add(await TopPlanning.ForOneAsync(top, _job.Aims, _hands.Paces[0], _conditions.Coat.Product, _ways, targetAgeMs, _effort));
         var inSequence = await InSequenceAsync(tops);
         if (!inSequence.KeepsBatches) return await UnmixedAsync(inSequence.Tops, Joined(inSequence.Tops, keepSequences: true));
         if (Works(inSequence)) return inSequence;
@@ -107,18 +98,20 @@ internal sealed class CoatPlanning
     private async ValueTask<CoatSchedule> InSequenceAsync(IReadOnlyList<TopOrder> tops)
     {
         var entered = await WithBatchesAsync(tops, Joined(tops, keepSequences: true));
-        var grouping = TopGrouping.Of(tops, _batches, _batches.Rule(tops.Count, byHelper: _job.Crew.Count > 1));
+        var grouping = TopGrouping.Of(tops, _batches, _batches.Rule(tops.Count));
         if (grouping is null || (Works(entered) && entered.Mixes.Count <= grouping.Batches)) return entered;
         var grouped = await WithBatchesAsync(grouping.Tops, Joined(grouping.Tops, keepSequences: true));
         var isBetter = Works(entered) ? Works(grouped) && grouped.Mixes.Count < entered.Mixes.Count : Works(grouped) || grouped.IsBetterThan(entered);
         return isBetter ? grouped : entered;
     }
 
-    private async ValueTask<CoatSchedule> ForCrewAsync(MeasuredJob measured)
+    private async ValueTask<CoatSchedule?> ForCrewAsync(MeasuredJob measured, long youngerThanMs)
     {
         var tops = new List<TopOrder>();
         foreach (var top in measured.Tops)
-            tops.Add(await TopPlanning.ForCrewAsync(top, _job.Aims, Rollers, _conditions.Coat.Product, _ways, _targetAgeMs, _effort));
+            tops.Add(await TopPlanning.ForCrewAsync(top, _job.Aims, _hands.Paces, _conditions.Coat.Product, _ways, _targetAgeMs, _effort));
+        // Mixing only ages laps.
+        if (tops.Max(t => t.WorstAgeMs) >= youngerThanMs) return null;
         return await WithBatchesAsync(tops, Joined(tops, keepSequences: false));
     }
 
@@ -157,14 +150,11 @@ internal sealed class CoatPlanning
         return Scheduled(tops, problem, found);
     }
 
-    private OrderProblem Mixed(OrderProblem problem, int batches) => problem with { Mixing = _batches.Rule(batches, HasHelper(problem)) };
-
-    /// <summary>One of the crew does not roll, and mixes.</summary>
-    private bool HasHelper(OrderProblem problem) => problem.Crew < _job.Crew.Count;
+    private OrderProblem Mixed(OrderProblem problem, int batches) => problem with { Mixing = _batches.Rule(batches) };
 
     private CoatSchedule Scheduled(IReadOnlyList<TopOrder> tops, OrderProblem problem, FoundOrder found)
     {
-        var mixed = HasHelper(problem) ? _batches.MixedByHelper(found, helper: problem.Crew) : found;
+        var mixed = _hands.Mixer is null ? found : _batches.MixedByHelper(found);
         return new CoatSchedule(tops, problem, mixed, mixed.KeepsLimits, _conditions.Ageing.Share);
     }
 
@@ -270,7 +260,7 @@ internal sealed class CoatPlanning
         {
             // A way that leaves something out of reach is none, unless none reaches everything.
             if (TopPlanning.Works(top.Cut) && !TopPlanning.Works(cut)) continue;
-            var problem = TopOrder.ProblemOf(cut, top.Problem.Crew == 1 ? [Rollers[0]] : Rollers, _method);
+            var problem = TopOrder.ProblemOf(cut, _hands.Paces, _method);
             if (await BoundAsync(problem, worstMs, StepsForAWay * _effort.Times) < worstMs) return 0;
             ways++;
         }

@@ -37,7 +37,7 @@ public static class Planning
         if (aims != job.Aims) conditions = conditions with { Reasons = [.. conditions.Reasons, SectionCount.MadeLarger(job.Aims, aims)] };
         var work = product.Method is ApplicationMethod.Poured
             ? new PourPlanning(job, conditions).Plan(measured)
-            : await new CoatPlanning(job with { Aims = aims }, conditions, ways, effort).PlanAsync(measured);
+            : await new HandsChoice(job with { Aims = aims }, conditions, ways, effort).PlanAsync(measured);
         return broken.Count == 0 ? work : work with { Reasons = [.. work.Reasons, BreakNotAllowed(product, broken)] };
     }
 

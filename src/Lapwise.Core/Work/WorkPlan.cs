@@ -8,7 +8,11 @@ namespace Lapwise.Core.Work;
 
 // Result records of the order of work. Times in whole milliseconds from the first step of the coat.
 
-public sealed record JobWork(IReadOnlyList<CoatWork> Coats);
+public sealed record JobWork(IReadOnlyList<CoatWork> Coats)
+{
+    /// <summary>How many roll each coat.</summary>
+    public IReadOnlyList<int> Rollers => [.. Coats.Select(c => c.Rollers)];
+}
 
 /// <summary>The order of work for one coat.</summary>
 /// <param name="TargetMarginMs">Margin the plan was asked to keep.</param>
@@ -27,6 +31,9 @@ public sealed record CoatWork(
 {
     /// <summary>A poured coat by the clock: pours, levelling, bubble passes, scraping. Empty for a coat that is rolled or wiped.</summary>
     public IReadOnlyList<TimedStep> Steps { get; init; } = [];
+
+    /// <summary>How many people roll or pour it.</summary>
+    public int Rollers => Sections.Select(s => s.Person).Distinct().Count();
 
     public long OpenTimeMs => (long)Math.Floor(OpenTime.Seconds * 1000);
     /// <summary>Whole seconds, rounded down: what the batches' use-by times count with.</summary>

@@ -16,7 +16,7 @@ internal static class WorkReasons
         if (WaitsWhileItStands(work)) yield return StandingIsWaitedOut(work);
         foreach (var older in OlderBatch(work)) yield return older;
         if (work.Coat.Product.WholeTopAtOnce && WholeFaceByOne(work, job) is { } whole) yield return whole;
-        else if (job.Crew.Count > 1 && work.Sections.All(s => s.Person == 0)) yield return work.LapMarginMs >= work.TargetMarginMs ? OneRolls(job) : MoreHandsDoNotHelp(job);
+        else if (job.Crew.Count > 1 && work.Sections.Select(s => s.Person).Distinct().Count() == 1) yield return work.LapMarginMs >= work.TargetMarginMs ? OneRolls(work, job) : MoreHandsDoNotHelp(work, job);
     }
 
     /// <summary>A face that is done at one time, or a pour, is given to one pair of hands although there are more; null where the crew is one.</summary>
@@ -140,15 +140,24 @@ internal static class WorkReasons
             "A second person who mixes takes the wait out of the plan; so does one batch for the whole coat, or a change of batch at a planned joint.",
             "Una segunda persona que mezcle quita esa espera del plan; también una sola mezcla para toda la capa, o un cambio de mezcla en una junta prevista."));
 
-    private static Reason MoreHandsDoNotHelp(Job job) => new("MoreHandsDoNotHelp", Limit.Note,
-        v => v.Say(
-            $"{job.Crew[0].Name} rolls alone: no plan was found in which the whole crew rolls and the margin is larger.",
-            $"{job.Crew[0].Name} aplica a solas: no se halló un plan en el que aplique todo el equipo y el margen sea mayor."),
-        v => v.Say($"{job.Crew[1].Name} mixes each batch just before it is wanted. See what would work.", $"{job.Crew[1].Name} prepara cada mezcla justo antes de usarla. Vea qué funcionaría."));
+    private static string RollerOf(CoatWork work, Job job) => job.Crew[work.Sections[0].Person].Name;
 
-    private static Reason OneRolls(Job job) => new("OneRolls", Limit.Note,
+    /// <summary>Who mixes for one who rolls alone.</summary>
+    private static string MixerOf(CoatWork work, Job job)
+    {
+        var roller = work.Sections[0].Person;
+        return job.Crew[work.Batches.Select(b => b.MixedBy).FirstOrDefault(person => person != roller, roller == 0 ? 1 : 0)].Name;
+    }
+
+    private static Reason MoreHandsDoNotHelp(CoatWork work, Job job) => new("MoreHandsDoNotHelp", Limit.Note,
         v => v.Say(
-            $"{job.Crew[0].Name} rolls alone and keeps the margin; {job.Crew[1].Name} mixes each batch just before it is wanted.",
-            $"{job.Crew[0].Name} aplica a solas y mantiene el margen; {job.Crew[1].Name} prepara cada mezcla justo antes de usarla."),
-        v => v.Say("One hand to a visible face looks best. Put the steadiest roller first in the crew.", "Una sola mano por cara visible queda mejor. Ponga primero en el equipo a quien aplica con más constancia."));
+            $"{RollerOf(work, job)} rolls alone: no plan was found in which more of the crew roll and the margin is larger.",
+            $"{RollerOf(work, job)} aplica a solas: no se halló un plan en el que apliquen más personas y el margen sea mayor."),
+        v => v.Say($"{MixerOf(work, job)} mixes each batch just before it is wanted. See what would work.", $"{MixerOf(work, job)} prepara cada mezcla justo antes de usarla. Vea qué funcionaría."));
+
+    private static Reason OneRolls(CoatWork work, Job job) => new("OneRolls", Limit.Note,
+        v => v.Say(
+            $"{RollerOf(work, job)} rolls alone and keeps the margin; {MixerOf(work, job)} mixes each batch just before it is wanted.",
+            $"{RollerOf(work, job)} aplica a solas y mantiene el margen; {MixerOf(work, job)} prepara cada mezcla justo antes de usarla."),
+        v => v.Say("One hand to a visible face looks best. Of people equally quick the first in the crew rolls: put the steadiest first.", "Una sola mano por cara visible queda mejor. Entre personas igual de rápidas aplica la primera del equipo: ponga primero a quien aplica con más constancia."));
 }

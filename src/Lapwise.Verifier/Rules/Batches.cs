@@ -1,8 +1,11 @@
+using Lapwise.Core.Jobs;
+
 namespace Lapwise.Verifier.Rules;
 
 /// <summary>
 /// Each section is rolled from one batch, after it is mixed and wetted out before its pot life ends; each batch holds
-/// what its sections take, and no more than may be mixed at one time.
+/// what its sections take and what the tools keep back, and no more than may be mixed at one time. Roller and tray are charged
+/// from the first batch, once for each who rolls.
 /// </summary>
 internal static class Batches
 {
@@ -22,14 +25,18 @@ internal static class Batches
 
         var spreadMlPerM2 = c.Coat.WetFilm.Micrometres / (1 + c.Coat.ThinnerFraction);
         var largestMl = Math.Min(c.Job.Tools.LargestBatchMl / (1 + c.Coat.ThinnerFraction), c.Coat.Product.LargestBatchMl ?? double.PositiveInfinity);
+        var first = c.Plan.Sections.MinBy(s => s.StartS)?.Batch;
         foreach (var b in c.Plan.Batches)
         {
             var netMl = c.Plan.Sections.Where(s => s.Batch == b.Id).Sum(s => s.FilmM2 * spreadMlPerM2);
             f.Holds(netMl > 0, "BatchForNothing", c.At(b), v => v.Say("No section is rolled from it.", "Ninguna sección se aplica con ella."));
             f.Holds(Math.Abs(b.NetMl - netMl) <= 0.001 + (netMl * 1e-6), "BatchNetWrong", c.At(b),
                 v => v.Say($"The plan says {v.Volume(b.NetMl)} go on; its sections take {v.Volume(netMl)}.", $"El plan dice que se aplican {v.Volume(b.NetMl)}; sus secciones toman {v.Volume(netMl)}."));
-            f.Holds(b.VolumeMl >= netMl - Tolerance.Ml, "BatchTooSmall", c.At(b),
-                v => v.Say($"{v.Volume(b.VolumeMl)} are mixed; its sections take {v.Volume(netMl)}.", $"Se mezclan {v.Volume(b.VolumeMl)}; sus secciones toman {v.Volume(netMl)}."));
+            var wantedMl = netMl + KeptBackMl(c, b, b.Id == first);
+            f.Holds(b.VolumeMl >= wantedMl - 0.001 - (wantedMl * 1e-6), "BatchTooSmall", c.At(b),
+                v => v.Say($"{v.Volume(b.VolumeMl)} are mixed; its sections and the tools take {v.Volume(wantedMl)}.", $"Se mezclan {v.Volume(b.VolumeMl)}; sus secciones y las herramientas toman {v.Volume(wantedMl)}."));
+            f.Holds(b.VolumeMl <= wantedMl + Math.Max(wantedMl / 10, 4 * c.Job.Tools.CupStepMl) + Tolerance.Ml, "BatchMoreThanWanted", c.At(b),
+                v => v.Say($"{v.Volume(b.VolumeMl)} are mixed; its sections and the tools take {v.Volume(wantedMl)}, and marks round up by a tenth or four steps at most.", $"Se mezclan {v.Volume(b.VolumeMl)}; sus secciones y las herramientas toman {v.Volume(wantedMl)}, y las marcas redondean hacia arriba una décima o cuatro pasos como máximo."));
             f.Holds(b.VolumeMl <= largestMl + (3 * c.Job.Tools.CupStepMl) || !c.Plan.Holds, "BatchTooLarge", c.At(b),
                 v => v.Say($"{v.Volume(b.VolumeMl)} are mixed; the largest batch is {v.Volume(largestMl)}.", $"Se mezclan {v.Volume(b.VolumeMl)}; la mezcla más grande es de {v.Volume(largestMl)}."));
             f.Holds(Math.Abs(b.UseByS - b.MixStartS - c.Plan.PotLifeS) <= Tolerance.S, "UseByWrong", c.At(b),
@@ -39,5 +46,24 @@ internal static class Batches
             f.Holds(b.MixStartS >= -Tolerance.S && mixS >= mixer.Pace.MixS - Tolerance.S && mixS <= mixer.Pace.MixS + Tolerance.RoundedUpS, "MixTimeWrong", c.At(b),
                 v => v.Say($"Mixing is given {v.Number(mixS, 1)} s; {b.MixedBy} takes {v.Number(mixer.Pace.MixS, 1)} s.", $"Se dan {v.Number(mixS, 1)} s para mezclar; {b.MixedBy} tarda {v.Number(mixer.Pace.MixS, 1)} s."));
         }
+    }
+
+    /// <summary>
+    /// A and B that roughness, edges, cup and, once for each who rolls, roller and tray take of a batch. What they keep is
+    /// thinned, of which only a part was A and B.
+    /// </summary>
+    private static double KeptBackMl(CoatCase c, PlannedBatch batch, bool isFirst)
+    {
+        var (tools, thinned) = (c.Job.Tools, 1 + c.Coat.ThinnerFraction);
+        var isPoured = c.Coat.Product.Method is ApplicationMethod.Poured;
+        var ml = tools.CupResidueMl;
+        foreach (var s in c.Plan.Sections.Where(s => s.Batch == batch.Id))
+        {
+            var edgeM2 = isPoured ? s.EdgeM * tools.RunOffWidthM : (s.FilmM2 - s.AreaM2) * tools.EdgeLossFraction;
+            ml += (c.Coat.RoughnessUm / 2 * s.FilmM2) + (c.Coat.WetFilm.Micrometres * edgeM2);
+        }
+
+        var rollers = isFirst && !isPoured ? c.Plan.Sections.Select(s => s.Person).Distinct(StringComparer.Ordinal).Count() : 0;
+        return (ml + (rollers * (tools.RollerChargeMl + tools.TrayResidueMl))) / thinned;
     }
 }

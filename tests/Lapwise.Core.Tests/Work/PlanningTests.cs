@@ -137,7 +137,7 @@ public sealed class PlanningTests
         return (job, Measuring.Measure(job), Judging.Judge(job));
     }
 
-    private static ProductDocument Clear => new()
+    internal static ProductDocument Clear => new()
     {
         Id = "clear", Name = "Clear", Mix = new MixDocument { A = 2, B = 1 }, DensityA = "1.05 g/mL", DensityB = "1.1 g/mL", VolumeSolids = "60 %",
         WetFilm = new WetFilmDocument { Least = "5 mil", Most = "8 mil" },

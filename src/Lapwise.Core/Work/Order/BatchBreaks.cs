@@ -18,6 +18,7 @@ public sealed class BatchBreaks
     private readonly IReadOnlyList<int> _sequence;
     private readonly int[] _person;
     private readonly int[] _mixer;
+    private readonly int[] _mixedBefore;      // of each batch: the place of the first section begun after its mixing
     private readonly List<int>[] _joinedTo;   // by place in the sequence: the earlier places it shares a lap with
     private readonly int[] _openedBefore;     // laps whose earlier section lies before a place
     private readonly List<int>[]? _agedBy;    // as _joinedTo, by any lap; null: the clock does not follow from the places
@@ -42,6 +43,7 @@ public sealed class BatchBreaks
         for (var i = 0; i < placed.Count; i++) (_person[placed[i].Section], place[placed[i].Section]) = (placed[i].Person, i);
         // A helper who does not roll is none of the crew; mixing then takes nobody's time.
         _mixer = [.. found.Mixes.OrderBy(m => m.Batch).Select(m => Math.Min(m.Person, problem.Crew - 1))];
+        _mixedBefore = [.. found.Mixes.OrderBy(m => m.Batch).Select(m => m.Person < problem.Crew ? placed.Count(p => p.StartMs < m.EndMs) : placed.Count)];
         _joinedTo = [.. _sequence.Select(_ => new List<int>())];
         _openedBefore = new int[placed.Count + 1];
         foreach (var lap in showing)
@@ -150,6 +152,8 @@ public sealed class BatchBreaks
 
     private double VolumeMl(int place) => _problem.Sections[_sequence[place]].VolumeMl;
 
+    private int MixedBefore(int batch) => _mixedBefore[Math.Min(batch, _mixedBefore.Length - 1)];
+
     private int MixerOf(int batch) => _mixer[Math.Min(batch, _mixer.Length - 1)];
 
     private FoundOrder OnTheClock(int[] begins, long ageMs)
@@ -158,11 +162,12 @@ public sealed class BatchBreaks
         for (var batch = 0; batch < begins.Length; batch++) Array.Fill(batches, batch, begins[batch], _sequence.Count - begins[batch]);
         if (_problem.Crew == 1) return SoloTimeline.Of(_solo.Value, new SoloOrder(_sequence, batches));
 
-        // Each batch is mixed by whoever mixed it before, as soon as their hands are free.
+        // Each batch is mixed by whoever mixed it before, where they mixed it or as soon before its first section as their hands are free.
         var tasks = new List<CrewTask>();
+        var mixed = 0;
         for (var i = 0; i < _sequence.Count; i++)
         {
-            if (i == 0 || batches[i] != batches[i - 1]) tasks.Add(new CrewTask(_problem.Sections.Count + batches[i], MixerOf(batches[i]), batches[i] - 1));
+            for (; mixed < begins.Length && Math.Min(begins[mixed], MixedBefore(mixed)) <= i; mixed++) tasks.Add(new CrewTask(_problem.Sections.Count + mixed, MixerOf(mixed), mixed - 1));
             tasks.Add(new CrewTask(_sequence[i], _person[_sequence[i]], batches[i]));
         }
 

@@ -11,7 +11,8 @@ namespace Lapwise.Core.Work.Order;
 /// over the starts that still matter. A branch dies on a positive cycle, or when, seen from a started section, the
 /// pending sections in deadline order do not fit between the people's free times and their deadlines. States with the
 /// same done and running sections are refuted by a kept one that was at least as loose. Mixing a batch is a task like a
-/// section: somebody does it, at most one batch ahead of the one in use; batches are used up in the order of starts.
+/// section: somebody does it, with no more batches ahead of the one in use than there are people; batches are used up in the
+/// order of starts.
 /// </remarks>
 internal sealed class CrewDecision : IDecision
 {
@@ -31,7 +32,7 @@ internal sealed class CrewDecision : IDecision
     private readonly int[] _place;
     private readonly Frame[] _frames;
     private readonly int _capacity;
-    private readonly long[] _took;            // time of each started section by whoever has it
+    private readonly long[] _took;            // time of each started task by whoever has it
     private SectionSet _set;
     private int _kept;
     private int _depth;
@@ -46,7 +47,6 @@ internal sealed class CrewDecision : IDecision
         _openNeighbours = [.. Enumerable.Range(0, n).Select(i => model.Graph.Neighbours[i].Length + model.Successors[i].Length)];
         _waitingFor = [.. model.Predecessors.Select(p => p.Length)];
         _took = new long[model.Tasks];
-        if (model.Mixing is { } mixing) Array.Fill(_took, mixing.Mix, n, mixing.MostBatches);
         _deadline = new long[n];
         _byDeadline = new int[n];
         _place = new int[n];
@@ -148,6 +148,7 @@ internal sealed class CrewDecision : IDecision
         if (!FreeFor(frame, system, k, at)) return false;
         if (w >= _model.Count)
         {
+            _took[w] = _model.Mix[k];
             child.Mixed++;
             return PendingKeep(system, at) && DropIdle(child);
         }
@@ -184,8 +185,8 @@ internal sealed class CrewDecision : IDecision
         if (batch != child.Batch) (child.Batch, child.Left) = (batch, mixing.Usable(batch));
         child.Left -= _model.Volume[w];
         if (child.Left < -1e-9) return false;
-        var mix = child.System.PlaceOf(_model.Count + batch);
-        return child.System.Require(mix, at, mixing.Mix) && child.System.Require(at, mix, takes - mixing.Life);
+        var (task, mix) = (_model.Count + batch, child.System.PlaceOf(_model.Count + batch));
+        return child.System.Require(mix, at, TimeOf(task)) && child.System.Require(at, mix, takes - mixing.Life);
     }
 
     /// <summary>The person must have ended; among people alike the one who ends first takes the next section.</summary>
@@ -350,7 +351,7 @@ internal sealed class CrewDecision : IDecision
 
     private void AddMixing(Frame frame)
     {
-        if (_model.Mixing is not { } mixing || frame.Mixed >= mixing.MostBatches || frame.Mixed > frame.Batch + 1) return;
+        if (_model.Mixing is not { } mixing || frame.Mixed >= mixing.MostBatches || frame.Mixed > frame.Batch + _model.MostAhead) return;
         for (var k = 0; k < _model.Crew; k++)
             if (!IsStandIn(frame, k)) frame.Add(new Choice(_model.Count + frame.Mixed, k, frame.Batch));
     }
@@ -422,12 +423,20 @@ internal sealed class CrewDecision : IDecision
                 if (_model.Alike[j][k] && running[j] > running[k]) (running[j], running[k]) = (running[k], running[j]);
         ulong packed = 0;
         foreach (var u in running) packed = (packed << 8) | (uint)(u + 1);
-        return new StateKey(_set, packed, frame.Last, frame.Batch, frame.Mixed);
+        return new StateKey(_set, packed, frame.Last, frame.Batch, frame.Mixed, AheadKey(frame));
+    }
+
+    /// <summary>How long each batch that is not yet in use takes to mix; of one in use every section to come starts later.</summary>
+    private long AheadKey(Frame frame)
+    {
+        long key = 0;
+        for (var batch = frame.Batch + 1; batch < frame.Mixed; batch++) key = (key * (_model.Crew + 1)) + 1 + Array.IndexOf(_model.Mix, TimeOf(_model.Count + batch));
+        return key;
     }
 
     private long TimeOf(int started) => _took[started];
 
-    private readonly record struct StateKey(SectionSet Done, ulong Running, int Last, int Batch, int Mixed);
+    private readonly record struct StateKey(SectionSet Done, ulong Running, int Last, int Batch, int Mixed, long Ahead);
 
     /// <param name="Task">A section, or past them the mixing of a batch.</param>
     private readonly record struct Choice(int Task, int Person, int Batch);

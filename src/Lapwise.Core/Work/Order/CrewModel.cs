@@ -11,7 +11,8 @@ internal sealed class CrewModel
         Crew = problem.Crew;
         Duration = [.. Enumerable.Range(0, Crew).Select(k => problem.Sections.Select(s => s.DurationOf(k) / grainMs).ToArray())];
         Shortest = [.. Enumerable.Range(0, Count).Select(i => Duration.Min(d => d[i]))];
-        Alike = [.. Enumerable.Range(0, Crew).Select(k => Enumerable.Range(0, Crew).Select(j => Duration[j].AsSpan().SequenceEqual(Duration[k])).ToArray())];
+        Mix = [.. Enumerable.Range(0, Crew).Select(k => (problem.Mixing?.MixMsOf(k) ?? 0) / grainMs)];
+        Alike = [.. Enumerable.Range(0, Crew).Select(k => Enumerable.Range(0, Crew).Select(j => Mix[j] == Mix[k] && Duration[j].AsSpan().SequenceEqual(Duration[k])).ToArray())];
         Release = [.. problem.Sections.Select(s => s.NotBeforeMs / grainMs)];
         StartedAt = [.. problem.Sections.Select(s => s.StartedAtMs / grainMs)];
         Limits = [.. graph.Limits.Select(l => l.Select(x => x == LapGraph.Unlimited ? x : x / grainMs).ToArray())];
@@ -20,7 +21,7 @@ internal sealed class CrewModel
         Apart = Lists(problem.Apart.Concat(problem.Apart.Select(p => (p.B, p.A))));
         Volume = [.. problem.Sections.Select(s => s.VolumeMl)];
         Mixing = problem.Mixing is { } m ? new GrainedMixing(m.MixMs / grainMs, m.LifeMs / grainMs, m.UsableMl, m.FirstUsableMl ?? m.UsableMl, m.MostBatches, 0, grainMs) : null;
-        WholeTime = Duration.Max(d => d.Sum()) + Release.Max() - Math.Min(0, StartedAt.Min() ?? 0) + (Mixing is { } rule ? rule.Mix * rule.MostBatches : 0);
+        WholeTime = Duration.Max(d => d.Sum()) + Release.Max() - Math.Min(0, StartedAt.Min() ?? 0) + (Mixing is { } rule ? Mix.Max() * rule.MostBatches : 0);
         IsTimed = StartedAt.Any(s => s is not null) || Release.Any(r => r > 0);
         ByPromise = [.. Enumerable.Range(0, Count).OrderByDescending(i => graph.Rings(i).Count).ThenBy(i => graph.Neighbours[i].Length).ThenBy(i => i)];
         (MirrorFirst, MirrorThen) = Mirror(problem);
@@ -34,7 +35,9 @@ internal sealed class CrewModel
     public long[][] Duration { get; }
     /// <summary>Of each section, by the quickest person.</summary>
     public long[] Shortest { get; }
-    /// <summary>Two people with the same time for every section can stand in for each other.</summary>
+    /// <summary>To mix a batch, by person.</summary>
+    public long[] Mix { get; }
+    /// <summary>Two people with the same time for every section and for mixing can stand in for each other.</summary>
     public bool[][] Alike { get; }
     public long[] Release { get; }
     public long?[] StartedAt { get; }
@@ -45,6 +48,8 @@ internal sealed class CrewModel
     public int[][] Apart { get; }
     public double[] Volume { get; }
     public GrainedMixing? Mixing { get; }
+    /// <summary>Batches that may stand mixed and not yet in use: one for each of the crew.</summary>
+    public int MostAhead => Crew;
     /// <summary>Number of tasks: sections, then one mixing for each batch.</summary>
     public int Tasks => Count + (Mixing?.MostBatches ?? 0);
     public long WholeTime { get; }

@@ -2,7 +2,8 @@ namespace Lapwise.Core.Work.Order;
 
 /// <summary>
 /// Good orders for several people at once: whoever is free next goes on where a lap has been open longest, all along one
-/// sweep or each along their own from another end; a batch is mixed when the next section does not fit.
+/// sweep or each along their own from another end; a batch is mixed when the next section does not fit, or one by each before the
+/// first section.
 /// </summary>
 internal static class CrewSweeps
 {
@@ -19,14 +20,21 @@ internal static class CrewSweeps
         {
             foreach (var apart in (ReadOnlySpan<bool>)[false, true])
             {
-                if (new Sweep(model, start, apart).Tasks() is not { } tasks) continue;
-                var order = CrewTimeline.Of(model, tasks, model.WholeTime + 1);
-                if (order.KeepsLimits && (best is null || order.WorstLapAgeMs < best.Value.Order.WorstLapAgeMs)) best = (tasks, order);
+                foreach (var ahead in MixedAhead(model))
+                {
+                    if (new Sweep(model, start, apart, ahead).Tasks() is not { } tasks) continue;
+                    var order = CrewTimeline.Of(model, tasks, model.WholeTime + 1);
+                    if (order.KeepsLimits && (best is null || order.WorstLapAgeMs < best.Value.Order.WorstLapAgeMs)) best = (tasks, order);
+                }
             }
         }
 
         return best is { } found ? Waiting(model, found.Tasks, found.Order) : null;
     }
+
+    /// <summary>How many batches are mixed before the first section, each by somebody else.</summary>
+    private static IEnumerable<int> MixedAhead(CrewModel model) =>
+        model.Mixing is { } mixing ? new[] { 1, Math.Min(model.MostAhead, mixing.MostBatches) }.Distinct() : [0];
 
     /// <summary>The same order with its starts put off where that makes the worst lap younger.</summary>
     private static FoundOrder Waiting(CrewModel model, IReadOnlyList<CrewTask> tasks, FoundOrder soonest)
@@ -56,13 +64,14 @@ internal static class CrewSweeps
         private readonly int[] _waiting;
         private readonly long[] _free;
         private readonly bool[] _hasBegun;
+        private readonly List<(long MixedAt, long UseBy)> _mixed = [];
+        private readonly int _ahead;
         private int _batch = -1;
         private double _leftMl;
-        private long _mixedAt;
-        private long _useBy;
 
-        public Sweep(CrewModel model, int start, bool isOwn)
+        public Sweep(CrewModel model, int start, bool isOwn, int ahead)
         {
+            _ahead = ahead;
             (_model, _isOwn) = (model, isOwn);
             _first = isOwn ? Ends(model, start) : [.. Enumerable.Repeat(start, model.Crew)];
             _opened = [.. Enumerable.Range(0, isOwn ? model.Crew : 1).Select(_ => Enumerable.Repeat(LapGraph.Unlimited, model.Count).ToArray())];
@@ -74,22 +83,22 @@ internal static class CrewSweeps
         public IReadOnlyList<CrewTask>? Tasks()
         {
             var tasks = new List<CrewTask>(_model.Tasks);
+            for (var k = 0; k < _ahead; k++) Mix(k, tasks);
             for (var placed = 0; placed < _model.Count; placed++)
             {
                 var k = Array.IndexOf(_free, _free.Min());
                 var (u, start) = Next(k);
                 if (_model.Mixing is { } mixing)
                 {
-                    var fits = _batch >= 0 && _model.Volume[u] <= _leftMl + 1e-9 && Math.Max(start, _mixedAt) + _model.Duration[k][u] <= _useBy;
-                    if (!fits)
+                    if (_batch < 0 || !Fits(u, k, start))
                     {
                         if (++_batch == mixing.MostBatches) return null;
-                        tasks.Add(new CrewTask(_model.Count + _batch, k, _batch - 1));
-                        (_leftMl, _mixedAt, _useBy) = (mixing.Usable(_batch), _free[k] + mixing.Mix, _free[k] + mixing.Life);
-                        if (_model.Volume[u] > _leftMl + 1e-9) return null;
+                        if (_batch == _mixed.Count) Mix(k, tasks);
+                        _leftMl = mixing.Usable(_batch);
+                        if (!Fits(u, k, start)) return null;
                     }
 
-                    start = Math.Max(start, _mixedAt);
+                    start = Math.Max(start, _mixed[_batch].MixedAt);
                     _leftMl -= _model.Volume[u];
                 }
 
@@ -98,6 +107,16 @@ internal static class CrewSweeps
             }
 
             return tasks;
+        }
+
+        private bool Fits(int u, int k, long start) =>
+            _model.Volume[u] <= _leftMl + 1e-9 && Math.Max(start, _mixed[_batch].MixedAt) + _model.Duration[k][u] <= _mixed[_batch].UseBy;
+
+        private void Mix(int k, List<CrewTask> tasks)
+        {
+            tasks.Add(new CrewTask(_model.Count + _mixed.Count, k, _batch));
+            _mixed.Add((_free[k] + _model.Mix[k], _free[k] + _model.Mixing!.Life));
+            _free[k] += _model.Mix[k];
         }
 
         private (int Section, long Start) Next(int k)

@@ -7,7 +7,7 @@ internal static class CrewTimeline
     public static FoundOrder Of(CrewModel model, IReadOnlyList<CrewTask> order, long age)
     {
         var person = Persons(model, order);
-        var took = Enumerable.Range(0, model.Tasks).Select(u => u < model.Count ? model.Duration[person[u]][u] : model.Mixing!.Mix).ToArray();
+        var took = Enumerable.Range(0, model.Tasks).Select(u => u < model.Count ? model.Duration[person[u]][u] : model.Mix[person[u]]).ToArray();
         var (start, fits) = EarliestStarts(model, order, person, took, age);
         var batch = new int[model.Count];
         foreach (var task in order.Where(t => t.Task < model.Count)) batch[task.Task] = Math.Max(0, task.Batch);
@@ -86,8 +86,8 @@ internal static class CrewTimeline
             lastOf[k] = u;
             if (u >= model.Count)
             {
-                // No batch is mixed before the one before it is in use: the search proves nothing of other orders.
-                if (opens.TryGetValue(batch, out var inUse)) gaps.Add((inUse, u, 0));
+                // No more batches are mixed ahead than the search allows: it proves nothing of other orders.
+                if (opens.TryGetValue(u - model.Count - model.MostAhead, out var inUse)) gaps.Add((inUse, u, 0));
                 continue;
             }
 
@@ -95,7 +95,7 @@ internal static class CrewTimeline
             foreach (var other in model.Apart[u].Where(begun.Contains)) gaps.Add((other, u, took[other]));
             begun.Add(u);
             if (model.Mixing is not { } mixing || batch < 0) continue;
-            gaps.Add((model.Count + batch, u, mixing.Mix));
+            gaps.Add((model.Count + batch, u, took[model.Count + batch]));
             gaps.Add((u, model.Count + batch, took[u] - mixing.Life));
         }
 
@@ -123,6 +123,20 @@ internal static class CrewTimeline
             }
         }
 
+        MixLate(model, order, took, start);
         return (start, !moved);
+    }
+
+    /// <summary>A batch is mixed as late as keeps everything else where it is: fresh film stays open longer.</summary>
+    private static void MixLate(CrewModel model, IReadOnlyList<CrewTask> order, long[] took, long[] start)
+    {
+        var wanted = new Dictionary<int, long>();   // of a person what they do next, of a batch its first section
+        var opened = new Dictionary<int, long>();
+        foreach (var (u, k, batch) in order.Reverse())
+        {
+            if (u < model.Count) opened[batch] = Math.Min(start[u], opened.GetValueOrDefault(batch, long.MaxValue));
+            else if (opened.TryGetValue(u - model.Count, out var first)) start[u] = Math.Max(start[u], Math.Min(first, wanted.GetValueOrDefault(k, long.MaxValue)) - took[u]);
+            wanted[k] = start[u];
+        }
     }
 }

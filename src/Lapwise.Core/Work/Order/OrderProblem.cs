@@ -37,7 +37,7 @@ public sealed record OrderSection(
 public sealed record OrderLap(int A, int B, long? LimitMs = null);
 
 /// <summary>A batch is mixed by one of the crew, takes time, holds so much and lives so long.</summary>
-/// <param name="MixMs">Time to mix one batch.</param>
+/// <param name="MixMs">Time to mix one batch; where people differ, of the quickest.</param>
 /// <param name="LifeMs">From the first contact of A and B, which is the start of mixing.</param>
 /// <param name="UsableMl">What a full batch gives to sections.</param>
 /// <param name="MostBatches">No more batches than this.</param>
@@ -46,7 +46,13 @@ public sealed record OrderLap(int A, int B, long? LimitMs = null);
 /// Share of a batch's age, from the end of its mixing, that counts with the age of every lap rolled from it, up to a whole
 /// second. One person's search counts it; several people's starts are open while laps are judged, so theirs leaves it out.
 /// </param>
-public sealed record MixingRule(long MixMs, long LifeMs, double UsableMl, int MostBatches, double? FirstUsableMl = null, double AgeShare = 0);
+public sealed record MixingRule(long MixMs, long LifeMs, double UsableMl, int MostBatches, double? FirstUsableMl = null, double AgeShare = 0)
+{
+    /// <summary>Time to mix one batch of each person, where they differ; empty: <see cref="MixMs"/> for all.</summary>
+    public IReadOnlyList<long> EachMixMs { get; init; } = [];
+
+    public long MixMsOf(int person) => EachMixMs.Count == 0 ? MixMs : EachMixMs[Math.Min(person, EachMixMs.Count - 1)];
+}
 
 /// <summary>One section placed in time.</summary>
 /// <param name="Batch">Index of the batch it is rolled from; 0 where mixing is not part of the problem.</param>

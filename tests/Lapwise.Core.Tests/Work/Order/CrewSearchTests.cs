@@ -95,6 +95,47 @@ public sealed class CrewSearchTests
     }
 
     [Fact]
+    public void Each_mixes_a_batch_before_the_first_section_where_mixing_on_the_way_would_age_a_lap()
+    {
+        // Two rows of ten, a pair at a time; one batch is enough for half. Mixing takes as long as two sections.
+        var problem = Problems.UnitTime(20, Problems.GridLaps(10, 2)) with { Crew = 2 };
+        problem = problem with { Sections = [.. problem.Sections.Select(s => s with { VolumeMl = 1 })], Mixing = new MixingRule(2, 100, 10, 2) };
+        var order = OrderSearch.Solve(problem);
+        Assert.Equal(OrderSearch.Solve(problem with { Mixing = null }).WorstLapAgeMs, order.WorstLapAgeMs);
+        Assert.Equal([0, 1], order.Mixes.Select(m => m.Person).Order());
+        Assert.All(order.Mixes, m => Assert.Equal((0, 2), (m.StartMs, m.EndMs)));
+        RecheckBatches(problem, order);
+    }
+
+    [Fact]
+    public void Each_mixes_at_their_own_pace_and_as_late_as_keeps_the_sections_where_they_are()
+    {
+        var gen = from problem in Problems.Small.Where(p => p.Sections.Count is > 1 and < 7)
+                  from quick in Gen.Long[1, 3]
+                  from slow in Gen.Long[3, 8]
+                  from volumes in Gen.Int[1, 4].Array[problem.Sections.Count]
+                  select problem with
+                  {
+                      Crew = 2,
+                      Sections = [.. problem.Sections.Select((s, i) => s with { VolumeMl = volumes[i] })],
+                      Mixing = new MixingRule(quick, 60, 8, 3) { EachMixMs = [slow, quick] },
+                  };
+        gen.Sample(problem =>
+        {
+            var order = OrderSearch.Solve(problem);
+            Assert.True(order.Proven);
+            Recheck(problem, order);
+            RecheckBatches(problem, order);
+            Assert.All(order.Mixes, m => Assert.True(
+                order.Sections.Any(s => s.StartMs == m.EndMs && (s.Batch == m.Batch || s.Person == m.Person))
+                || order.Mixes.Any(n => n.Person == m.Person && n.StartMs == m.EndMs)
+                || order.Sections.All(s => s.Batch != m.Batch)));
+            Assert.True(order.WorstLapAgeMs >= OrderSearch.Solve(problem with { Mixing = problem.Mixing! with { EachMixMs = [] } }).WorstLapAgeMs);
+            Assert.True(order.WorstLapAgeMs <= OrderSearch.Solve(problem with { Mixing = problem.Mixing! with { MixMs = problem.Mixing.EachMixMs[0], EachMixMs = [] } }).WorstLapAgeMs);
+        }, iter: 40);
+    }
+
+    [Fact]
     public void Sections_kept_apart_are_never_rolled_at_the_same_time()
     {
         var problem = Problems.UnitTime(4, Problems.Path(4)) with { Crew = 2, Apart = [(0, 1), (1, 2), (2, 3)] };
@@ -148,7 +189,7 @@ public sealed class CrewSearchTests
         foreach (var mix in order.Mixes)
         {
             var rolled = order.Sections.Where(p => p.Batch == mix.Batch).ToList();
-            Assert.Equal(rule.MixMs, mix.EndMs - mix.StartMs);
+            Assert.Equal(rule.MixMsOf(mix.Person), mix.EndMs - mix.StartMs);
             Assert.True(rolled.Sum(p => problem.Sections[p.Section].VolumeMl) <= rule.UsableMl + 1e-9);
             Assert.All(rolled, p => Assert.True(p.StartMs >= mix.EndMs && p.EndMs <= mix.StartMs + rule.LifeMs));
             Assert.DoesNotContain(order.Sections, p => p.Person == mix.Person && p.StartMs < mix.EndMs && mix.StartMs < p.EndMs);
