@@ -17,7 +17,7 @@ public sealed class PricingTests
     private static MoneyAmount Usd(decimal value) => new(value, Dollar);
 
     private static Rates Rates(decimal margin = 0.2m, decimal tax = 0.0725m, Taxed taxed = Taxed.Everything, params (string Name, decimal Share)[] stages) => new(
-        Dollar, Usd(30), 0.25m, 0.05m, MaterialCharge.WholeKits, Usd(20), Usd(40), Usd(25), 0.15m, margin, tax, taxed, Usd(0),
+        "", Dollar, Usd(30), 0.25m, 0.05m, MaterialCharge.WholeKits, Usd(20), Usd(40), Usd(25), 0.15m, margin, tax, taxed, Usd(0),
         stages.Length > 0 ? [.. stages.Select(s => new Stage(_ => s.Name, s.Share))] : [new Stage(_ => "all", 1)], 30, new CallBacks(0, 0, null), []);
 
     private static JobSupply Supply(params decimal[] kitCosts) =>
@@ -145,7 +145,7 @@ public sealed class PricingTests
         var ends = cuts.Distinct().Order().Append(100).ToList();
         var stages = ends.Select((e, i) => new Stage(_ => $"stage {i}", (e - (i == 0 ? 0 : ends[i - 1])) / 100m)).ToList();
         MoneyAmount M(int i) => new(money[i], currency);
-        var rates = new Rates(currency, M(0), shares.Burden, shares.Waste, MaterialCharge.WholeKits, M(1), M(2), M(3), shares.Overhead, shares.Margin, shares.Tax,
+        var rates = new Rates("", currency, M(0), shares.Burden, shares.Waste, MaterialCharge.WholeKits, M(1), M(2), M(3), shares.Overhead, shares.Margin, shares.Tax,
             onMaterial ? Taxed.MaterialOnly : Taxed.Everything, M(4), stages, 30, new CallBacks(0, 0, null), []);
         var agreement = Plain with { Discount = MoneyAmount.Zero(currency), Changes = [.. changes.Select(c => new AgreedChange("change", new MoneyAmount(c, currency).Rounded(), new DateOnly(2026, 1, 1)))] };
         return (Supply(kits), [.. hours.Select((h, i) => new LabourStep(i < kits.Length ? i : null, _ => "work", h * 3600))], rates, agreement, [.. kits.Select(_ => (Chance?)new Chance(chance, 100))]);
