@@ -127,6 +127,14 @@ public sealed class VerifyingTests
     }
 
     [Fact]
+    public void A_pour_levelled_by_another_than_who_pours_it_is_named()
+    {
+        var planned = PlannedJob.Sample(Bar + ".job.yaml");
+        var other = planned.Plan.Coats[^1].Batches[0].MixedBy;
+        Assert.Contains("StepDiffersFromSection", planned.Violations(Step("level", s => s with { Person = other })));
+    }
+
+    [Fact]
     public void A_coat_left_out_is_named()
     {
         var planned = PlannedJob.Sample("vanity.job.yaml");

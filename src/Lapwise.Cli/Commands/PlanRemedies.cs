@@ -26,13 +26,18 @@ internal static class PlanRemedies
         var remedies = terminal.Show(x => x.Say("Looking for remedies…", "Buscando remedios…"), v, () => Of(whole, coat, products));
         if (remedies.Count == 0)
         {
-            terminal.Line(work.LapMarginMs >= work.TargetMarginMs
-                ? v.Say("Remedies: none is needed; the margin asked for is kept.", "Remedios: no hacen falta; se mantiene el margen pedido.")
-                : v.Say("Remedies: none that was tried helps.", "Remedios: ninguno de los probados ayuda."));
+            terminal.Line((Remedying.IsWanted(work, whole.Conditions.Coats[coat]), work.Holds) switch
+            {
+                (true, _) => v.Say("Remedies: none that was tried helps.", "Remedios: ninguno de los probados ayuda."),
+                (_, true) => v.Say("Remedies: none is needed; the margin asked for is kept.", "Remedios: no hacen falta; se mantiene el margen pedido."),
+                _ => v.Say("Remedies: none in the work; what does not work lies in the room or the material, and is said above.", "Remedios: ninguno en el trabajo; lo que no funciona está en la sala o en el material, y se dice arriba."),
+            });
             return;
         }
 
-        terminal.Line(v.Say("Remedies, best first; each was really planned", "Remedios, el mejor primero; cada uno se planificó de verdad"));
+        terminal.Line(remedies.Any(r => r.Tried is null)
+            ? v.Say("Remedies, best first; each was really planned, but for those that are open", "Remedios, el mejor primero; cada uno se planificó de verdad, salvo los inciertos")
+            : v.Say("Remedies, best first; each was really planned", "Remedios, el mejor primero; cada uno se planificó de verdad"));
         var table = Screen.Table(new Column.Text(v.Say("What to do", "Qué hacer")), new Column.Text(v.Say("What changes", "Qué cambia")), new Column.Number(v.Say("Margin", "Margen")), new Column.Word(v.Say("Holds", "Aguanta")));
         foreach (var r in remedies)
             table.Row(r.Text(v), r.Change(v), r.LapMarginMs is { } ms ? Span(ms) : "–", Standing(r, v));

@@ -26,6 +26,7 @@ internal static class PlanRisk
         foreach (var lap in risk.Laps.Where(l => l.Line.Times > 0).OrderByDescending(l => l.Line.Times).Take(MostLaps))
             Row(table, v.Say($"  lap {lap.Lap.A}–{lap.Lap.B}", $"  solape {lap.Lap.A}–{lap.Lap.B}"), lap.Line, v);
         Row(table, v.Say("a batch past its pot life", "una mezcla pasada de su vida"), risk.BatchOutlivesPot, v);
+        if (risk.StepLate is { } late) Row(table, v.Say("a step of the pour out of its time", "un paso del vertido fuera de su hora"), late, v);
         if (whole.Supply.Coats[coat].BoughtMl is { } ml) Row(table, v.Say("short of the kits to buy", "no alcanzan los juegos previstos"), risk.RunsShort(ml), v);
         terminal.Tables().Write(table);
         Bars(risk, v, terminal);

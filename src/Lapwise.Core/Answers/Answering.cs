@@ -29,7 +29,10 @@ public static class Answering
         risk.Trials, risk.Seed, Chance(risk.Line), Chance(risk.BatchOutlivesPot), boughtMl is { } ml ? Chance(risk.RunsShort(ml)) : null,
         Seconds(risk.WorstMargins.MedianMs), Seconds(risk.WorstMargins.TwentiethMs),
         Seconds(risk.WorstMargins.FromMs), Seconds(risk.WorstMargins.BinMs), risk.WorstMargins.Counts,
-        [.. risk.Laps.Select(l => new LapRiskAnswer(l.Lap.A, l.Lap.B, Chance(l.Line)))]);
+        [.. risk.Laps.Select(l => new LapRiskAnswer(l.Lap.A, l.Lap.B, Chance(l.Line)))])
+    {
+        StepLate = risk.StepLate is { } late ? Chance(late) : null,
+    };
 
     public static RemedyAnswer Remedy(Remedy remedy, Voice voice) => new(
         remedy.Code, remedy.Text(voice), remedy.Change(voice), remedy.KeepsTarget, remedy.Holds,

@@ -101,7 +101,10 @@ public enum StepKind
 /// <param name="ToMs">Not after; null: no limit.</param>
 public sealed record TimedStep(StepKind Kind, string Top, IReadOnlyList<string> Sections, int Person, long StartMs, long EndMs, long FromMs, long? ToMs)
 {
-    public bool IsInTime => ToMs is not { } to || (Kind == StepKind.BubblePass ? StartMs : EndMs) <= to;
+    /// <summary>By how much it comes after its time; 0: it does not.</summary>
+    public long LateMs => ToMs is { } to ? Math.Max(0, (Kind == StepKind.BubblePass ? StartMs : EndMs) - to) : 0;
+
+    public bool IsInTime => LateMs == 0;
 }
 
 [JsonConverter(typeof(CamelCaseEnumConverter<LapKind>))]

@@ -76,7 +76,8 @@ internal static class Steps
         left.Remove(step!);
         Window(c, f, step!, fromS, toS);
         var same = (startS is not { } start || Math.Abs(step!.StartS - start) <= Tolerance.S) && (endS is not { } end || Math.Abs(step!.EndS - end) <= Tolerance.S);
-        f.Holds(same && step!.Top == s.Top, "StepDiffersFromSection", c.At(step!), v => v.Say("It is not at the time of its section.", "No está a la hora de su sección."));
+        var isOwn = startS is null || step!.Person == s.Person;
+        f.Holds(same && isOwn && step!.Top == s.Top, "StepDiffersFromSection", c.At(step!), v => v.Say("It is not at the time of its section, or another person's.", "No está a la hora de su sección, o es de otra persona."));
         return step;
     }
 

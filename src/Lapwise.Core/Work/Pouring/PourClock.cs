@@ -1,3 +1,4 @@
+using Lapwise.Core.Conditions.Drying;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Measure;
 using Lapwise.Core.Work.Order;
@@ -8,26 +9,36 @@ namespace Lapwise.Core.Work.Pouring;
 
 /// <summary>
 /// Runs pours, mixing and what follows them along the clock. The first of the crew pours and levels; the second, where there
-/// is one, mixes each batch just before it is wanted and does the bubble passes and the scraping. Alone, a top that is begun
-/// is poured out first, and another is begun only where no bubble pass would come too late for it.
+/// is one, mixes each batch just before it is wanted. Bubble passes and scraping go to whoever is free soonest, the most
+/// urgent first. Where nobody would be free in time, the next top is held back; where that does not help, its pours are held
+/// back one by one, for as long as the laps between them stay open.
 /// </summary>
-internal sealed class PourClock(Job job, Product product, BatchRule batches)
+/// <param name="openTimeMs">How long the film of a fresh batch stays open.</param>
+/// <param name="ageShare">Share of a batch's age that its film no longer stays open.</param>
+internal sealed class PourClock(Job job, Product product, BatchRule batches, long openTimeMs, double ageShare)
 {
     /// <summary>A bubble pass may come so much later than its minute. Common practice, no source.</summary>
     public const long PassMayWaitMs = 180_000;
 
+    /// <summary>A pour is held back by whole steps of this, finer than a bubble pass takes.</summary>
+    private const long HoldStepMs = 15_000;
+
     private const int Pourer = 0;
-    private readonly int _second = job.Crew.Count > 1 ? 1 : Pourer;
-    private readonly long[] _freeMs = new long[2];
+    private readonly int _mixer = job.Crew.Count > 1 ? 1 : Pourer;
+    private readonly Hands _hands = new(job.Crew.Count);
     private readonly List<Placed> _placed = [];
     private readonly List<PlacedMix> _mixes = [];
     private readonly List<PlacedStep> _steps = [];
-    private readonly List<PlacedStep> _pending = [];
-    private readonly long _inductionMs = Ms(product.InductionS);
+    private readonly List<FollowUp> _pending = [];
     private double _leftMl;
+    private long _pouredMs;
+    private long _overAgeMs;
 
     /// <summary>A step with the sections it is done to, by index over all tops.</summary>
     public sealed record PlacedStep(StepKind Kind, string Top, IReadOnlyList<int> Sections, int Person, long StartMs, long EndMs, long FromMs, long? ToMs);
+
+    /// <summary>All that laying a pour changes.</summary>
+    private readonly record struct State(int Hands, int Placed, int Mixes, int Steps, int Pending, double LeftMl, long PouredMs, long OverAgeMs, bool KeepsBatches);
 
     public IReadOnlyList<PlacedStep> Steps => _steps;
 
@@ -35,102 +46,194 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches)
     public bool KeepsBatches { get; private set; } = true;
 
     /// <summary>When the last batch is mixed and has stood as long as the product asks.</summary>
-    private long ReadyMs => _mixes[^1].EndMs + _inductionMs;
-
-    private Pace PourerPace => job.Crew[Pourer].Pace;
-    private Pace SecondPace => job.Crew[_second].Pace;
+    private long ReadyMs => _mixes[^1].StartMs + batches.UntilReadyMs;
 
     public FoundOrder Run(IReadOnlyList<TopOrder> tops)
     {
         var first = 0;
         foreach (var top in tops)
         {
-            WaitForPasses(top);
-            foreach (var u in top.Sequence) Do(top.Cut.Sections[u], first + u);
-            Scraping(top.Cut, first);
+            Pour(top, first);
             first += top.Cut.Sections.Count;
         }
 
-        PassesUntil(long.MaxValue);
+        Settle(long.MaxValue);
         return new FoundOrder(0, 0, KeepsBatches, _placed, _mixes);
     }
 
-    private void Do(SectionShape section, int index)
+    private void Pour(TopOrder top, int first)
     {
-        var time = SectionTime.Of(section, PourerPace, ApplicationMethod.Poured);
-        var takenMl = batches.TakenMl(section);
-        if (_mixes.Count == 0 || takenMl > _leftMl || Math.Max(_freeMs[Pourer], ReadyMs) + time.WetMs > _mixes[^1].StartMs + batches.LifeMs) Mix();
+        // A top that is begun is poured out without a pause, if only it is begun late enough.
+        var before = Now;
+        if (IsLateByItself(at => LayTop(top, first, at)) || !Held(at => LayTop(top, first, at)))
+        {
+            Return(before);
+            foreach (var u in top.Sequence)
+            {
+                Held(at => Lay(top, first, u, at));
+                SettlePast();
+            }
 
-        var start = Math.Max(_freeMs[Pourer], ReadyMs);
+            AddScraping(top.Cut, first);
+        }
+
+        SettlePast();
+    }
+
+    private void LayTop(TopOrder top, int first, long notBeforeMs)
+    {
+        foreach (var u in top.Sequence) Lay(top, first, u, notBeforeMs);
+        AddScraping(top.Cut, first);
+    }
+
+    /// <summary>By then all that is due now is done with: holding back longer changes nothing.</summary>
+    private long MostHeldMs => _pending.Count == 0 ? _pouredMs
+        : Math.Max(_pouredMs, _pending.Where(p => p.Kind is StepKind.BubblePass).Select(p => p.ToMs).DefaultIfEmpty(0).Max()) + _pending.Max(p => p.TakesMs.Max());
+
+    /// <summary>However long it is held back, something comes late for it.</summary>
+    private bool IsLateByItself(Action<long> lay) => LateAt(lay, MostHeldMs) > LateMs();
+
+    /// <summary>Lays something where it makes nothing late; where that cannot be, where it makes the least late.</summary>
+    /// <param name="lay">Lays it, not before a time.</param>
+    /// <returns>Nothing comes late for it.</returns>
+    private bool Held(Action<long> lay)
+    {
+        var (lateBefore, mostMs) = (LateMs(), MostHeldMs);
+        var (bestMs, leastMs) = (_pouredMs, LateAt(lay, _pouredMs));
+        for (var at = _pouredMs + HoldStepMs; leastMs > lateBefore && at <= mostMs; at += HoldStepMs)
+            if (LateAt(lay, at) is var late && late < leastMs) (bestMs, leastMs) = (at, late);
+        lay(bestMs);
+        return leastMs == lateBefore;
+    }
+
+    /// <summary>How late it all would be with something laid not before a time; it is taken up again.</summary>
+    private long LateAt(Action<long> lay, long atMs)
+    {
+        var before = Now;
+        lay(atMs);
+        var late = LateMs();
+        Return(before);
+        return late;
+    }
+
+    private void Lay(TopOrder top, int first, int u, long notBeforeMs)
+    {
+        var section = top.Cut.Sections[u];
+        var time = TimeOf(section);
+        var takenMl = batches.TakenMl(section);
+        if (_mixes.Count == 0 || takenMl > _leftMl || StartMs() + time.WetMs > _mixes[^1].StartMs + batches.LifeMs) Mix(Math.Max(_pouredMs, notBeforeMs));
+
+        var start = StartMs();
         var (spread, end) = (start + time.WetMs, start + time.TotalMs);
         KeepsBatches &= takenMl <= _leftMl && spread <= _mixes[^1].StartMs + batches.LifeMs;
         _leftMl -= takenMl;
-        _freeMs[Pourer] = end;
-        _placed.Add(new Placed(index, Pourer, start, end, _mixes.Count - 1));
-        if (section.Face.Kind is not FaceKind.Flat)
-        {
-            _steps.Add(Step(StepKind.Brush, section, index, start, end, start, null));
-            return;
-        }
+        _pouredMs = end;
+        _hands.Take(Pourer, start, end);
+        _placed.Add(new Placed(first + u, Pourer, start, end, _mixes.Count - 1));
+        _overAgeMs += OverAgeMs(top, first, u);
+        AddSteps(section, first + u, start, spread, end);
 
-        long? levelBy = product.Pour.LevelWithinS is { } within ? spread + Ms(within) : null;
-        _steps.Add(Step(StepKind.Pour, section, index, start, spread, start, _mixes[^1].StartMs + batches.LifeMs));
-        _steps.Add(Step(StepKind.Level, section, index, spread, end, spread, levelBy));
-        var passMs = WholeSecondsMs(SecondPace.WalkS + (section.FaceM2 / SecondPace.DryPassM2PerS));
-        foreach (var after in product.Pour.BubblePassesS)
-        {
-            var due = spread + Ms(after);
-            _pending.Add(new PlacedStep(StepKind.BubblePass, section.Face.Top, [index], _second, Math.Max(due, end), Math.Max(due, end) + passMs, due, due + PassMayWaitMs));
-        }
+        long StartMs() => _hands.FreeFrom(Pourer, Math.Max(_pouredMs, Math.Max(notBeforeMs, ReadyMs)), time.TotalMs);
     }
 
-    private void Mix()
+    private void Mix(long wantedMs)
     {
-        var lastStart = Math.Max(0, _freeMs[Pourer] - batches.MixMs - _inductionMs);
-        if (_second != Pourer) PassesUntil(lastStart);
-        var start = _second == Pourer ? _freeMs[Pourer] : Math.Max(_freeMs[_second], lastStart);
-        _mixes.Add(new PlacedMix(_mixes.Count, _second, start, start + batches.MixMs));
-        _freeMs[_second] = start + batches.MixMs;
+        var notBefore = Math.Max(wantedMs - batches.UntilReadyMs, _mixes.Count > 0 ? _mixes[^1].EndMs : 0);
+        var start = _hands.FreeFrom(_mixer, notBefore, batches.MixMs);
+        _hands.Take(_mixer, start, start + batches.MixMs);
+        _mixes.Add(new PlacedMix(_mixes.Count, _mixer, start, start + batches.MixMs));
         _leftMl = batches.UsableMl;
     }
 
-    /// <summary>Alone: passes that would come too late once this top is begun are done before it, even by waiting.</summary>
-    private void WaitForPasses(TopOrder top)
+    /// <summary>By how much the laps of the section just laid with those before it outlive the film.</summary>
+    private long OverAgeMs(TopOrder top, int first, int u)
     {
-        if (_second != Pourer) return;
-        var neededMs = top.Problem.Sections.Sum(s => s.ShortestMs) + ((batches.MixMs + _inductionMs) * (1 + (long)Math.Ceiling(top.Cut.Sections.Sum(batches.TakenMl) / Math.Max(1, batches.UsableMl))));
-        while (Next() is { } pass && pass.ToMs < _freeMs[Pourer] + neededMs) Take(pass);
+        var laid = _placed[^1];
+        var neighbours = top.Problem.Laps.Where(l => l.A == u || l.B == u).Select(l => first + (l.A == u ? l.B : l.A)).ToHashSet();
+        if (neighbours.Count == 0) return 0;
+        return LastLaid(top.Cut).Where(p => neighbours.Contains(p.Section))
+            .Sum(p => Math.Max(0, laid.EndMs - Math.Min(CountedMs(p), CountedMs(laid)) - openTimeMs));
     }
 
-    private void PassesUntil(long ms)
-    {
-        while (Next() is { } step && Math.Max(step.StartMs, _freeMs[_second]) <= ms) Take(step);
-    }
+    private long CountedMs(Placed p) => p.StartMs - BatchAgeing.UsedMs(ageShare, p.StartMs - _mixes[p.Batch].EndMs);
 
-    private PlacedStep? Next() => _pending.MinBy(s => (s.StartMs, s.Sections[0]));
-
-    private void Take(PlacedStep step)
+    private void AddSteps(SectionShape section, int index, long start, long spread, long end)
     {
-        _pending.Remove(step);
-        var start = Math.Max(step.StartMs, _freeMs[_second]);
-        _freeMs[_second] = start + (step.EndMs - step.StartMs);
-        _steps.Add(step with { StartMs = start, EndMs = _freeMs[_second] });
+        if (section.Face.Kind is not FaceKind.Flat)
+        {
+            _steps.Add(Step(StepKind.Brush, start, end, null));
+            return;
+        }
+
+        _steps.Add(Step(StepKind.Pour, start, spread, _mixes[^1].StartMs + batches.LifeMs));
+        _steps.Add(Step(StepKind.Level, spread, end, product.Pour.LevelWithinS is { } within ? spread + Ms(within) : null));
+        var takesMs = job.Crew.Select(p => WholeSecondsMs(p.Pace.WalkS + (section.FaceM2 / p.Pace.DryPassM2PerS))).ToList();
+        foreach (var due in product.Pour.BubblePassesS.Select(after => spread + Ms(after)))
+            _pending.Add(new FollowUp(StepKind.BubblePass, section.Face.Top, [index], due, due + PassMayWaitMs, Math.Max(due, end), takesMs));
+
+        PlacedStep Step(StepKind kind, long from, long to, long? byMs) => new(kind, section.Face.Top, [index], Pourer, from, to, from, byMs);
     }
 
     /// <summary>Once for each top with open edges, in the window that fits its first pour and its last.</summary>
-    private void Scraping(CutTop cut, int first)
+    private void AddScraping(CutTop cut, int first)
     {
         if (product.Pour.ScrapeDrips is not { } window) return;
         var lengthM = cut.Top.Faces.SelectMany(f => f.Strips).Where(s => s.Kind is StripKind.Nosing).Sum(s => s.LengthM);
         if (lengthM <= 0) return;
-        var flats = cut.Sections.Where(s => s.Face.Kind is FaceKind.Flat).Select(s => first + s.Index).ToList();
-        var spread = _steps.Where(s => s.Kind is StepKind.Pour && flats.Contains(s.Sections[0])).Select(s => s.EndMs).ToList();
+        var flats = cut.Sections.Where(s => s.Face.Kind is FaceKind.Flat).Select(s => first + s.Index).ToHashSet();
+        var spread = LastLaid(cut).Where(p => flats.Contains(p.Section)).Select(p => p.StartMs + TimeOf(cut.Sections[p.Section - first]).WetMs).ToList();
         var (from, to) = (spread.Max() + Ms(window.FromS), spread.Min() + Ms(window.ToS));
-        _pending.Add(new PlacedStep(StepKind.ScrapeDrips, cut.Top.Top.Name, flats, _second, from, from + WholeSecondsMs(SecondPace.WalkS + (lengthM / SecondPace.EdgeMPerS)), from, to));
+        _pending.Add(new FollowUp(StepKind.ScrapeDrips, cut.Top.Top.Name, [.. flats.Order()], from, to, from,
+            [.. job.Crew.Select(p => WholeSecondsMs(p.Pace.WalkS + (lengthM / p.Pace.EdgeMPerS)))]));
     }
 
-    private static PlacedStep Step(StepKind kind, SectionShape section, int index, long start, long end, long from, long? to) =>
-        new(kind, section.Face.Top, [index], Pourer, start, end, from, to);
+    /// <summary>All that is still to follow, each given to whoever is free soonest beside what is laid; the hands are free again after it.</summary>
+    private List<(FollowUp Of, PlacedStep Placed)> FollowUps()
+    {
+        var mark = _hands.Mark;
+        var placed = _pending.OrderBy(p => !p.CanBeInTime).ThenBy(p => p.LatestMs).ThenBy(p => p.Sections[0]).Select(p =>
+        {
+            var (person, start) = _hands.Soonest(p.NotBeforeMs, p.TakesMs);
+            var end = start + p.TakesMs[person];
+            _hands.Take(person, start, end);
+            return (p, new PlacedStep(p.Kind, p.Top, p.Sections, person, start, end, p.FromMs, p.ToMs));
+        }).ToList();
+        _hands.BackTo(mark);
+        return placed;
+    }
+
+    /// <summary>By how much what could be in time comes too late, and laps are joined too late.</summary>
+    private long LateMs() => _overAgeMs + FollowUps().Where(f => f.Of.CanBeInTime).Sum(f => Math.Max(0, f.Placed.StartMs - f.Of.LatestMs));
+
+    /// <summary>What ends before anything else can be laid stays where it is.</summary>
+    private void SettlePast() => Settle(Math.Min(_pouredMs, Math.Max(_mixes[^1].EndMs, _pouredMs - batches.UntilReadyMs)));
+
+    private void Settle(long untilMs)
+    {
+        foreach (var (of, placed) in FollowUps().Where(f => f.Placed.EndMs <= untilMs))
+        {
+            _pending.Remove(of);
+            _hands.Take(placed.Person, placed.StartMs, placed.EndMs);
+            _steps.Add(placed);
+        }
+    }
+
+    private State Now => new(_hands.Mark, _placed.Count, _mixes.Count, _steps.Count, _pending.Count, _leftMl, _pouredMs, _overAgeMs, KeepsBatches);
+
+    private void Return(State to)
+    {
+        _hands.BackTo(to.Hands);
+        _placed.RemoveRange(to.Placed, _placed.Count - to.Placed);
+        _mixes.RemoveRange(to.Mixes, _mixes.Count - to.Mixes);
+        _steps.RemoveRange(to.Steps, _steps.Count - to.Steps);
+        _pending.RemoveRange(to.Pending, _pending.Count - to.Pending);
+        (_leftMl, _pouredMs, _overAgeMs, KeepsBatches) = (to.LeftMl, to.PouredMs, to.OverAgeMs, to.KeepsBatches);
+    }
+
+    /// <summary>What was laid last, no more than a top has.</summary>
+    private IEnumerable<Placed> LastLaid(CutTop cut) => _placed.Skip(_placed.Count - cut.Sections.Count);
+
+    private SectionTime TimeOf(SectionShape section) => SectionTime.Of(section, job.Crew[Pourer].Pace, ApplicationMethod.Poured);
 
     private static long Ms(double seconds) => (long)Math.Round(seconds * 1000);
 

@@ -1,4 +1,5 @@
 using Lapwise.Core.Conditions;
+using Lapwise.Core.Conditions.Drying;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Measure;
 using Lapwise.Core.Work.Order;
@@ -18,7 +19,7 @@ internal sealed class PourPlanning(Job job, CoatConditions conditions)
     {
         var product = conditions.Coat.Product;
         var tops = measured.Tops.Select(t => PourSequence.Order(PourSequence.Cut(t, job.Aims, product, _batches), job.Crew[0].Pace)).ToList();
-        var clock = new PourClock(job, product, _batches);
+        var clock = new PourClock(job, product, _batches, _openTimeMs, conditions.Ageing.Share);
         var found = clock.Run(tops);
         var problem = new OrderProblem([.. tops.SelectMany(t => t.Problem.Sections)], [], []);
         var schedule = new CoatSchedule(tops, problem, found, clock.KeepsBatches, conditions.Ageing.Share);
@@ -33,9 +34,9 @@ internal sealed class PourPlanning(Job job, CoatConditions conditions)
             BatchAgeShare = schedule.AgeShare,
             Steps = [.. clock.Steps.OrderBy(s => s.StartMs).ThenBy(s => s.EndMs).Select(s => new TimedStep(s.Kind, s.Top, [.. s.Sections.Select(i => named[i])], s.Person, s.StartMs, s.EndMs, s.FromMs, s.ToMs))],
         };
-        // No order of these pours has a smaller worst age than the longest of them.
-        var worst = Math.Max(work.WorstLapAgeMs, work.WorstSectionAgeMs);
-        work = work with { Proof = new Proof(worst <= work.WorstSectionAgeMs ? ProofState.Proven : ProofState.Bounded, Proof.Order, work.WorstSectionAgeMs) };
+        // No order of these pours has a smaller worst age than the longest of them, from a batch that has stood no longer than it must.
+        var leastMs = work.WorstSectionAgeMs + BatchAgeing.UsedMs(schedule.AgeShare, _batches.UntilReadyMs - _batches.MixMs);
+        work = work with { Proof = new Proof(work.WorstCountedMs <= leastMs ? ProofState.Proven : ProofState.Bounded, Proof.Order, leastMs) };
         return work with
         {
             Reasons = [.. conditions.Reasons, .. tops.SelectMany(t => t.Cut.Reasons), .. PourReasons.Of(work, job, clock.KeepsBatches, _batches.UsableMl, tops.SelectMany(t => t.Cut.Sections).Max(_batches.TakenMl))],

@@ -17,6 +17,9 @@ namespace Lapwise.Core.Work.Remedies;
 /// <param name="BatchAgeMs">Open time that was gone when the film was begun, since its batch had stood.</param>
 public sealed record AgeParts(string A, string B, long AgeMs, long OwnRollingMs, long BetweenMs, long ReloadMs, long MixingMs, long WaitingMs, long BatchAgeMs)
 {
+    /// <summary>The coat is poured, not rolled.</summary>
+    public bool IsPoured { get; init; }
+
     public Phrase Name => A == B
         ? v => v.Say($"section {A}", $"sección {A}")
         : v => v.Say($"lap {A}–{B}", $"solape {A}–{B}");
@@ -26,8 +29,14 @@ public sealed record AgeParts(string A, string B, long AgeMs, long OwnRollingMs,
     [
         .. new (Phrase Name, long Ms)[]
         {
-            (v => v.Say("rolling the two sections", "aplicar las dos secciones"), OwnRollingMs),
-            (v => v.Say("sections in between", "secciones intermedias"), BetweenMs),
+            (v => (IsPoured, A == B) switch
+            {
+                (true, true) => v.Say("pouring and levelling it", "verterla y nivelarla"),
+                (true, false) => v.Say("pouring and levelling the two", "verter y nivelar las dos"),
+                (false, true) => v.Say("rolling the section", "aplicar la sección"),
+                _ => v.Say("rolling the two sections", "aplicar las dos secciones"),
+            }, OwnRollingMs),
+            (v => IsPoured ? v.Say("pours in between", "vertidos intermedios") : v.Say("sections in between", "secciones intermedias"), BetweenMs),
             (v => v.Say("walking and reloading", "caminar y recargar"), ReloadMs),
             (v => v.Say("mixing", "mezclar"), MixingMs),
             (v => v.Say("waiting", "esperar"), WaitingMs),
@@ -59,7 +68,10 @@ public sealed record AgeParts(string A, string B, long AgeMs, long OwnRollingMs,
         }
 
         var mixing = work.Batches.Where(m => m.MixedBy == closer).Sum(m => Within(m.MixStartMs, m.MixEndMs));
-        return new AgeParts(a.Id, b.Id, to - from + used, own, between, reload, mixing, to - from - own - between - reload - mixing, used);
+        return new AgeParts(a.Id, b.Id, to - from + used, own, between, reload, mixing, to - from - own - between - reload - mixing, used)
+        {
+            IsPoured = work.Coat.Product.Method is ApplicationMethod.Poured,
+        };
 
         long Within(long start, long end) => Math.Max(0, Math.Min(end, to) - Math.Max(start, from));
     }

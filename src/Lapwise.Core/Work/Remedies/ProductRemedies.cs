@@ -11,6 +11,7 @@ internal static class ProductRemedies
     /// <summary>A data sheet says how much thinner is permitted, and not what it does to the open time.</summary>
     public static Remedy? Thinner(Trying trying)
     {
+        if (trying.Now.Work.LapMarginMs >= trying.Now.Work.TargetMarginMs) return null;
         if (trying.Product.Thinner is not { } thinner || trying.Coat.ThinnerFraction >= thinner.LimitFraction) return null;
         return Trying.Untold(RemedyKind.Thinner,
             v => v.Say($"Add {thinner.Name} up to the permitted {v.Percent(thinner.LimitFraction, 1)}, never more.", $"Añada {thinner.Name} hasta el {v.Percent(thinner.LimitFraction, 1)} permitido, nunca más."),

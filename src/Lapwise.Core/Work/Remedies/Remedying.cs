@@ -1,3 +1,5 @@
+using Lapwise.Core.Conditions;
+using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Measure;
 
@@ -30,7 +32,7 @@ public static class Remedying
     private static async IAsyncEnumerable<Remedy> OfAsync(Job job, MeasuredJob measured, int coat, IReadOnlyList<Product> library, Effort effort)
     {
         var ways = new TopWays();
-        if (await Attempt.OfAsync(job, measured, job.System[coat], effort, ways) is not { } now || !IsWanted(now)) yield break;
+        if (await Attempt.OfAsync(job, measured, job.System[coat], effort, ways) is not { } now || !IsWanted(now.Work, now.Conditions)) yield break;
         var trying = new Trying(now, effort, ways);
         if (await WorkRemedies.LargerBatchAsync(trying) is { } batch) yield return batch;
         if (await RoomRemedies.CoolerMaterialAsync(trying) is { } material) yield return material;
@@ -44,6 +46,12 @@ public static class Remedying
         if (await WorkRemedies.NarrowerSectionsAsync(trying) is { } narrower) yield return narrower;
     }
 
-    /// <summary>Work can cure a narrow margin and a batch gone off; a room outside its limits is cured in the room.</summary>
-    private static bool IsWanted(Attempt now) => now.Work.LapMarginMs < now.Work.TargetMarginMs || now.OutlivesPot;
+    /// <summary>The margin asked for is not kept, or the work itself does not hold. A room outside its limits is cured in the room.</summary>
+    /// <param name="conditions">Of the same coat, as the work was planned with.</param>
+    public static bool IsWanted(CoatWork work, CoatConditions conditions)
+    {
+        ArgumentNullException.ThrowIfNull(work);
+        ArgumentNullException.ThrowIfNull(conditions);
+        return work.Sections.Count > 0 && (work.LapMarginMs < work.TargetMarginMs || work.Reasons.Except(conditions.Reasons).Any(r => r.Limit != Limit.Note));
+    }
 }

@@ -28,7 +28,7 @@ internal static class WorkRemedies
     public static async ValueTask<Remedy?> LargerBatchAsync(Trying trying)
     {
         var (tools, coat) = (trying.Job.Tools, trying.Coat);
-        if (trying.Now.Work.Batches.Count < 2 && !trying.Now.OutlivesPot) return null;
+        if (trying.Now.Work.Batches.Count < 2 && !trying.Now.OutlivesPot && !trying.Now.IsOverBatch) return null;
         if (trying.Product.LargestBatchMl is not { } limitMl)
         {
             return Trying.Untold(RemedyKind.LargerBatch,
@@ -52,7 +52,8 @@ internal static class WorkRemedies
         for (var people = crew.Count + 1; people <= MostPeople; people++)
         {
             if (await CrewedAsync(trying, people) is not { } tried || !tried.IsBetterThan(trying.Now)) continue;
-            if (tried.Work.Sections.Any(s => s.Person > 0)) yield return Rolled(trying, tried, people);
+            if (trying.Product.Method is ApplicationMethod.Poured) yield return Poured(trying, tried, people);
+            else if (tried.Work.Sections.Any(s => s.Person > 0)) yield return Rolled(trying, tried, people);
             else if (people == crew.Count + 1) yield return Helped(trying, tried);
             if (tried.KeepsTarget) break;
         }
@@ -61,6 +62,11 @@ internal static class WorkRemedies
     private static Remedy Helped(Trying trying, Attempt tried) => trying.Made(RemedyKind.HelperMixes, tried, v => v.Say(
         $"Have a helper mix each batch just before it is wanted; {trying.Job.Crew[0].Name} rolls without stopping.",
         $"Que un ayudante prepare cada mezcla justo antes de usarla; {trying.Job.Crew[0].Name} aplica sin parar."));
+
+    /// <summary>Who pours goes on pouring; all that follows finds a hand.</summary>
+    private static Remedy Poured(Trying trying, Attempt tried, int people) => trying.Made(RemedyKind.HelperMixes, tried, v => v.Say(
+        $"Be {people}: {trying.Job.Crew[0].Name} pours and levels, and the others mix, do the bubble passes and scrape.",
+        $"Sean {people}: {trying.Job.Crew[0].Name} vierte y nivela, y los demás mezclan, dan las pasadas contra burbujas y raspan."));
 
     private static Remedy Rolled(Trying trying, Attempt tried, int people) => trying.Made(RemedyKind.AnotherPersonRolls, tried, v => v.Say(
         $"Roll with {people} people at the pace of {trying.Job.Crew[^1].Name}.",

@@ -6,7 +6,7 @@ namespace Lapwise.Core.Work.Risk;
 /// <summary>How a coat's plan fares when the day does not go exactly as planned. Repeatable: the same seed gives the same answer.</summary>
 /// <param name="Line">That a line shows anywhere: some lap or section older than the open time.</param>
 /// <param name="Laps">For each lap of the plan, in its order; planned joints never show one.</param>
-/// <param name="BatchOutlivesPot">That some batch is still rolled past its pot life.</param>
+/// <param name="BatchOutlivesPot">That some batch is still rolled, or poured and spread, past its pot life.</param>
 /// <param name="WorstMargins">The worst margin of each trial, counted.</param>
 /// <param name="NeedsMl">What each trial takes, A and B, ascending.</param>
 public sealed record CoatRisk(
@@ -19,6 +19,9 @@ public sealed record CoatRisk(
     MarginHistogram WorstMargins,
     IReadOnlyList<double> NeedsMl)
 {
+    /// <summary>Of a poured coat, that some levelling, bubble pass or scraping comes after its time; null for another.</summary>
+    public Chance? StepLate { get; init; }
+
     /// <summary>That so much material does not reach to the end.</summary>
     /// <param name="boughtMl">A and B at hand.</param>
     public Chance RunsShort(double boughtMl) => new(NeedsMl.Count(need => need > boughtMl), Trials);

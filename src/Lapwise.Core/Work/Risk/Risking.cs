@@ -15,7 +15,7 @@ public static class Risking
     private const int LossPlace = 1;
     private const int FirstPersonPlace = 2;
     private const int FirstStepPlace = 64;
-    private const int PlacesOfATrial = 1 << 14;
+    private const int LeastPlacesOfATrial = 1 << 14;
 
     /// <summary>Works the plan as issued so many times with times drawn by chance; the same seed gives the same answer.</summary>
     /// <param name="trials">At least 1.</param>
@@ -32,17 +32,18 @@ public static class Risking
         const int slice = 10;
         ArgumentOutOfRangeException.ThrowIfLessThan(trials, 1);
         var trial = new Trial(work, job.Crew, new Draws(seed), spreads);
-        var (lines, outlived) = (0, 0);
+        var (lines, outlived, late) = (0, 0, 0);
         var lapLines = new int[work.Laps.Count];
         var margins = new long[trials];
         var needs = new double[trials];
         for (var i = 0; i < trials; i++)
         {
             if (i % slice == 0) await pause();
-            trial.Run((ulong)i * PlacesOfATrial);
+            trial.Run((ulong)i * trial.Places);
             margins[i] = trial.MarginMs(lapLines);
             if (margins[i] < 0) lines++;
             if (trial.SomeBatchOutlivesPot) outlived++;
+            if (trial.SomeStepIsLate) late++;
             needs[i] = trial.NeedMl;
         }
 
@@ -53,7 +54,10 @@ public static class Risking
             [.. work.Laps.Select((lap, i) => new LapRisk(lap, new Chance(lapLines[i], trials)))],
             new Chance(outlived, trials),
             MarginHistogram.Of(margins),
-            needs);
+            needs)
+        {
+            StepLate = work.Steps.Count == 0 ? null : new Chance(late, trials),
+        };
     }
 
     private sealed class Trial
@@ -85,6 +89,11 @@ public static class Risking
         }
 
         public double NeedMl { get; private set; }
+
+        /// <summary>How many draws one trial has room for.</summary>
+        public ulong Places => (ulong)Math.Max(LeastPlacesOfATrial, FirstStepPlace + _plan.Steps);
+
+        public bool SomeStepIsLate => _plan.SomeStepIsLate;
 
         public bool SomeBatchOutlivesPot
         {

@@ -144,6 +144,42 @@ public sealed class PourPlanningTests
         Assert.True(work.Holds);
     }
 
+    /// <summary>Six tops of three pours each, from small batches that stand 5 min: hands are always wanted somewhere.</summary>
+    private static readonly IReadOnlyList<MeasuredTop> Many = [.. Enumerable.Range(0, 6).Select(_ => CutTops.Top(new OutlineSpec.Rectangle(1.8, 0.75), "oooo"))];
+    private static readonly Product Standing = Flood with { InductionS = 300, LargestBatchMl = 950 };
+
+    /// <summary>What falls due is done before a batch is mixed or while it stands; a top is begun only when all its steps find a hand in time.</summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    [InlineData(4)]
+    public void No_step_comes_late_while_a_hand_could_be_free(int crew)
+    {
+        var work = Plan(Standing, Many, crew);
+        Assert.True(work.Batches.Count > 12);
+        Assert.All(work.Steps, s => Assert.True(s.IsInTime, $"{s}"));
+        Assert.True(work.Holds);
+        Assert.Equal(Enumerable.Range(0, crew), work.Steps.Select(s => s.Person).Concat(work.Batches.Select(b => b.MixedBy)).Distinct().Order());
+    }
+
+    /// <summary>Drips that can wait for hours leave a due pass its turn.</summary>
+    [Fact]
+    public void What_must_be_done_first_is_done_first()
+    {
+        var work = Plan(Standing with { Pour = Standing.Pour with { ScrapeDrips = (1500, 6 * 3600) } }, Many);
+        Assert.All(work.Steps, s => Assert.True(s.IsInTime, $"{s}"));
+    }
+
+    /// <summary>One pour a top, from a batch that stands 5 min: the worst age is the longest pour and what that took of the open time.</summary>
+    [Fact]
+    public void The_proof_counts_what_the_age_of_the_batch_has_used()
+    {
+        var work = Plan(Flood with { InductionS = 300, Drying = null }, [CutTops.Top(new OutlineSpec.Rectangle(1.2, 0.6), "wwow")]);
+        Assert.True(work.Sections[0].UsedMs > 0);
+        Assert.Equal((ProofState.Proven, work.WorstCountedMs), (work.Proof.State, work.Proof.BoundMs));
+    }
+
     [Fact]
     public void Where_vapour_can_catch_fire_no_flame_is_ever_named_for_bubbles()
     {

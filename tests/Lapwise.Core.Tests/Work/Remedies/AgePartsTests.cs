@@ -1,4 +1,5 @@
 using CsCheck;
+using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Quantities;
 using Lapwise.Core.Work;
@@ -34,6 +35,15 @@ public sealed class AgePartsTests
 
     [Fact]
     public void OfWorst_of_nothing_is_nothing() => Assert.Null(AgeParts.OfWorst(Plans.Of(600, Origin.DataSheet, [], [], []), Crew));
+
+    [Fact]
+    public void OfWorst_names_one_section_as_one_and_a_pour_as_a_pour()
+    {
+        var work = Plans.Path(900, Origin.DataSheet, 150_000, 90_000);
+        var poured = work with { Coat = work.Coat with { Product = work.Coat.Product with { Method = ApplicationMethod.Poured } } };
+        Assert.Equal("rolling the section", AgeParts.OfWorst(work, Crew)!.Parts[0].Name(Voice.Default));
+        Assert.Equal("pouring and levelling it", AgeParts.OfWorst(poured, Crew)!.Parts[0].Name(Voice.Default));
+    }
 
     [Fact]
     public void OfWorst_is_said_in_both_languages()

@@ -48,6 +48,31 @@ public sealed class RemedyingTests
         Assert.Empty(Remedying.For(InRoom(Slow, 15), Kitchen, 0, [Patient]));
 
     [Fact]
+    public void For_a_pour_over_its_batch_finds_a_larger_one_though_the_margin_is_kept()
+    {
+        var job = With(Slow, p => p with { Method = ApplicationMethod.Poured, WholeTopAtOnce = true, LargestBatchMl = 4000 });
+        var small = job with { Tools = job.Tools with { LargestBatchMl = 80 } };
+        var remedies = Remedies(small, Measured(CutTops.Top(new OutlineSpec.Rectangle(1.2, 0.6), "wwow")));
+        Assert.True(Only(remedies, RemedyKind.LargerBatch).KeepsTarget);
+        Assert.DoesNotContain(remedies, r => r.Kind == RemedyKind.Thinner);
+    }
+
+    [Fact] // Twenty seconds of life, and mixing takes longer: nothing but the life itself is a cure, and a wider margin is none.
+    public void For_batches_that_outlive_their_pot_a_wider_margin_alone_is_no_remedy()
+    {
+        var job = With(Slow, p => p with { PotLife = [new TimeAt(20, 23)] });
+        var now = Assert.Single(Planning.Plan(job, Kitchen, Judging.Judge(job)).Coats);
+        Assert.Contains(now.Reasons, r => r.Code == "BatchOutlivesPot");
+        Assert.All(Remedies(job, Kitchen).Select(r => r.Tried).OfType<Attempt>(), tried =>
+        {
+            Assert.NotEmpty(tried.Work.Batches);
+            Assert.True(!tried.OutlivesPot || Overdue(tried.Work) < Overdue(now));
+        });
+
+        static long Overdue(CoatWork work) => work.Batches.Sum(b => Math.Max(0, work.Sections.Where(s => s.Batch == b.Id).Max(s => s.WetEndMs) - b.UseByMs));
+    }
+
+    [Fact]
     public void For_every_number_is_what_planning_with_the_change_gives()
     {
         Assert.True(OfHot.Value.Count(r => r.Tried is not null) > 3);

@@ -20,6 +20,7 @@ public sealed class PlannedRiskTests
         { 3, 420, ApplicationMethod.Rolled },
         { 1, 1400, ApplicationMethod.Poured },
         { 2, 700, ApplicationMethod.Poured },
+        { 3, 420, ApplicationMethod.Poured },
         { 2, 420, ApplicationMethod.Wiped },
     };
 
@@ -27,7 +28,7 @@ public sealed class PlannedRiskTests
     [MemberData(nameof(Jobs))]
     public void Of_a_planned_coat_without_spread_is_the_plan(int people, double largestBatchMl, ApplicationMethod method)
     {
-        var coat = Invented.Coat with { Product = Invented.Clear with { Method = method } };
+        var coat = Invented.Coat with { Product = Invented.Clear with { Method = method, Pour = method is ApplicationMethod.Poured ? new PourTimes(600, [600, 1500], (3 * 3600, 6 * 3600)) : Invented.Clear.Pour } };
         var job = Invented.Job with
         {
             Crew = [.. Enumerable.Range(1, people).Select(n => new Person($"P{n}", Steady))],
@@ -41,7 +42,8 @@ public sealed class PlannedRiskTests
         var risk = Risking.Of(work, job, 1, 1, Spreads.None);
         Assert.Equal(work.LapMarginMs, risk.WorstMargins.MedianMs);
         Assert.Equal(work.Laps.Count(l => l.Kind != LapKind.Break && l.AgeMs > work.OpenTimeMs), risk.Laps.Count(l => l.Line.Times > 0));
-        var outlived = work.Batches.Any(b => work.Sections.Where(s => s.Batch == b.Id).Any(s => s.EndMs > b.MixStartMs + work.PotLifeMs));
+        var outlived = work.Batches.Any(b => work.Sections.Where(s => s.Batch == b.Id).Any(s => (method is ApplicationMethod.Poured ? s.WetEndMs : s.EndMs) > b.MixStartMs + work.PotLifeMs));
         Assert.Equal(outlived ? 1 : 0, risk.BatchOutlivesPot.Times);
+        Assert.Equal(method is ApplicationMethod.Poured ? (work.Steps.Any(s => s.Kind is not StepKind.Pour && !s.IsInTime) ? 1 : 0) : null, risk.StepLate?.Times);
     }
 }

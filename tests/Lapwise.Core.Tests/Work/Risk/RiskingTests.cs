@@ -76,6 +76,41 @@ public sealed class RiskingTests
         AssertNear(0.5, Risking.Of(work with { PotLife = new PotLife(180, Origin.DataSheet) }, Crew(0.1), 20_000, 5, Spreads.None).BatchOutlivesPot);
     }
 
+    /// <summary>Spread 120 s after A touched B and levelled for 60 s more: a life of 150 s is passed where e^(σZ) > 150 / 120, the level's 60 s half the time.</summary>
+    [Fact]
+    public void Of_a_pour_counts_its_batch_until_it_lies_spread_and_its_levelling_after()
+    {
+        var rolled = Plans.Path(600, Origin.TestBoard, 0, 180_000);
+        var work = rolled with
+        {
+            Coat = rolled.Coat with { Product = rolled.Coat.Product with { Method = ApplicationMethod.Poured, Pour = PourTimes.None with { LevelWithinS = 60 } } },
+            PotLife = new PotLife(150, Origin.DataSheet),
+            Steps = [new TimedStep(StepKind.Level, "Top", ["1"], 0, 120_000, 180_000, 120_000, 180_000)],
+        };
+        var risk = Risking.Of(work, Crew(0.1), 20_000, 5, Spreads.None);
+        AssertNear(1 - Phi(Math.Log(150.0 / 120) / 0.1), risk.BatchOutlivesPot);
+        AssertNear(0.5, risk.StepLate!.Value);
+        Assert.Null(Risking.Of(rolled, Steady, 1, 1, Spreads.None).StepLate);
+    }
+
+    /// <summary>A pass that may begin up to 180 s after the pour lies spread, by who scrapes for 100 s first: 160 s after as planned.</summary>
+    [Fact]
+    public void Of_a_step_that_waits_for_hands_is_late_where_they_are_slow()
+    {
+        var rolled = Plans.Path(600, Origin.TestBoard, 0, 180_000);
+        var work = rolled with
+        {
+            Coat = rolled.Coat with { Product = rolled.Coat.Product with { Method = ApplicationMethod.Poured } },
+            Steps =
+            [
+                new TimedStep(StepKind.ScrapeDrips, "Top", ["1"], 0, 180_000, 280_000, 180_000, 900_000),
+                new TimedStep(StepKind.BubblePass, "Top", ["1"], 0, 280_000, 300_000, 180_000, 300_000),
+            ],
+        };
+        // At f times the pace the pour lies spread at 120 f and the pass begins at 280 f: late where 160 f > 180.
+        AssertNear(1 - Phi(Math.Log(180.0 / 160) / 0.1), Risking.Of(work, Crew(0.1), 20_000, 5, Spreads.None).StepLate!.Value);
+    }
+
     [Fact]
     public void Of_no_spread_is_the_plan_itself() =>
         (from times in Gen.Long[1, 400].Array[1, 8] from open in Gen.Int[10, 900] select (times, open)).Sample(t =>
