@@ -61,7 +61,7 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches, lon
             first += top.Cut.Sections.Count;
         }
 
-        Settle(long.MaxValue);
+        Settle(long.MaxValue, _pending);
         return new FoundOrder(0, 0, KeepsBatches, _placed, _mixes);
     }
 
@@ -99,8 +99,8 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches, lon
     }
 
     /// <summary>By then all that is due now is done with: holding back longer changes nothing.</summary>
-    private long MostHeldMs => _pending.Count == 0 ? _pouredMs
-        : Math.Max(_pouredMs, _pending.Where(p => p.Kind is StepKind.BubblePass).Select(p => p.ToMs).DefaultIfEmpty(0).Max()) + _pending.Max(p => p.TakesMs.Max());
+    private long MostHeldMs => Math.Max(_pouredMs, Hopeful.Where(p => p.Kind is StepKind.BubblePass).Select(p => p.ToMs).DefaultIfEmpty(0).Max())
+        + Hopeful.Select(p => p.TakesMs.Max()).DefaultIfEmpty(0).Max();
 
     /// <summary>However long it is held back, something comes late for it.</summary>
     private bool IsLateByItself(Action<long> lay) => HowLateAt(lay, MostHeldMs).LateMs > HowLate().LateMs;
@@ -198,11 +198,14 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches, lon
             [.. job.Crew.Select(p => WholeSecondsMs(p.Pace.WalkS + (lengthM / p.Pace.EdgeMPerS)))]));
     }
 
-    /// <summary>All that is still to follow, each given to whoever is free soonest beside what is laid; the hands are free again after it.</summary>
-    private List<(FollowUp Of, PlacedStep Placed)> FollowUps()
+    /// <summary>What cannot be in time waits for what can, and is placed in the end.</summary>
+    private IEnumerable<FollowUp> Hopeful => _pending.Where(p => p.CanBeInTime);
+
+    /// <summary>What is still to follow, each given to whoever is free soonest beside what is laid; the hands are free again after it.</summary>
+    private List<(FollowUp Of, PlacedStep Placed)> FollowUps(IEnumerable<FollowUp> pending)
     {
         var mark = _hands.Mark;
-        var placed = _pending.OrderBy(p => !p.CanBeInTime).ThenBy(p => p.LatestMs).ThenBy(p => p.Sections[0]).Select(p =>
+        var placed = pending.OrderBy(p => !p.CanBeInTime).ThenBy(p => p.LatestMs).ThenBy(p => p.Sections[0]).Select(p =>
         {
             var (person, start) = _hands.Soonest(p.NotBeforeMs, p.TakesMs);
             var end = start + p.TakesMs[person];
@@ -214,16 +217,16 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches, lon
     }
 
     /// <summary>By how much what could be in time comes too late, and laps are joined too late; and how little is left in hand.</summary>
-    private Lateness HowLate() => FollowUps().Where(f => f.Of.CanBeInTime).Aggregate(_laps, (sum, f) => sum + new Lateness(
+    private Lateness HowLate() => FollowUps(Hopeful).Aggregate(_laps, (sum, f) => sum + new Lateness(
         Math.Max(0, f.Placed.StartMs - f.Of.LatestMs),
         f.Of.Kind is StepKind.BubblePass ? Math.Max(0, f.Placed.StartMs - f.Of.NotBeforeMs - PassWaitsAtEaseMs) : 0));
 
     /// <summary>What ends before anything else can be laid stays where it is.</summary>
-    private void SettlePast() => Settle(Math.Min(_pouredMs, Math.Max(_mixes[^1].EndMs, _pouredMs - batches.UntilReadyMs)));
+    private void SettlePast() => Settle(Math.Min(_pouredMs, Math.Max(_mixes[^1].EndMs, _pouredMs - batches.UntilReadyMs)), Hopeful);
 
-    private void Settle(long untilMs)
+    private void Settle(long untilMs, IEnumerable<FollowUp> pending)
     {
-        foreach (var (of, placed) in FollowUps().Where(f => f.Placed.EndMs <= untilMs))
+        foreach (var (of, placed) in FollowUps(pending).Where(f => f.Placed.EndMs <= untilMs))
         {
             _pending.Remove(of);
             _hands.Take(placed.Person, placed.StartMs, placed.EndMs);
