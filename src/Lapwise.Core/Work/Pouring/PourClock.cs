@@ -14,14 +14,18 @@ namespace Lapwise.Core.Work.Pouring;
 /// back one by one, for as long as the laps between them stay open.
 /// </summary>
 /// <param name="openTimeMs">How long the film of a fresh batch stays open.</param>
+/// <param name="targetAgeMs">How old a lap may be with what is to be kept in hand.</param>
 /// <param name="ageShare">Share of a batch's age that its film no longer stays open.</param>
-internal sealed class PourClock(Job job, Product product, BatchRule batches, long openTimeMs, double ageShare)
+internal sealed class PourClock(Job job, Product product, BatchRule batches, long openTimeMs, long targetAgeMs, double ageShare)
 {
     /// <summary>A bubble pass may come so much later than its minute. Common practice, no source.</summary>
     public const long PassMayWaitMs = 180_000;
 
-    /// <summary>A pour is held back by whole steps of this, finer than a bubble pass takes.</summary>
-    private const long HoldStepMs = 15_000;
+    /// <summary>Begun so soon after its minute, a bubble pass has time in hand for slow hands before it. Common practice, no source.</summary>
+    private const long PassWaitsAtEaseMs = 60_000;
+
+    /// <summary>A pour is held back by whole steps of this, about what a bubble pass takes.</summary>
+    private const long HoldStepMs = 30_000;
 
     private const int Pourer = 0;
     private readonly int _mixer = job.Crew.Count > 1 ? 1 : Pourer;
@@ -32,13 +36,13 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches, lon
     private readonly List<FollowUp> _pending = [];
     private double _leftMl;
     private long _pouredMs;
-    private long _overAgeMs;
+    private Lateness _laps;
 
     /// <summary>A step with the sections it is done to, by index over all tops.</summary>
     public sealed record PlacedStep(StepKind Kind, string Top, IReadOnlyList<int> Sections, int Person, long StartMs, long EndMs, long FromMs, long? ToMs);
 
     /// <summary>All that laying a pour changes.</summary>
-    private readonly record struct State(int Hands, int Placed, int Mixes, int Steps, int Pending, double LeftMl, long PouredMs, long OverAgeMs, bool KeepsBatches);
+    private readonly record struct State(int Hands, int Placed, int Mixes, int Steps, int Pending, double LeftMl, long PouredMs, Lateness Laps, bool KeepsBatches);
 
     public IReadOnlyList<PlacedStep> Steps => _steps;
 
@@ -57,27 +61,35 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches, lon
             first += top.Cut.Sections.Count;
         }
 
-        Settle(long.MaxValue);
+        Settle(long.MaxValue, _pending);
         return new FoundOrder(0, 0, KeepsBatches, _placed, _mixes);
     }
 
     private void Pour(TopOrder top, int first)
     {
         // A top that is begun is poured out without a pause, if only it is begun late enough.
-        var before = Now;
-        if (IsLateByItself(at => LayTop(top, first, at)) || !Held(at => LayTop(top, first, at)))
+        var (before, none) = (Now, HowLate());
+        Lateness? whole = IsLateByItself(LayWhole) ? null : Held(LayWhole);
+        if (whole != none)
         {
             Return(before);
             foreach (var u in top.Sequence)
             {
                 Held(at => Lay(top, first, u, at));
-                SettlePast();
+                if (whole is null) SettlePast();
             }
 
             AddScraping(top.Cut, first);
+            if (whole is { } w && !HowLate().IsLessThan(w))
+            {
+                Return(before);
+                Held(LayWhole);
+            }
         }
 
         SettlePast();
+
+        void LayWhole(long at) => LayTop(top, first, at);
     }
 
     private void LayTop(TopOrder top, int first, long notBeforeMs)
@@ -87,31 +99,31 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches, lon
     }
 
     /// <summary>By then all that is due now is done with: holding back longer changes nothing.</summary>
-    private long MostHeldMs => _pending.Count == 0 ? _pouredMs
-        : Math.Max(_pouredMs, _pending.Where(p => p.Kind is StepKind.BubblePass).Select(p => p.ToMs).DefaultIfEmpty(0).Max()) + _pending.Max(p => p.TakesMs.Max());
+    private long MostHeldMs => Math.Max(_pouredMs, Hopeful.Where(p => p.Kind is StepKind.BubblePass).Select(p => p.ToMs).DefaultIfEmpty(0).Max())
+        + Hopeful.Select(p => p.TakesMs.Max()).DefaultIfEmpty(0).Max();
 
     /// <summary>However long it is held back, something comes late for it.</summary>
-    private bool IsLateByItself(Action<long> lay) => LateAt(lay, MostHeldMs) > LateMs();
+    private bool IsLateByItself(Action<long> lay) => HowLateAt(lay, MostHeldMs).LateMs > HowLate().LateMs;
 
     /// <summary>Lays something where it makes nothing late; where that cannot be, where it makes the least late.</summary>
     /// <param name="lay">Lays it, not before a time.</param>
-    /// <returns>Nothing comes late for it.</returns>
-    private bool Held(Action<long> lay)
+    /// <returns>How late it all is then.</returns>
+    private Lateness Held(Action<long> lay)
     {
-        var (lateBefore, mostMs) = (LateMs(), MostHeldMs);
-        var (bestMs, leastMs) = (_pouredMs, LateAt(lay, _pouredMs));
-        for (var at = _pouredMs + HoldStepMs; leastMs > lateBefore && at <= mostMs; at += HoldStepMs)
-            if (LateAt(lay, at) is var late && late < leastMs) (bestMs, leastMs) = (at, late);
+        var (none, mostMs) = (HowLate(), MostHeldMs);
+        var (bestMs, least) = (_pouredMs, HowLateAt(lay, _pouredMs));
+        for (var at = _pouredMs + HoldStepMs; least != none && at <= mostMs; at += HoldStepMs)
+            if (HowLateAt(lay, at) is var late && late.IsLessThan(least)) (bestMs, least) = (at, late);
         lay(bestMs);
-        return leastMs == lateBefore;
+        return least;
     }
 
     /// <summary>How late it all would be with something laid not before a time; it is taken up again.</summary>
-    private long LateAt(Action<long> lay, long atMs)
+    private Lateness HowLateAt(Action<long> lay, long atMs)
     {
         var before = Now;
         lay(atMs);
-        var late = LateMs();
+        var late = HowLate();
         Return(before);
         return late;
     }
@@ -130,7 +142,7 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches, lon
         _pouredMs = end;
         _hands.Take(Pourer, start, end);
         _placed.Add(new Placed(first + u, Pourer, start, end, _mixes.Count - 1));
-        _overAgeMs += OverAgeMs(top, first, u);
+        _laps += LapsOf(top, first, u);
         AddSteps(section, first + u, start, spread, end);
 
         long StartMs() => _hands.FreeFrom(Pourer, Math.Max(_pouredMs, Math.Max(notBeforeMs, ReadyMs)), time.TotalMs);
@@ -145,14 +157,13 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches, lon
         _leftMl = batches.UsableMl;
     }
 
-    /// <summary>By how much the laps of the section just laid with those before it outlive the film.</summary>
-    private long OverAgeMs(TopOrder top, int first, int u)
+    /// <summary>By how much the laps of the section just laid with those before it outlive the film, or its part that is kept in hand.</summary>
+    private Lateness LapsOf(TopOrder top, int first, int u)
     {
         var laid = _placed[^1];
         var neighbours = top.Problem.Laps.Where(l => l.A == u || l.B == u).Select(l => first + (l.A == u ? l.B : l.A)).ToHashSet();
-        if (neighbours.Count == 0) return 0;
-        return LastLaid(top.Cut).Where(p => neighbours.Contains(p.Section))
-            .Sum(p => Math.Max(0, laid.EndMs - Math.Min(CountedMs(p), CountedMs(laid)) - openTimeMs));
+        var ages = LastLaid(top.Cut).Where(p => neighbours.Contains(p.Section)).Select(p => laid.EndMs - Math.Min(CountedMs(p), CountedMs(laid)));
+        return ages.Aggregate(default(Lateness), (sum, age) => sum + new Lateness(Math.Max(0, age - openTimeMs), Math.Max(0, age - targetAgeMs)));
     }
 
     private long CountedMs(Placed p) => p.StartMs - BatchAgeing.UsedMs(ageShare, p.StartMs - _mixes[p.Batch].EndMs);
@@ -187,11 +198,14 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches, lon
             [.. job.Crew.Select(p => WholeSecondsMs(p.Pace.WalkS + (lengthM / p.Pace.EdgeMPerS)))]));
     }
 
-    /// <summary>All that is still to follow, each given to whoever is free soonest beside what is laid; the hands are free again after it.</summary>
-    private List<(FollowUp Of, PlacedStep Placed)> FollowUps()
+    /// <summary>What cannot be in time waits for what can, and is placed in the end.</summary>
+    private IEnumerable<FollowUp> Hopeful => _pending.Where(p => p.CanBeInTime);
+
+    /// <summary>What is still to follow, each given to whoever is free soonest beside what is laid; the hands are free again after it.</summary>
+    private List<(FollowUp Of, PlacedStep Placed)> FollowUps(IEnumerable<FollowUp> pending)
     {
         var mark = _hands.Mark;
-        var placed = _pending.OrderBy(p => !p.CanBeInTime).ThenBy(p => p.LatestMs).ThenBy(p => p.Sections[0]).Select(p =>
+        var placed = pending.OrderBy(p => !p.CanBeInTime).ThenBy(p => p.LatestMs).ThenBy(p => p.Sections[0]).Select(p =>
         {
             var (person, start) = _hands.Soonest(p.NotBeforeMs, p.TakesMs);
             var end = start + p.TakesMs[person];
@@ -202,15 +216,17 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches, lon
         return placed;
     }
 
-    /// <summary>By how much what could be in time comes too late, and laps are joined too late.</summary>
-    private long LateMs() => _overAgeMs + FollowUps().Where(f => f.Of.CanBeInTime).Sum(f => Math.Max(0, f.Placed.StartMs - f.Of.LatestMs));
+    /// <summary>By how much what could be in time comes too late, and laps are joined too late; and how little is left in hand.</summary>
+    private Lateness HowLate() => FollowUps(Hopeful).Aggregate(_laps, (sum, f) => sum + new Lateness(
+        Math.Max(0, f.Placed.StartMs - f.Of.LatestMs),
+        f.Of.Kind is StepKind.BubblePass ? Math.Max(0, f.Placed.StartMs - f.Of.NotBeforeMs - PassWaitsAtEaseMs) : 0));
 
     /// <summary>What ends before anything else can be laid stays where it is.</summary>
-    private void SettlePast() => Settle(Math.Min(_pouredMs, Math.Max(_mixes[^1].EndMs, _pouredMs - batches.UntilReadyMs)));
+    private void SettlePast() => Settle(Math.Min(_pouredMs, Math.Max(_mixes[^1].EndMs, _pouredMs - batches.UntilReadyMs)), Hopeful);
 
-    private void Settle(long untilMs)
+    private void Settle(long untilMs, IEnumerable<FollowUp> pending)
     {
-        foreach (var (of, placed) in FollowUps().Where(f => f.Placed.EndMs <= untilMs))
+        foreach (var (of, placed) in FollowUps(pending).Where(f => f.Placed.EndMs <= untilMs))
         {
             _pending.Remove(of);
             _hands.Take(placed.Person, placed.StartMs, placed.EndMs);
@@ -218,7 +234,7 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches, lon
         }
     }
 
-    private State Now => new(_hands.Mark, _placed.Count, _mixes.Count, _steps.Count, _pending.Count, _leftMl, _pouredMs, _overAgeMs, KeepsBatches);
+    private State Now => new(_hands.Mark, _placed.Count, _mixes.Count, _steps.Count, _pending.Count, _leftMl, _pouredMs, _laps, KeepsBatches);
 
     private void Return(State to)
     {
@@ -227,7 +243,7 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches, lon
         _mixes.RemoveRange(to.Mixes, _mixes.Count - to.Mixes);
         _steps.RemoveRange(to.Steps, _steps.Count - to.Steps);
         _pending.RemoveRange(to.Pending, _pending.Count - to.Pending);
-        (_leftMl, _pouredMs, _overAgeMs, KeepsBatches) = (to.LeftMl, to.PouredMs, to.OverAgeMs, to.KeepsBatches);
+        (_leftMl, _pouredMs, _laps, KeepsBatches) = (to.LeftMl, to.PouredMs, to.Laps, to.KeepsBatches);
     }
 
     /// <summary>What was laid last, no more than a top has.</summary>

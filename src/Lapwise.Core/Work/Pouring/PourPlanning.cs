@@ -19,7 +19,7 @@ internal sealed class PourPlanning(Job job, CoatConditions conditions)
     {
         var product = conditions.Coat.Product;
         var tops = measured.Tops.Select(t => PourSequence.Order(PourSequence.Cut(t, job.Aims, product, _batches), job.Crew[0].Pace)).ToList();
-        var clock = new PourClock(job, product, _batches, _openTimeMs, conditions.Ageing.Share);
+        var clock = new PourClock(job, product, _batches, _openTimeMs, (long)Math.Floor(_openTimeMs * (1 - job.Aims.MarginShare)), conditions.Ageing.Share);
         var found = clock.Run(tops);
         var problem = new OrderProblem([.. tops.SelectMany(t => t.Problem.Sections)], [], []);
         var schedule = new CoatSchedule(tops, problem, found, clock.KeepsBatches, conditions.Ageing.Share);
