@@ -27,6 +27,9 @@ internal sealed class BatchRule(Job job, CoatConditions conditions)
     /// <summary>From the first contact of A and B until the batch may be used: mixed, and stood as long as the product asks.</summary>
     public long UntilReadyMs => MixMs + (long)Math.Ceiling(conditions.Coat.Product.InductionS - 1e-9) * 1000;
 
+    /// <summary>No batch is smaller, so that its ratio can be measured: as much as a roller takes up, and never more than may be mixed.</summary>
+    private double LeastMl => Math.Min(_takes.RollerMlPerPerson, _takes.LargestBatchMl);
+
     /// <summary>Roller and tray are charged once for each of the crew, from the first batch.</summary>
     private double OnceMl => _takes.PerPersonMl * job.Crew.Count;
 
@@ -81,6 +84,11 @@ internal sealed class BatchRule(Job job, CoatConditions conditions)
             var rolled = sections.Where(s => s.Batch == ScheduleNames.BatchId(mix.Batch)).ToList();
             var net = rolled.Sum(s => _takes.NetMl(s.FilmM2));
             var lost = rolled.Sum(s => _takes.RoughMl(s.FilmM2) + _takes.EdgeLossMl(s.FilmM2 - s.FaceM2, s.EdgeM)) + _takes.CupMlPerBatch + (mix.Batch == 0 ? OnceMl : 0);
-            return new Batch(ScheduleNames.BatchId(mix.Batch), mix.Person, mix.StartMs, mix.StartMs + MixMs, mix.StartMs + _lifeMs, net, net + lost, [.. rolled.Select(s => s.Id)]) { ReadyMs = mix.StartMs + UntilReadyMs };
+            var (volume, useBy) = (Math.Max(net + lost, LeastMl), mix.StartMs + _lifeMs);
+            return new Batch(ScheduleNames.BatchId(mix.Batch), mix.Person, mix.StartMs, mix.StartMs + MixMs, useBy, net, volume, [.. rolled.Select(s => s.Id)])
+            {
+                ReadyMs = mix.StartMs + UntilReadyMs,
+                IsNotToBeMixed = volume > _takes.LargestBatchMl + 1e-6 || rolled.Exists(s => s.WetEndMs > useBy),
+            };
         })];
 }

@@ -165,7 +165,7 @@ internal sealed class CoatPlanning
     private CoatSchedule Scheduled(IReadOnlyList<TopOrder> tops, OrderProblem problem, FoundOrder found)
     {
         var mixed = HasHelper(problem) ? _batches.MixedByHelper(found, helper: problem.Crew) : found;
-        return new CoatSchedule(tops, problem, mixed, mixed.KeepsLimits, _conditions.Ageing.Share);
+        return new CoatSchedule(tops, problem, mixed, mixed.KeepsLimits, _conditions.Ageing.Share, _batches.LifeMs);
     }
 
     /// <summary>
@@ -201,7 +201,7 @@ internal sealed class CoatPlanning
         const long weekMs = 7L * 24 * 3600 * 1000;
         var endless = new MixingRule(_batches.UntilReadyMs, weekMs, double.MaxValue / 8, 1);
         var found = await OrderSearch.SolveAsync(problem with { Mixing = endless }, StepsForMixing, enoughMs: 0, _effort.Pause);
-        return new CoatSchedule(tops, problem, found, false, _conditions.Ageing.Share);
+        return new CoatSchedule(tops, problem, found, false, _conditions.Ageing.Share, _batches.LifeMs);
     }
 
     /// <summary>All tops as one problem; kept sequences are chained so that only the mixing is searched.</summary>
@@ -265,11 +265,12 @@ internal sealed class CoatPlanning
     /// <summary>How many ways there are of cutting the top, none of which has an order with a smaller worst age; 0 where that is not proven of all.</summary>
     private async ValueTask<int> WaysNoBetterAsync(TopOrder top, long worstMs)
     {
+        if (!TopPlanning.Works(top.Cut)) return 0;   // no way of cutting it is workable
         var ways = 0;
         await foreach (var cut in _ways.Of(top.Cut.Top, _job.Aims, _conditions.Coat.Product, _effort.Pause))
         {
-            // A way that leaves something out of reach is none, unless none reaches everything.
-            if (TopPlanning.Works(top.Cut) && !TopPlanning.Works(cut)) continue;
+            // A way that leaves something out of reach is none.
+            if (!TopPlanning.Works(cut)) continue;
             var problem = TopOrder.ProblemOf(cut, top.Problem.Crew == 1 ? [Rollers[0]] : Rollers, _method);
             if (await BoundAsync(problem, worstMs, StepsForAWay * _effort.Times) < worstMs) return 0;
             ways++;
@@ -281,11 +282,12 @@ internal sealed class CoatPlanning
 
 /// <summary>A coat on the clock: the tops' cuts, the joined problem and the order found for it.</summary>
 /// <param name="AgeShare">Share of a batch's age that counts against the open time.</param>
-internal sealed record CoatSchedule(IReadOnlyList<TopOrder> Tops, OrderProblem Problem, FoundOrder Found, bool KeepsBatches, double AgeShare)
+/// <param name="LifeMs">Of each batch, from the start of its mixing.</param>
+internal sealed record CoatSchedule(IReadOnlyList<TopOrder> Tops, OrderProblem Problem, FoundOrder Found, bool KeepsBatches, double AgeShare, long LifeMs)
 {
     public IReadOnlyList<PlacedMix> Mixes => Found.Mixes;
 
-    public OrderAges Ages { get; } = OrderAges.Of(Problem, Found, AgeShare);
+    public OrderAges Ages { get; } = OrderAges.Of(Problem, Found, AgeShare, LifeMs);
 
     /// <summary>The worst of all ages, each with what the age of its batch had used.</summary>
     public long WorstAgeMs => Ages.WorstMs;
