@@ -18,6 +18,7 @@ internal sealed class CoatPlanning
     private const long StepsForAWay = 5_000;
     private const long StepsForMixing = 40_000;
     private const int MoreBatchesTried = 3;
+    private const int NearerTargetsTried = 4;
 
     private readonly Job _job;
     private readonly CoatConditions _conditions;
@@ -73,25 +74,82 @@ internal sealed class CoatPlanning
 
     private bool Works(CoatSchedule schedule) => schedule.KeepsBatches && schedule.WorstAgeMs <= _targetAgeMs;
 
-    /// <summary>Tops chosen without mixing first; again with room for one mixing where a batch break falls inside a top.</summary>
+    /// <summary>
+    /// Tops chosen as if from a fresh batch first. Where that misses the target, or keeps it only with more batches and a change
+    /// of batch in sight, again for ages smaller by what the batches' own age takes and by one mixing.
+    /// </summary>
     private async ValueTask<CoatSchedule> ForOneAsync(MeasuredJob measured)
     {
-        var schedule = await ForOneAsync(measured, _targetAgeMs);
-        if (Works(schedule) || schedule.Mixes.Count < 2) return schedule;
-        var roomier = await ForOneAsync(measured, _targetAgeMs - _batches.UntilReadyMs);
-        return roomier.IsBetterThan(schedule) ? roomier : schedule;
+        var tops = await TopsForOneAsync(measured, 0);
+        var last = await ForOneAsync(tops);
+        var best = last;
+        var sparedMs = 0L;
+        for (var tries = 0; tries < NearerTargetsTried && !IsPlain(best); tries++)
+        {
+            if (SparedMs(last).Where(ms => ms > sparedMs && ms < _targetAgeMs).DefaultIfEmpty(0).Min() is not (> 0 and var moreMs)) break;
+            sparedMs = moreMs;
+            var nearer = await TopsForOneAsync(measured, sparedMs);
+            if (nearer.Zip(tops).All(pair => pair.First.IsSameAs(pair.Second))) continue;
+            tops = nearer;
+            last = await ForOneAsync(tops);
+            if (IsPreferred(last, best)) best = last;
+        }
+
+        return best;
     }
 
-    private async ValueTask<CoatSchedule> ForOneAsync(MeasuredJob measured, long targetAgeMs)
+    /// <summary>What batches take of the target: their age, a mixing between two, or both.</summary>
+    private long[] SparedMs(CoatSchedule schedule)
+    {
+        var usedMs = schedule.Ages.UsedMs.Max();
+        return schedule.Mixes.Count < 2 || Works(schedule) ? [usedMs] : [usedMs, _batches.UntilReadyMs, usedMs + _batches.UntilReadyMs];
+    }
+
+    /// <summary>It keeps the target, and finer sections would spare neither a batch nor a change of batch in sight.</summary>
+    private bool IsPlain(CoatSchedule schedule) =>
+        Works(schedule) && (schedule.Mixes.Count <= _batches.Fewest(schedule.Problem) || Visible(schedule) == 0);
+
+    /// <summary>
+    /// Of what keeps the target, and no batch to the last of its life, fewest changes of batch in sight, then fewest batches, then
+    /// fewest sections; of what misses it, the youngest.
+    /// </summary>
+    private bool IsPreferred(CoatSchedule schedule, CoatSchedule to)
+    {
+        if (!Works(schedule) || !Works(to)) return schedule.IsBetterThan(to);
+        return Key(schedule).CompareTo(Key(to)) < 0;
+
+        (bool, int, int, int, long) Key(CoatSchedule s) => (!UsesUpEarly(s), Visible(s), s.Mixes.Count, s.Problem.Sections.Count, s.WorstAgeMs);
+    }
+
+    /// <summary>Every batch is used up with as large a share of its life in hand as is asked of the open time: a slow day takes it.</summary>
+    private bool UsesUpEarly(CoatSchedule schedule)
+    {
+        var mixedMs = schedule.Mixes.ToDictionary(m => m.Batch, m => m.StartMs);
+        return schedule.Found.Sections.All(p => p.EndMs - mixedMs[p.Batch] <= _batches.LifeMs * (1 - _job.Aims.MarginShare));
+    }
+
+    /// <summary>Laps on a face that are joined out of two batches.</summary>
+    private static int Visible(CoatSchedule schedule)
+    {
+        if (schedule.Mixes.Count < 2) return 0;
+        var batch = schedule.Found.Sections.ToDictionary(p => p.Section, p => p.Batch);
+        return LapsOnFaces(schedule.Tops).Count(lap => batch[lap.A] != batch[lap.B]);
+    }
+
+    private async ValueTask<IReadOnlyList<TopOrder>> TopsForOneAsync(MeasuredJob measured, long sparedMs)
     {
         var tops = new List<TopOrder>();
         foreach (var top in measured.Tops)
-            tops.Add(await TopPlanning.ForOneAsync(top, _job.Aims, _job.Crew[0].Pace, _conditions.Coat.Product, _ways, targetAgeMs, _effort));
+            tops.Add(await TopPlanning.ForOneAsync(top, _job.Aims, _job.Crew[0].Pace, _conditions.Coat.Product, _ways, _targetAgeMs - sparedMs, _effort));
+        return tops;
+    }
+
+    private async ValueTask<CoatSchedule> ForOneAsync(IReadOnlyList<TopOrder> tops)
+    {
         var inSequence = await InSequenceAsync(tops);
         if (!inSequence.KeepsBatches) return await UnmixedAsync(inSequence.Tops, Joined(inSequence.Tops, keepSequences: true));
-        if (Works(inSequence)) return inSequence;
-        var free = await InAnyOrderAsync(tops);
-        return free.IsBetterThan(inSequence) ? free : inSequence;
+        if (!Works(inSequence) && await InAnyOrderAsync(tops) is var free && free.IsBetterThan(inSequence)) inSequence = free;
+        return await WithBreaksWhereTheyHideAsync(inSequence);
     }
 
     private async ValueTask<CoatSchedule> InAnyOrderAsync(IReadOnlyList<TopOrder> tops)
