@@ -86,7 +86,7 @@ internal sealed class CoatPlanning
         var sparedMs = 0L;
         for (var tries = 0; tries < NearerTargetsTried && !IsPlain(best); tries++)
         {
-            if (SparedMs(last).Where(ms => ms > sparedMs && ms < _targetAgeMs).DefaultIfEmpty(0).Min() is not (> 0 and var moreMs)) break;
+            if (SparedMs(last).Where(ms => ms > sparedMs).DefaultIfEmpty(0).Min() is not (> 0 and var moreMs)) break;
             sparedMs = moreMs;
             var nearer = await TopsForOneAsync(measured, sparedMs);
             if (nearer.Zip(tops).All(pair => pair.First.IsSameAs(pair.Second))) continue;
