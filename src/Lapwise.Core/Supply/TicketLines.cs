@@ -30,6 +30,9 @@ public static class TicketLines
         List<TicketLine> lines = [];
         void Do(Phrase text) => lines.Add(new TicketLine(TicketLineKind.Do, text));
 
+        if (work.Batches[place].IsNotToBeMixed) lines.Add(new TicketLine(TicketLineKind.Never, v => v.Say(
+            "Do not mix this batch: it is more than may be mixed at one time, or would not be used up within its pot life. It only shows the order of a plan that does not work.",
+            "No prepare esta mezcla: es más de lo que se puede mezclar de una vez, o no se gastaría dentro de su vida útil. Solo muestra el orden de un plan que no funciona.")));
         if (place == 0 && IsBoxed(supply)) Do(v => v.Say(
             $"Box the colour before the first batch: pour all part A of the {supply.Kits.Sum(k => k.Count)} kits together and stir, so that every batch is one colour.",
             $"Junte el color antes de la primera mezcla: vierta toda la parte A de los {supply.Kits.Sum(k => k.Count)} juegos en un solo recipiente y remueva, para que todas las mezclas tengan el mismo color."));

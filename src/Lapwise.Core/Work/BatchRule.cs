@@ -32,6 +32,9 @@ internal sealed class BatchRule(Job job, CoatConditions conditions, Hands hands)
     /// <summary>From the first contact of A and B until the batch may be used: mixed, and stood as long as the product asks.</summary>
     public long UntilReadyMs => MixMs + _standMs;
 
+    /// <summary>No batch is smaller, so that its ratio can be measured: as much as a roller takes up, and never more than may be mixed.</summary>
+    private double LeastMl => Math.Min(_takes.RollerMlPerPerson, _takes.LargestBatchMl);
+
     /// <summary>Roller and tray are charged once for each who rolls, from the first batch.</summary>
     private double OnceMl => OnceMlOf(hands.Rollers.Count);
 
@@ -91,7 +94,12 @@ internal sealed class BatchRule(Job job, CoatConditions conditions, Hands hands)
             var net = rolled.Sum(s => _takes.NetMl(s.FilmM2));
             var lost = rolled.Sum(s => _takes.RoughMl(s.FilmM2) + _takes.EdgeLossMl(s.FilmM2 - s.FaceM2, s.EdgeM)) + _takes.CupMlPerBatch + (mix.Batch == 0 ? onceMl : 0);
             var (mixer, mixEndMs) = (hands.NumberOf(mix.Person), mix.StartMs + hands.MixMsOf(hands.NumberOf(mix.Person)));
-            return new Batch(ScheduleNames.BatchId(mix.Batch), mixer, mix.StartMs, mixEndMs, mix.StartMs + _lifeMs, net, net + lost, [.. rolled.Select(s => s.Id)]) { ReadyMs = mixEndMs + _standMs };
+            var (volume, useBy) = (Math.Max(net + lost, LeastMl), mix.StartMs + _lifeMs);
+            return new Batch(ScheduleNames.BatchId(mix.Batch), mixer, mix.StartMs, mixEndMs, useBy, net, volume, [.. rolled.Select(s => s.Id)])
+            {
+                ReadyMs = mixEndMs + _standMs,
+                IsNotToBeMixed = volume > _takes.LargestBatchMl + 1e-6 || rolled.Exists(s => s.WetEndMs > useBy),
+            };
         })];
     }
 }

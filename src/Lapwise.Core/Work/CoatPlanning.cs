@@ -15,6 +15,7 @@ internal sealed class CoatPlanning
     private const long StepsForAWay = 5_000;
     private const long StepsForMixing = 40_000;
     private const int MoreBatchesTried = 3;
+    private const int NearerTargetsTried = 4;
 
     private readonly Job _job;
     private readonly CoatConditions _conditions;
@@ -64,25 +65,82 @@ internal sealed class CoatPlanning
 
     public bool Works(CoatSchedule schedule) => schedule.KeepsBatches && schedule.WorstAgeMs <= _targetAgeMs;
 
-    /// <summary>Tops chosen without mixing first; again with room for one mixing where a batch break falls inside a top.</summary>
+    /// <summary>
+    /// Tops chosen as if from a fresh batch first. Where that misses the target, or keeps it only with more batches and a change
+    /// of batch in sight, again for ages smaller by what the batches' own age takes and by one mixing.
+    /// </summary>
     private async ValueTask<CoatSchedule> ForOneAsync(MeasuredJob measured)
     {
-        var schedule = await ForOneAsync(measured, _targetAgeMs);
-        if (Works(schedule) || schedule.Mixes.Count < 2) return schedule;
-        var roomier = await ForOneAsync(measured, _targetAgeMs - _batches.UntilReadyMs);
-        return roomier.IsBetterThan(schedule) ? roomier : schedule;
+        var tops = await TopsForOneAsync(measured, 0);
+        var last = await ForOneAsync(tops);
+        var best = last;
+        var sparedMs = 0L;
+        for (var tries = 0; tries < NearerTargetsTried && !IsPlain(best); tries++)
+        {
+            if (SparedMs(last).Where(ms => ms > sparedMs).DefaultIfEmpty(0).Min() is not (> 0 and var moreMs)) break;
+            sparedMs = moreMs;
+            var nearer = await TopsForOneAsync(measured, sparedMs);
+            if (nearer.Zip(tops).All(pair => pair.First.IsSameAs(pair.Second))) continue;
+            tops = nearer;
+            last = await ForOneAsync(tops);
+            if (IsPreferred(last, best)) best = last;
+        }
+
+        return best;
     }
 
-    private async ValueTask<CoatSchedule> ForOneAsync(MeasuredJob measured, long targetAgeMs)
+    /// <summary>What batches take of the target: their age, a mixing between two, or both.</summary>
+    private long[] SparedMs(CoatSchedule schedule)
+    {
+        var usedMs = schedule.Ages.UsedMs.Max();
+        return schedule.Mixes.Count < 2 || Works(schedule) ? [usedMs] : [usedMs, _batches.UntilReadyMs, usedMs + _batches.UntilReadyMs];
+    }
+
+    /// <summary>It keeps the target, and finer sections would spare neither a batch nor a change of batch in sight.</summary>
+    private bool IsPlain(CoatSchedule schedule) =>
+        Works(schedule) && (schedule.Mixes.Count <= _batches.Fewest(schedule.Problem) || Visible(schedule) == 0);
+
+    /// <summary>
+    /// Of what keeps the target, and no batch to the last of its life, fewest changes of batch in sight, then fewest batches, then
+    /// fewest sections; of what misses it, the youngest.
+    /// </summary>
+    private bool IsPreferred(CoatSchedule schedule, CoatSchedule to)
+    {
+        if (!Works(schedule) || !Works(to)) return schedule.IsBetterThan(to);
+        return Key(schedule).CompareTo(Key(to)) < 0;
+
+        (bool, int, int, int, long) Key(CoatSchedule s) => (!UsesUpEarly(s), Visible(s), s.Mixes.Count, s.Problem.Sections.Count, s.WorstAgeMs);
+    }
+
+    /// <summary>Every batch is used up with as large a share of its life in hand as is asked of the open time: a slow day takes it.</summary>
+    private bool UsesUpEarly(CoatSchedule schedule)
+    {
+        var mixedMs = schedule.Mixes.ToDictionary(m => m.Batch, m => m.StartMs);
+        return schedule.Found.Sections.All(p => p.EndMs - mixedMs[p.Batch] <= _batches.LifeMs * (1 - _job.Aims.MarginShare));
+    }
+
+    /// <summary>Laps on a face that are joined out of two batches.</summary>
+    private static int Visible(CoatSchedule schedule)
+    {
+        if (schedule.Mixes.Count < 2) return 0;
+        var batch = schedule.Found.Sections.ToDictionary(p => p.Section, p => p.Batch);
+        return LapsOnFaces(schedule.Tops).Count(lap => batch[lap.A] != batch[lap.B]);
+    }
+
+    private async ValueTask<IReadOnlyList<TopOrder>> TopsForOneAsync(MeasuredJob measured, long sparedMs)
     {
         var tops = new List<TopOrder>();
         foreach (var top in measured.Tops)
-            tops.Add(await TopPlanning.ForOneAsync(top, _job.Aims, _hands.Paces[0], _conditions.Coat.Product, _ways, targetAgeMs, _effort));
+            tops.Add(await TopPlanning.ForOneAsync(top, _job.Aims, _hands.Paces[0], _conditions.Coat.Product, _ways, _targetAgeMs - sparedMs, _effort));
+        return tops;
+    }
+
+    private async ValueTask<CoatSchedule> ForOneAsync(IReadOnlyList<TopOrder> tops)
+    {
         var inSequence = await InSequenceAsync(tops);
         if (!inSequence.KeepsBatches) return await UnmixedAsync(inSequence.Tops, Joined(inSequence.Tops, keepSequences: true));
-        if (Works(inSequence)) return inSequence;
-        var free = await InAnyOrderAsync(tops);
-        return free.IsBetterThan(inSequence) ? free : inSequence;
+        if (!Works(inSequence) && await InAnyOrderAsync(tops) is var free && free.IsBetterThan(inSequence)) inSequence = free;
+        return await WithBreaksWhereTheyHideAsync(inSequence);
     }
 
     private async ValueTask<CoatSchedule> InAnyOrderAsync(IReadOnlyList<TopOrder> tops)
@@ -155,7 +213,7 @@ internal sealed class CoatPlanning
     private CoatSchedule Scheduled(IReadOnlyList<TopOrder> tops, OrderProblem problem, FoundOrder found)
     {
         var mixed = _hands.Mixer is null ? found : _batches.MixedByHelper(found);
-        return new CoatSchedule(tops, problem, mixed, mixed.KeepsLimits, _conditions.Ageing.Share);
+        return new CoatSchedule(tops, problem, mixed, mixed.KeepsLimits, _conditions.Ageing.Share, _batches.LifeMs);
     }
 
     /// <summary>
@@ -191,7 +249,7 @@ internal sealed class CoatPlanning
         const long weekMs = 7L * 24 * 3600 * 1000;
         var endless = new MixingRule(_batches.UntilReadyMs, weekMs, double.MaxValue / 8, 1);
         var found = await OrderSearch.SolveAsync(problem with { Mixing = endless }, StepsForMixing, enoughMs: 0, _effort.Pause);
-        return new CoatSchedule(tops, problem, found, false, _conditions.Ageing.Share);
+        return new CoatSchedule(tops, problem, found, false, _conditions.Ageing.Share, _batches.LifeMs);
     }
 
     /// <summary>All tops as one problem; kept sequences are chained so that only the mixing is searched.</summary>
@@ -255,11 +313,12 @@ internal sealed class CoatPlanning
     /// <summary>How many ways there are of cutting the top, none of which has an order with a smaller worst age; 0 where that is not proven of all.</summary>
     private async ValueTask<int> WaysNoBetterAsync(TopOrder top, long worstMs)
     {
+        if (!TopPlanning.Works(top.Cut)) return 0;   // no way of cutting it is workable
         var ways = 0;
         await foreach (var cut in _ways.Of(top.Cut.Top, _job.Aims, _conditions.Coat.Product, _effort.Pause))
         {
-            // A way that leaves something out of reach is none, unless none reaches everything.
-            if (TopPlanning.Works(top.Cut) && !TopPlanning.Works(cut)) continue;
+            // A way that leaves something out of reach is none.
+            if (!TopPlanning.Works(cut)) continue;
             var problem = TopOrder.ProblemOf(cut, _hands.Paces, _method);
             if (await BoundAsync(problem, worstMs, StepsForAWay * _effort.Times) < worstMs) return 0;
             ways++;
@@ -271,11 +330,12 @@ internal sealed class CoatPlanning
 
 /// <summary>A coat on the clock: the tops' cuts, the joined problem and the order found for it.</summary>
 /// <param name="AgeShare">Share of a batch's age that counts against the open time.</param>
-internal sealed record CoatSchedule(IReadOnlyList<TopOrder> Tops, OrderProblem Problem, FoundOrder Found, bool KeepsBatches, double AgeShare)
+/// <param name="LifeMs">Of each batch, from the start of its mixing.</param>
+internal sealed record CoatSchedule(IReadOnlyList<TopOrder> Tops, OrderProblem Problem, FoundOrder Found, bool KeepsBatches, double AgeShare, long LifeMs)
 {
     public IReadOnlyList<PlacedMix> Mixes => Found.Mixes;
 
-    public OrderAges Ages { get; } = OrderAges.Of(Problem, Found, AgeShare);
+    public OrderAges Ages { get; } = OrderAges.Of(Problem, Found, AgeShare, LifeMs);
 
     /// <summary>The worst of all ages, each with what the age of its batch had used.</summary>
     public long WorstAgeMs => Ages.WorstMs;

@@ -34,10 +34,10 @@ public static class Planning
         var broken = product.BreakAllowed ? [] : measured.Tops.Where(t => t.Top.Breaks.Count > 0).ToList();
         if (broken.Count > 0) measured = measured with { Tops = [.. measured.Tops.Select(t => t with { Top = t.Top with { Breaks = [] } })] };
         var aims = product.WholeTopAtOnce || product.Method is ApplicationMethod.Poured ? job.Aims : SectionCount.Bounded(job.Aims, measured);
-        if (aims != job.Aims) conditions = conditions with { Reasons = [.. conditions.Reasons, SectionCount.MadeLarger(job.Aims, aims)] };
         var work = product.Method is ApplicationMethod.Poured
             ? new PourPlanning(job, conditions).Plan(measured)
             : await new HandsChoice(job with { Aims = aims }, conditions, ways, effort).PlanAsync(measured);
+        if (aims != job.Aims) work = work with { Reasons = [.. work.Reasons, SectionCount.MadeLarger(job.Aims, aims, work.Sections.Count)] };
         return broken.Count == 0 ? work : work with { Reasons = [.. work.Reasons, BreakNotAllowed(product, broken)] };
     }
 

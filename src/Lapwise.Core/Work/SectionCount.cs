@@ -21,10 +21,11 @@ internal static class SectionCount
         return aims;
     }
 
-    public static Reason MadeLarger(Aims asked, Aims used) => new("SectionsMadeLarger", Limit.AtYourWord,
+    /// <param name="planned">Sections of the plan: finer ways of cutting may have been needed.</param>
+    public static Reason MadeLarger(Aims asked, Aims used, int planned) => new("SectionsMadeLarger", Limit.AtYourWord,
         v => v.Say(
-            $"Sections of at most {v.Area(asked.LargestSectionM2)} would be more than the {Most} that are planned at one time; the tops are cut into sections of up to {v.Area(used.LargestSectionM2)}.",
-            $"Con secciones de {v.Area(asked.LargestSectionM2)} como máximo serían más de las {Most} que se planifican de una vez; las cubiertas se dividen en secciones de hasta {v.Area(used.LargestSectionM2)}."),
+            $"Sections of at most {v.Area(asked.LargestSectionM2)} would be too many to plan at one time; the tops are cut into sections of up to {v.Area(used.LargestSectionM2)}, and {planned} of them are planned.",
+            $"Con secciones de {v.Area(asked.LargestSectionM2)} como máximo serían demasiadas para planificarlas de una vez; las cubiertas se dividen en secciones de hasta {v.Area(used.LargestSectionM2)}, y se planifican {planned}."),
         v => v.Say("Allow larger sections, or split the tops over separate jobs.", "Permita secciones más grandes, o reparta las cubiertas en varios trabajos."));
 
     private static double About(Aims aims, MeasuredJob measured) => measured.Tops.Count + (measured.Total.CoatedM2 / aims.LargestSectionM2);

@@ -18,6 +18,8 @@ internal sealed record TopOrder(CutTop Cut, OrderProblem Problem, IReadOnlyList<
 
     public bool IsSimplerThan(TopOrder other) => Complexity.CompareTo(other.Complexity) is var c && (c < 0 || (c == 0 && WorstAgeMs < other.WorstAgeMs));
 
+    public bool IsSameAs(TopOrder other) => ReferenceEquals(Cut, other.Cut) && Sequence.SequenceEqual(other.Sequence);
+
     /// <summary>The order problem of a cut for those who roll, without mixing.</summary>
     public static OrderProblem ProblemOf(CutTop cut, IReadOnlyList<Pace> rollers, ApplicationMethod method) => new(
         [.. cut.Sections.Select(s => new OrderSection($"{s.Index}", [.. rollers.Select(pace => SectionTime.Of(s, pace, method).TotalMs)]))],

@@ -137,6 +137,8 @@ public sealed record Batch(string Id, int MixedBy, long MixStartMs, long MixEndM
 {
     /// <summary>Mixed, and stood as long as the product asks; nothing is rolled from it before.</summary>
     public long ReadyMs { get; init; } = MixEndMs;
+    /// <summary>More than may be mixed at one time, or rolled past its pot life: it stands in a plan that does not work, for its order to be seen.</summary>
+    public bool IsNotToBeMixed { get; init; }
 }
 
 [JsonConverter(typeof(CamelCaseEnumConverter<ProofState>))]

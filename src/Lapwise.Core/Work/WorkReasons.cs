@@ -11,7 +11,7 @@ internal static class WorkReasons
         if (Closed(work).FirstOrDefault() is { } lap) yield return LapWouldClose(work, lap);
         if (Outlived(work) is { } section) yield return SectionOutlivesOpenTime(work, section);
         if (work.LapMarginMs >= 0 && work.LapMarginMs < work.TargetMarginMs) yield return MarginNarrow(work);
-        if (!keepsBatches) yield return BatchOutlivesPot(work);
+        if (!keepsBatches) yield return work.Batches.FirstOrDefault(b => b.ReadyMs >= b.UseByMs) is { } never ? NeverReady(work, never) : BatchOutlivesPot(work);
         if (work.Batches.Count > 1) yield return BatchesChange(work);
         if (WaitsWhileItStands(work)) yield return StandingIsWaitedOut(work);
         foreach (var older in OlderBatch(work)) yield return older;
@@ -100,11 +100,26 @@ internal static class WorkReasons
 
     private static Reason BatchOutlivesPot(CoatWork work) => new("BatchOutlivesPot", Limit.AtYourWord,
         v => v.Say(
-            $"No way of mixing uses every batch up within its pot life of {Voice.Span(work.PotLife.Seconds)} and within the largest batch.",
-            $"Ninguna forma de mezclar gasta cada mezcla dentro de su vida útil de {Voice.Span(work.PotLife.Seconds)} y de la mezcla más grande."),
+            $"No way of mixing uses every batch up within its pot life of {Voice.Span(work.PotLife.Seconds)} and within the largest batch. Not to be mixed as shown: {NotToBeMixed(work)}.",
+            $"Ninguna forma de mezclar gasta cada mezcla dentro de su vida útil de {Voice.Span(work.PotLife.Seconds)} y de la mezcla más grande. No debe prepararse como se muestra: {NotToBeMixed(work)}."),
         v => work.Coat.Product.WholeTopAtOnce
             ? v.Say("The whole top is done from one batch: use a larger container within the product's limit, keep the material cooler, or choose a product with a longer pot life.", "Toda la cubierta se hace con una sola mezcla: use un recipiente mayor dentro del límite del producto, mantenga el material más fresco, o elija un producto de vida más larga.")
             : v.Say("Allow smaller sections, a larger container within the product's limit, or keep the material cooler.", "Permita secciones más pequeñas, un recipiente mayor dentro del límite del producto, o mantenga el material más fresco."));
+
+    private static string NotToBeMixed(CoatWork work) => string.Join(", ", work.Batches.Where(b => b.IsNotToBeMixed).DefaultIfEmpty(work.Batches[^1]).Select(b => b.Id));
+
+    /// <summary>Smaller batches are no help: the life is over before the first drop may be used.</summary>
+    private static Reason NeverReady(CoatWork work, Batch batch) => new("BatchOutlivesPot", Limit.AtYourWord,
+        v => work.Coat.Product.InductionS > 0
+            ? v.Say(
+                $"Mixing and standing take {Voice.Span((batch.ReadyMs - batch.MixStartMs) / 1000.0)}; the mix lives {Voice.Span(work.PotLife.Seconds)} from the first contact of its parts. Nothing of it can be rolled.",
+                $"Mezclar y reposar lleva {Voice.Span((batch.ReadyMs - batch.MixStartMs) / 1000.0)}; la mezcla vive {Voice.Span(work.PotLife.Seconds)} desde que se juntan sus partes. No se puede aplicar nada de ella.")
+            : v.Say(
+                $"Mixing takes {Voice.Span((batch.ReadyMs - batch.MixStartMs) / 1000.0)}; the mix lives {Voice.Span(work.PotLife.Seconds)} from the first contact of its parts. Nothing of it can be rolled.",
+                $"Mezclar lleva {Voice.Span((batch.ReadyMs - batch.MixStartMs) / 1000.0)}; la mezcla vive {Voice.Span(work.PotLife.Seconds)} desde que se juntan sus partes. No se puede aplicar nada de ella."),
+        v => v.Say(
+            "Keep the material cooler, hold the times entered against the product's sheet, or choose a product with a longer pot life.",
+            "Mantenga el material más fresco, compare los tiempos anotados con la ficha técnica, o elija un producto de vida más larga."));
 
     /// <summary>Where each batch begins, and which laps on a face are joined out of two.</summary>
     private static Reason BatchesChange(CoatWork work)

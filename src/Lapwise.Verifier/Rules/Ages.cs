@@ -21,7 +21,7 @@ internal static class Ages
         var byId = plan.Sections.DistinctBy(s => s.Id).ToDictionary(s => s.Id, StringComparer.Ordinal);
         f.Holds(Math.Abs(plan.BatchAgeShare - AgeShare(c)) <= 1e-9, "BatchAgeShareWrong", c.Place,
             v => v.Say($"The plan counts {v.Number(plan.BatchAgeShare, 4)} of a batch's age; it is {v.Number(AgeShare(c), 4)}.", $"El plan cuenta {v.Number(plan.BatchAgeShare, 4)} de la edad de la mezcla; es {v.Number(AgeShare(c), 4)}."));
-        var mixed = plan.Batches.DistinctBy(b => b.Id).ToDictionary(b => b.Id, b => b.MixEndS, StringComparer.Ordinal);
+        var mixed = plan.Batches.DistinctBy(b => b.Id).ToDictionary(b => b.Id, StringComparer.Ordinal);
         var worstLapS = 0.0;
         var leastS = double.PositiveInfinity;
         foreach (var s in plan.Sections)
@@ -51,7 +51,9 @@ internal static class Ages
         Same("WorstSectionAgeWrong", c.Place, plan.WorstSectionAgeS, worstSectionS);
         Same("MarginWrong", c.Place, plan.LapMarginS, plan.Sections.Count == 0 ? plan.OpenTimeS : leastS);
 
-        double UsedS(PlannedSection s) => mixed.TryGetValue(s.Batch, out var endS) && s.StartS > endS ? Math.Ceiling((plan.BatchAgeShare * (s.StartS - endS)) - 1e-6) : 0;
+        // Past its pot life nothing is rolled from a batch, so no more of its age counts; a plan that does so does not hold.
+        double UsedS(PlannedSection s) => mixed.TryGetValue(s.Batch, out var batch) && Math.Min(s.StartS, batch.UseByS) - batch.MixEndS is > 0 and var ageS
+            ? Math.Ceiling((plan.BatchAgeShare * ageS) - 1e-6) : 0;
 
         void Same(string code, string place, double planned, double own) => f.Holds(Math.Abs(planned - own) <= Tolerance.S, code, place,
             v => v.Say($"The plan says {v.Number(planned, 3)} s; it is {v.Number(own, 3)} s.", $"El plan dice {v.Number(planned, 3)} s; son {v.Number(own, 3)} s."));

@@ -35,7 +35,9 @@ internal static class Batches
             var wantedMl = netMl + KeptBackMl(c, b, b.Id == first);
             f.Holds(b.VolumeMl >= wantedMl - 0.001 - (wantedMl * 1e-6), "BatchTooSmall", c.At(b),
                 v => v.Say($"{v.Volume(b.VolumeMl)} are mixed; its sections and the tools take {v.Volume(wantedMl)}.", $"Se mezclan {v.Volume(b.VolumeMl)}; sus secciones y las herramientas toman {v.Volume(wantedMl)}."));
-            f.Holds(b.VolumeMl <= wantedMl + Math.Max(wantedMl / 10, 4 * c.Job.Tools.CupStepMl) + Tolerance.Ml, "BatchMoreThanWanted", c.At(b),
+            // Less than a roller takes up cannot be measured in its ratio.
+            var mostMl = Math.Max(wantedMl, Math.Min(c.Job.Tools.RollerChargeMl / (1 + c.Coat.ThinnerFraction), largestMl));
+            f.Holds(b.VolumeMl <= mostMl + Math.Max(mostMl / 10, 4 * c.Job.Tools.CupStepMl) + Tolerance.Ml, "BatchMoreThanWanted", c.At(b),
                 v => v.Say($"{v.Volume(b.VolumeMl)} are mixed; its sections and the tools take {v.Volume(wantedMl)}, and marks round up by a tenth or four steps at most.", $"Se mezclan {v.Volume(b.VolumeMl)}; sus secciones y las herramientas toman {v.Volume(wantedMl)}, y las marcas redondean hacia arriba una décima o cuatro pasos como máximo."));
             f.Holds(b.VolumeMl <= largestMl + (3 * c.Job.Tools.CupStepMl) || !c.Plan.Holds, "BatchTooLarge", c.At(b),
                 v => v.Say($"{v.Volume(b.VolumeMl)} are mixed; the largest batch is {v.Volume(largestMl)}.", $"Se mezclan {v.Volume(b.VolumeMl)}; la mezcla más grande es de {v.Volume(largestMl)}."));

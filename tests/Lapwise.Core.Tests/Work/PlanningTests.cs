@@ -113,9 +113,84 @@ public sealed class PlanningTests
     }
 
     /// <summary>12 ft × 5 ft, walkable all round; the pace of the defaults.</summary>
+    [Fact]
+    public void One_who_rolls_alone_gets_finer_sections_where_only_the_age_of_the_batch_misses_the_target()
+    {
+        var coat = Alone(11, Clear, Open("Table", new OutlineDocument { Shape = OutlineShape.Ellipse, Length = "96 in", Depth = "54 in" }, "A"));
+        Assert.Single(coat.Batches);
+        Assert.True(coat.LapMarginMs >= coat.TargetMarginMs, $"{coat.LapMarginMs} of {coat.TargetMarginMs}");
+    }
+
+    /// <summary>Fewer sections would keep the target too, with a second batch and its change in the middle of a leg.</summary>
+    [Fact]
+    public void Finer_sections_come_before_a_further_batch_in_sight()
+    {
+        var outline = new OutlineDocument { Shape = OutlineShape.U, Length = "11 ft", Depth = "25 1/2 in", RightLegLength = "8 ft", RightLegDepth = "25 1/2 in", LeftLegLength = "7 ft", LeftLegDepth = "25 1/2 in" };
+        var coat = Alone(11, Clear, Open("Run", outline, "CDEFG", splash: "A", wall: "BH"));
+        Assert.Single(coat.Batches);
+        Assert.True(coat.LapMarginMs >= coat.TargetMarginMs, $"{coat.LapMarginMs} of {coat.TargetMarginMs}");
+    }
+
+    [Fact]
+    public void No_batch_is_mixed_too_small_for_its_ratio_to_be_measured()
+    {
+        var coat = Alone(40, Clear,
+            Open("Run", new OutlineDocument { Length = "160 in", Depth = "44 in" }, "ABCD"),
+            Open("Tray", new OutlineDocument { Length = "10 in", Depth = "8 in" }, "ABCD"));
+        Assert.True(coat.Batches.Count > 1);
+        Assert.All(coat.Batches, b => Assert.True(b.VolumeMl >= Defaults.Tools.RollerCharge.Value, $"{b.Id}: {b.VolumeMl} mL"));
+    }
+
+    [Fact]
+    public void A_mix_that_is_never_ready_in_its_life_is_said_to_be_just_that()
+    {
+        var coat = Alone(11, Clear with { Induction = "44 min" }, Open("Table", new OutlineDocument { Length = "4 ft", Depth = "2 ft" }, "ABCD"));
+        var reason = coat.Reasons.Single(r => r.Code == "BatchOutlivesPot");
+        Assert.Contains("Mixing and standing take", reason.Text(Voice.Default), StringComparison.Ordinal);
+        Assert.DoesNotContain("container", reason.Remedy(Voice.Default), StringComparison.Ordinal);
+        Assert.All(coat.Batches, b => Assert.True(b.IsNotToBeMixed));
+    }
+
+    [Fact]
+    public void Where_no_mixing_works_no_film_is_counted_from_a_batch_past_its_life()
+    {
+        var coat = Alone(11, Clear with { LargestBatch = "1 fl oz" }, Open("Island", new OutlineDocument { Length = "40 ft", Depth = "5 ft" }, "ABCD"));
+        var batch = Assert.Single(coat.Batches);
+        Assert.True(batch.IsNotToBeMixed);
+        Assert.True(coat.Sections[^1].StartMs > batch.UseByMs);
+        Assert.All(coat.Sections, s => Assert.True(s.UsedMs <= coat.BatchAgeShare * coat.PotLifeMs));
+    }
+
+    [Fact]
+    public void Where_one_can_stand_nowhere_no_way_of_cutting_is_called_proven()
+    {
+        var coat = Alone(11, Clear, Open("Shelf", new OutlineDocument { Length = "4 ft", Depth = "2 ft" }, "", wall: "ABCD"));
+        Assert.Contains(coat.Reasons, r => r.Code == "NowhereToStand");
+        Assert.Null(coat.Proof.Ways);
+    }
+
+    private static CoatWork Alone(int open, ProductDocument product, params List<TopDocument> tops)
+    {
+        var (job, measured, conditions) = Read(open, 1, product, tops);
+        return Planning.Plan(job, measured, conditions).Coats[0];
+    }
+
+    private static TopDocument Open(string name, OutlineDocument outline, string open, string splash = "", string wall = "") => new()
+    {
+        Name = name,
+        Outline = outline,
+        Edges = open.Select(c => (Letter: c, Edge: new EdgeDocument { Kind = EdgeKind.Open }))
+            .Concat(splash.Select(c => (Letter: c, Edge: new EdgeDocument { Kind = EdgeKind.Splash, Height = "4 in" })))
+            .Concat(wall.Select(c => (Letter: c, Edge: new EdgeDocument { Kind = EdgeKind.Wall })))
+            .ToDictionary(e => $"{e.Letter}", e => e.Edge, StringComparer.Ordinal),
+    };
+
     private static (Job, MeasuredJob, JobConditions) Island(int open, int people) => Island(open, people, Clear);
 
-    private static (Job, MeasuredJob, JobConditions) Island(int open, int people, ProductDocument product)
+    private static (Job, MeasuredJob, JobConditions) Island(int open, int people, ProductDocument product) =>
+        Read(open, people, product, [Open("Island", new OutlineDocument { Length = "12 ft", Depth = "5 ft" }, "ABCD")]);
+
+    private static (Job, MeasuredJob, JobConditions) Read(int open, int people, ProductDocument product, List<TopDocument> tops)
     {
         var read = JobReading.Read(
             new JobDocument
@@ -123,12 +198,7 @@ public sealed class PlanningTests
                 Name = "Island",
                 Room = new RoomDocument { Air = "73 °F", Humidity = "45 %", Surface = "73 °F", Material = "73 °F" },
                 Crew = [.. Enumerable.Range(1, people).Select(i => new PersonDocument { Name = $"Person {i}" })],
-                Tops = [new TopDocument
-                {
-                    Name = "Island",
-                    Outline = new OutlineDocument { Length = "12 ft", Depth = "5 ft" },
-                    Edges = "ABCD".ToDictionary(c => $"{c}", _ => new EdgeDocument { Kind = EdgeKind.Open }, StringComparer.Ordinal),
-                }],
+                Tops = tops,
                 System = [new CoatDocument { Product = "clear" }],
             },
             [product]);

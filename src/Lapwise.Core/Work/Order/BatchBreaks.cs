@@ -24,6 +24,7 @@ public sealed class BatchBreaks
     private readonly List<int>[]? _agedBy;    // as _joinedTo, by any lap; null: the clock does not follow from the places
     private readonly Lazy<SoloModel> _solo;
     private readonly Lazy<CrewModel> _crew;
+    private readonly Worth _given;
 
     /// <param name="problem">With its mixing rule; no more batches are mixed than that allows.</param>
     /// <param name="found">A sequence with its batches, however they are placed on the clock.</param>
@@ -63,14 +64,15 @@ public sealed class BatchBreaks
         _solo = new(() => new SoloModel(problem, new LapGraph(problem.Sections.Count, problem.Laps)));
         _crew = new(() => new CrewModel(problem, new LapGraph(problem.Sections.Count, problem.Laps), 1));
         Joined = showing.Count(lap => placed[place[lap.A]].Batch != placed[place[lap.B]].Batch);
+        _given = new Worth(Joined, (long)Math.Round(placed.GroupBy(p => p.Batch).Min(rolled => MixedMl(rolled.Key, rolled.Sum(p => problem.Sections[p.Section].VolumeMl)))));
     }
 
     /// <summary>Laps of the order as it was given that are joined out of two batches and show it.</summary>
     public int Joined { get; }
 
     /// <summary>
-    /// The same sequence with fewer such laps, its batches anew on the clock; the fewest, of those the youngest, and of those the
-    /// one whose smallest batch is largest: little is measured badly. Null where the order as given has the fewest.
+    /// The same sequence with the fewest such laps, of those the one whose smallest batch is largest, since little is measured
+    /// badly, and of those the youngest; its batches anew on the clock. Null where the order as given is as good.
     /// </summary>
     /// <param name="worstMs">The worst age of an order as its caller counts it; null: it breaks a limit.</param>
     /// <param name="mostMs">No order with a worse age is taken.</param>
@@ -82,22 +84,22 @@ public sealed class BatchBreaks
     {
         ArgumentNullException.ThrowIfNull(worstMs);
         ArgumentNullException.ThrowIfNull(pause);
-        (int Joined, long WorstMs, FoundOrder Order)? best = null;
-        foreach (var places in Listed(mostMs).OrderBy(p => p.Joined).ThenBy(p => p.WorstMs).ThenByDescending(p => p.SmallestMl).Take(MostTried))
+        (Worth Worth, long WorstMs, FoundOrder Order)? best = null;
+        foreach (var places in Listed(mostMs).OrderBy(p => p.Worth).ThenBy(p => p.WorstMs).Take(MostTried))
         {
-            if (best is { } known && places.Joined > known.Joined) break;
+            if (best is { } known && places.Worth.CompareTo(known.Worth) > 0) break;
             await pause();
             var order = OnTheClock(places.Begins, mostMs);
             if (!order.KeepsLimits || worstMs(order) is not { } worst || worst > mostMs) continue;
-            if (best is null || worst < best.Value.WorstMs) best = (places.Joined, worst, order);
+            if (best is null || worst < best.Value.WorstMs) best = (places.Worth, worst, order);
         }
 
         return best?.Order;
     }
 
     /// <summary>
-    /// Places in the sequence where each batch could begin by its volume, its life and, of one person, the ages, with fewer laps
-    /// joined out of two than given.
+    /// Places in the sequence where each batch could begin by its volume, its life and, of one person, the ages, that are worth
+    /// more than those given.
     /// </summary>
     private List<Places> Listed(long mostMs)
     {
@@ -107,7 +109,6 @@ public sealed class BatchBreaks
         var countedMs = new long[_sequence.Count];
         var leftMl = new double[_sequence.Count + 1];
         for (var i = _sequence.Count - 1; i >= 0; i--) leftMl[i] = leftMl[i + 1] + VolumeMl(i);
-        var laps = _openedBefore[^1];
         var steps = 0;
         begins.Push(0);
         Extend(0, 0, 0, 0, double.MaxValue);
@@ -132,16 +133,19 @@ public sealed class BatchBreaks
                 worstMs = Math.Max(worstMs, AgeMs(to - 1, nowMs));
                 if (worstMs > mostMs) return;
                 within += _joinedTo[to - 1].Count(early => early >= from);
-                if (_openedBefore[to] - within >= Joined) continue;
+                var joined = _openedBefore[to] - within;
+                if (joined > Joined) continue;
+                var smallestNowMl = Math.Min(smallestMl, MixedMl(batch, takenMl));
                 if (to == _sequence.Count)
                 {
-                    listed.Add(new(laps - within, worstMs, Math.Min(smallestMl, takenMl), [.. begins.Reverse()]));
+                    var worth = new Worth(joined, (long)Math.Round(smallestNowMl));
+                    if (worth.CompareTo(_given) < 0) listed.Add(new(worth, worstMs, [.. begins.Reverse()]));
                     return;
                 }
 
                 if (batch + 1 == rule.MostBatches || leftMl[to] > ((rule.MostBatches - batch - 1) * rule.UsableMl) + 1e-9) continue;
                 begins.Push(to);
-                Extend(to, within, nowMs, worstMs, Math.Min(smallestMl, takenMl));
+                Extend(to, within, nowMs, worstMs, smallestNowMl);
                 begins.Pop();
             }
         }
@@ -149,6 +153,10 @@ public sealed class BatchBreaks
         long AgeMs(int place, long endMs) =>
             _agedBy?[place] is { Count: > 0 } earlier ? endMs - Math.Min(countedMs[place], earlier.Min(early => countedMs[early])) : 0;
     }
+
+    /// <summary>What is mixed for so much on the sections, what stays in the cup left out: the first batch also charges roller and tray.</summary>
+    private double MixedMl(int batch, double takenMl) =>
+        batch == 0 && _problem.Mixing is { FirstUsableMl: { } first, UsableMl: var usable } ? takenMl + usable - first : takenMl;
 
     private double VolumeMl(int place) => _problem.Sections[_sequence[place]].VolumeMl;
 
@@ -175,8 +183,14 @@ public sealed class BatchBreaks
     }
 
     /// <summary>Where each batch begins, by place in the sequence.</summary>
-    /// <param name="Joined">Laps joined out of two batches that show it.</param>
     /// <param name="WorstMs">The worst lap age; 0 where the clock does not follow from the places.</param>
-    /// <param name="SmallestMl">What the smallest batch gives.</param>
-    private sealed record Places(int Joined, long WorstMs, double SmallestMl, int[] Begins);
+    private sealed record Places(Worth Worth, long WorstMs, int[] Begins);
+
+    /// <summary>How good it is to change batches there; the smaller the better.</summary>
+    /// <param name="Joined">Laps joined out of two batches that show it.</param>
+    /// <param name="SmallestMl">The smallest batch, to a whole mL: less is not worth an older lap.</param>
+    private readonly record struct Worth(int Joined, long SmallestMl) : IComparable<Worth>
+    {
+        public int CompareTo(Worth other) => (Joined, -SmallestMl).CompareTo((other.Joined, -other.SmallestMl));
+    }
 }

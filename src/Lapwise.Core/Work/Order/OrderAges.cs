@@ -7,12 +7,14 @@ namespace Lapwise.Core.Work.Order;
 /// <param name="WorstMs">The worst of all lap and section ages, each with what was used.</param>
 internal sealed record OrderAges(IReadOnlyList<long> UsedMs, long WorstMs)
 {
-    public static OrderAges Of(OrderProblem problem, FoundOrder found, double ageShare)
+    /// <param name="lifeMs">From the start of a batch's mixing; film is never counted from a batch older than that.</param>
+    public static OrderAges Of(OrderProblem problem, FoundOrder found, double ageShare, long lifeMs)
     {
         var at = new Placed[problem.Sections.Count];
         foreach (var p in found.Sections) at[p.Section] = p;
-        var mixEndMs = found.Mixes.ToDictionary(m => m.Batch, m => m.EndMs);
-        var used = at.Select(p => mixEndMs.TryGetValue(p.Batch, out var endMs) ? BatchAgeing.UsedMs(ageShare, p.StartMs - endMs) : 0).ToArray();
+        var mixes = found.Mixes.ToDictionary(m => m.Batch);
+        var used = at.Select(p => mixes.TryGetValue(p.Batch, out var mix)
+            ? BatchAgeing.UsedMs(ageShare, Math.Min(p.StartMs, mix.StartMs + lifeMs) - mix.EndMs) : 0).ToArray();
         var sections = at.Select(p => p.EndMs - p.StartMs + used[p.Section]);
         var laps = problem.Laps.Select(l => OfLap(at[l.A], at[l.B], used));
         return new OrderAges(used, sections.Concat(laps).DefaultIfEmpty(0).Max());

@@ -29,7 +29,7 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches, lon
 
     private const int Pourer = 0;
     private readonly int _mixer = job.Crew.Count > 1 ? 1 : Pourer;
-    private readonly Hands _hands = new(job.Crew.Count);
+    private readonly BusyTimes _busy = new(job.Crew.Count);
     private readonly List<Placed> _placed = [];
     private readonly List<PlacedMix> _mixes = [];
     private readonly List<PlacedStep> _steps = [];
@@ -42,7 +42,7 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches, lon
     public sealed record PlacedStep(StepKind Kind, string Top, IReadOnlyList<int> Sections, int Person, long StartMs, long EndMs, long FromMs, long? ToMs);
 
     /// <summary>All that laying a pour changes.</summary>
-    private readonly record struct State(int Hands, int Placed, int Mixes, int Steps, int Pending, double LeftMl, long PouredMs, Lateness Laps, bool KeepsBatches);
+    private readonly record struct State(int Busy, int Placed, int Mixes, int Steps, int Pending, double LeftMl, long PouredMs, Lateness Laps, bool KeepsBatches);
 
     public IReadOnlyList<PlacedStep> Steps => _steps;
 
@@ -140,19 +140,19 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches, lon
         KeepsBatches &= takenMl <= _leftMl && spread <= _mixes[^1].StartMs + batches.LifeMs;
         _leftMl -= takenMl;
         _pouredMs = end;
-        _hands.Take(Pourer, start, end);
+        _busy.Take(Pourer, start, end);
         _placed.Add(new Placed(first + u, Pourer, start, end, _mixes.Count - 1));
         _laps += LapsOf(top, first, u);
         AddSteps(section, first + u, start, spread, end);
 
-        long StartMs() => _hands.FreeFrom(Pourer, Math.Max(_pouredMs, Math.Max(notBeforeMs, ReadyMs)), time.TotalMs);
+        long StartMs() => _busy.FreeFrom(Pourer, Math.Max(_pouredMs, Math.Max(notBeforeMs, ReadyMs)), time.TotalMs);
     }
 
     private void Mix(long wantedMs)
     {
         var notBefore = Math.Max(wantedMs - batches.UntilReadyMs, _mixes.Count > 0 ? _mixes[^1].EndMs : 0);
-        var start = _hands.FreeFrom(_mixer, notBefore, batches.MixMs);
-        _hands.Take(_mixer, start, start + batches.MixMs);
+        var start = _busy.FreeFrom(_mixer, notBefore, batches.MixMs);
+        _busy.Take(_mixer, start, start + batches.MixMs);
         _mixes.Add(new PlacedMix(_mixes.Count, _mixer, start, start + batches.MixMs));
         _leftMl = batches.UsableMl;
     }
@@ -204,15 +204,15 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches, lon
     /// <summary>What is still to follow, each given to whoever is free soonest beside what is laid; the hands are free again after it.</summary>
     private List<(FollowUp Of, PlacedStep Placed)> FollowUps(IEnumerable<FollowUp> pending)
     {
-        var mark = _hands.Mark;
+        var mark = _busy.Mark;
         var placed = pending.OrderBy(p => !p.CanBeInTime).ThenBy(p => p.LatestMs).ThenBy(p => p.Sections[0]).Select(p =>
         {
-            var (person, start) = _hands.Soonest(p.NotBeforeMs, p.TakesMs);
+            var (person, start) = _busy.Soonest(p.NotBeforeMs, p.TakesMs);
             var end = start + p.TakesMs[person];
-            _hands.Take(person, start, end);
+            _busy.Take(person, start, end);
             return (p, new PlacedStep(p.Kind, p.Top, p.Sections, person, start, end, p.FromMs, p.ToMs));
         }).ToList();
-        _hands.BackTo(mark);
+        _busy.BackTo(mark);
         return placed;
     }
 
@@ -229,16 +229,16 @@ internal sealed class PourClock(Job job, Product product, BatchRule batches, lon
         foreach (var (of, placed) in FollowUps(pending).Where(f => f.Placed.EndMs <= untilMs))
         {
             _pending.Remove(of);
-            _hands.Take(placed.Person, placed.StartMs, placed.EndMs);
+            _busy.Take(placed.Person, placed.StartMs, placed.EndMs);
             _steps.Add(placed);
         }
     }
 
-    private State Now => new(_hands.Mark, _placed.Count, _mixes.Count, _steps.Count, _pending.Count, _leftMl, _pouredMs, _laps, KeepsBatches);
+    private State Now => new(_busy.Mark, _placed.Count, _mixes.Count, _steps.Count, _pending.Count, _leftMl, _pouredMs, _laps, KeepsBatches);
 
     private void Return(State to)
     {
-        _hands.BackTo(to.Hands);
+        _busy.BackTo(to.Busy);
         _placed.RemoveRange(to.Placed, _placed.Count - to.Placed);
         _mixes.RemoveRange(to.Mixes, _mixes.Count - to.Mixes);
         _steps.RemoveRange(to.Steps, _steps.Count - to.Steps);

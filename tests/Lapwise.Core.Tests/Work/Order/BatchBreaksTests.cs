@@ -31,10 +31,9 @@ public sealed class BatchBreaksTests
         Mixed.Where(m => m.Problem.Crew == 1).Sample(m =>
         {
             var most = m.Found.WorstLapAgeMs + m.SlackMs;
-            var (joined, worst) = BruteForce(m.Problem, m.Found, m.Showing, most);
+            var best = BruteForce(m.Problem, m.Found, m.Showing, most);
             var moved = new BatchBreaks(m.Problem, m.Found, m.Showing).Fewest(o => o.WorstLapAgeMs, most);
-            Assert.Equal(joined, Joined(moved ?? m.Found, m.Showing));
-            if (moved is not null) Assert.Equal(worst, moved.WorstLapAgeMs);
+            Assert.Equal(best, moved is null ? null : (Joined(moved, m.Showing), SmallestMl(m.Problem, moved), moved.WorstLapAgeMs));
         }, iter: 600);
 
     /// <summary>Strips of two rows, long enough that most places are too old for one lap or another.</summary>
@@ -54,10 +53,9 @@ public sealed class BatchBreaksTests
          select (Problem: problem, Found: found, MostMs: found.WorstLapAgeMs + (slack * 1000))).Sample(m =>
         {
             OrderLap[] showing = [.. m.Problem.Laps.Where((_, i) => i % 3 != 0)];
-            var (joined, worst) = BruteForce(m.Problem, m.Found, showing, m.MostMs);
+            var best = BruteForce(m.Problem, m.Found, showing, m.MostMs);
             var moved = new BatchBreaks(m.Problem, m.Found, showing).Fewest(o => o.WorstLapAgeMs, m.MostMs);
-            Assert.Equal(joined, Joined(moved ?? m.Found, showing));
-            if (moved is not null) Assert.Equal(worst, moved.WorstLapAgeMs);
+            Assert.Equal(best, moved is null ? null : (Joined(moved, showing), SmallestMl(m.Problem, moved), moved.WorstLapAgeMs));
         }, iter: 100);
 
     [Fact]
@@ -70,7 +68,7 @@ public sealed class BatchBreaksTests
             var breaks = new BatchBreaks(m.Problem, m.Found, m.Showing);
             Assert.Equal(Joined(m.Found, m.Showing), breaks.Joined);
             if (breaks.Fewest(o => o.WorstLapAgeMs, most) is not { } moved) return;
-            Assert.True(Joined(moved, m.Showing) < breaks.Joined);
+            Assert.True((Joined(moved, m.Showing), -SmallestMl(m.Problem, moved)).CompareTo((breaks.Joined, -SmallestMl(m.Problem, m.Found))) < 0);
             Assert.True(moved.WorstLapAgeMs <= most);
             Assert.Equal(Persons(m.Found), Persons(moved));
             if (m.Problem.Crew == 1) Assert.Equal(Sequence(m.Found), Sequence(moved));
@@ -95,6 +93,25 @@ public sealed class BatchBreaksTests
         Assert.Equal([0, 0, 0, 1, 1, 1], moved.Sections.OrderBy(p => p.Section).Select(p => p.Batch));
         Assert.Equal(20, moved.WorstLapAgeMs);
     }
+
+    [Fact]
+    public void A_change_in_sight_that_cannot_be_hidden_leaves_no_small_batch()
+    {
+        // A row of six; every place is as good to see, and the first batch was given one section alone.
+        var problem = new OrderProblem(
+            [.. Enumerable.Range(0, 6).Select(i => new OrderSection($"{i}", [10], VolumeMl: 10))],
+            [.. Enumerable.Range(0, 5).Select(i => new OrderLap(i, i + 1))], [.. Enumerable.Range(0, 5).Select(i => (i, i + 1))], 1, new MixingRule(2, 100, 60, 2, 50));
+        var placed = Enumerable.Range(0, 6).Select(i => new Placed(i, 0, 2 + (i * 10) + (i > 0 ? 2 : 0), 12 + (i * 10) + (i > 0 ? 2 : 0), i > 0 ? 1 : 0)).ToList();
+        var found = new FoundOrder(22, 0, true, placed, [new(0, 0, 0, 2), new(1, 0, 12, 14)]);
+        var moved = new BatchBreaks(problem, found, problem.Laps).Fewest(o => o.WorstLapAgeMs, 22);
+        Assert.NotNull(moved);
+        // The first also charges the roller, so its 20 mL on the top are 30 mixed.
+        Assert.Equal([0, 0, 1, 1, 1, 1], moved.Sections.OrderBy(p => p.Section).Select(p => p.Batch));
+        Assert.Null(new BatchBreaks(problem, moved, problem.Laps).Fewest(o => o.WorstLapAgeMs, 22));
+    }
+
+    private static double SmallestMl(OrderProblem problem, FoundOrder order) => order.Sections.GroupBy(p => p.Batch)
+        .Min(rolled => rolled.Sum(p => problem.Sections[p.Section].VolumeMl) + (rolled.Key == 0 ? problem.Mixing!.UsableMl - problem.Mixing.FirstUsableMl!.Value : 0));
 
     private static int Joined(FoundOrder order, IEnumerable<OrderLap> showing)
     {
@@ -130,16 +147,19 @@ public sealed class BatchBreaksTests
     }
 
     /// <summary>The sequence as it is, with a new batch before any of its sections or none; one person.</summary>
-    private static (int Joined, long WorstMs) BruteForce(OrderProblem problem, FoundOrder found, OrderLap[] showing, long mostMs)
+    private static (int Joined, double SmallestMl, long WorstMs)? BruteForce(OrderProblem problem, FoundOrder found, OrderLap[] showing, long mostMs)
     {
         var sequence = Sequence(found).ToArray();
         var rule = problem.Mixing!;
-        var best = (Joined(found, showing), found.WorstLapAgeMs);
+        var given = (Joined(found, showing), -SmallestMl(problem, found));
+        (int Joined, double LessMl, long WorstMs)? best = null;
         for (var mask = 0; mask < 1 << (sequence.Length - 1); mask++)
         {
             var (start, end, counted, batch) = (new long[sequence.Length], new long[sequence.Length], new long[sequence.Length], new int[sequence.Length]);
             long now = rule.MixMs, mixedAt = 0;
             var (b, leftMl, keeps) = (0, rule.FirstUsableMl!.Value, true);
+            var mixedMl = new double[sequence.Length];
+            mixedMl[0] = rule.UsableMl - leftMl;
             for (var i = 0; i < sequence.Length; i++)
             {
                 var u = sequence[i];
@@ -149,14 +169,16 @@ public sealed class BatchBreaksTests
                 end[u] = now += problem.Sections[u].DurationMs[0];
                 batch[u] = b;
                 leftMl -= problem.Sections[u].VolumeMl;
+                mixedMl[b] += problem.Sections[u].VolumeMl;
                 keeps &= leftMl >= -1e-9 && now <= mixedAt + rule.LifeMs && b < rule.MostBatches;
             }
 
             var worst = problem.Laps.Select(l => Math.Max(end[l.A], end[l.B]) - Math.Min(counted[l.A], counted[l.B])).DefaultIfEmpty(0).Max();
             var joined = showing.Count(l => batch[l.A] != batch[l.B]);
-            if (keeps && worst <= mostMs && joined < Joined(found, showing) && (joined, worst).CompareTo(best) < 0) best = (joined, worst);
+            var lessMl = -mixedMl[..(b + 1)].Min();
+            if (keeps && worst <= mostMs && (joined, lessMl).CompareTo(given) < 0 && (best is null || (joined, lessMl, worst).CompareTo(best.Value) < 0)) best = (joined, lessMl, worst);
         }
 
-        return best;
+        return best is { } some ? (some.Joined, -some.LessMl, some.WorstMs) : null;
     }
 }

@@ -1,7 +1,7 @@
 namespace Lapwise.Core.Work.Pouring;
 
 /// <summary>When each of a crew is busy. Times in whole milliseconds from the first step of the coat.</summary>
-internal sealed class Hands(int crew)
+internal sealed class BusyTimes(int crew)
 {
     private readonly List<(long FromMs, long ToMs)>[] _busy = [.. Enumerable.Range(0, crew).Select(_ => new List<(long, long)>())];
     private readonly Stack<(int Person, (long FromMs, long ToMs) Span)> _taken = new();
