@@ -85,9 +85,9 @@ public sealed class BatchBreaks
         ArgumentNullException.ThrowIfNull(worstMs);
         ArgumentNullException.ThrowIfNull(pause);
         (Worth Worth, long WorstMs, FoundOrder Order)? best = null;
-        foreach (var places in Listed(mostMs).OrderBy(p => p.Worth).ThenBy(p => p.WorstMs).Take(MostTried))
+        foreach (var places in Listed(mostMs).OrderBy(p => p.Worth.Rank).ThenBy(p => p.WorstMs).Take(MostTried))
         {
-            if (best is { } known && places.Worth.CompareTo(known.Worth) > 0) break;
+            if (best is { } known && places.Worth.Rank.CompareTo(known.Worth.Rank) > 0) break;
             await pause();
             var order = OnTheClock(places.Begins, mostMs);
             if (!order.KeepsLimits || worstMs(order) is not { } worst || worst > mostMs) continue;
@@ -139,7 +139,7 @@ public sealed class BatchBreaks
                 if (to == _sequence.Count)
                 {
                     var worth = new Worth(joined, (long)Math.Round(smallestNowMl));
-                    if (worth.CompareTo(_given) < 0) listed.Add(new(worth, worstMs, [.. begins.Reverse()]));
+                    if (worth.Rank.CompareTo(_given.Rank) < 0) listed.Add(new(worth, worstMs, [.. begins.Reverse()]));
                     return;
                 }
 
@@ -189,8 +189,8 @@ public sealed class BatchBreaks
     /// <summary>How good it is to change batches there; the smaller the better.</summary>
     /// <param name="Joined">Laps joined out of two batches that show it.</param>
     /// <param name="SmallestMl">The smallest batch, to a whole mL: less is not worth an older lap.</param>
-    private readonly record struct Worth(int Joined, long SmallestMl) : IComparable<Worth>
+    private readonly record struct Worth(int Joined, long SmallestMl)
     {
-        public int CompareTo(Worth other) => (Joined, -SmallestMl).CompareTo((other.Joined, -other.SmallestMl));
+        public (int, long) Rank => (Joined, -SmallestMl);
     }
 }
