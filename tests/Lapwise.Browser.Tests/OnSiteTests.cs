@@ -270,7 +270,7 @@ public sealed partial class OnSiteTests(PublishedServer server)
         await Tap(page);
         await page.Clock.FastForwardAsync(300_000);
         await page.Locator(".run-when").ClickAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "2 min ago" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "2 min ago", Exact = true }).ClickAsync();
         await Tap(page);
         await Expect(page.Locator(".run-when")).ToHaveTextAsync("It was now");
 
@@ -790,7 +790,7 @@ public sealed partial class OnSiteTests(PublishedServer server)
         await Tap(page);
         await Tap(page);
         await page.Locator(".run-when").ClickAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "5 min ago" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "5 min ago", Exact = true }).ClickAsync();
         await page.Locator(".run-tap").ClickAsync();
         await Expect(page.GetByRole(AriaRole.Alert).First).ToContainTextAsync("Section 1 begun");
         await Expect(page.Locator(".run-back-time")).ToBeVisibleAsync();

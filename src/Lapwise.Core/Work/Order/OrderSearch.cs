@@ -7,6 +7,8 @@ namespace Lapwise.Core.Work.Order;
 /// <example><code>var search = new OrderSearch(problem); while (search.Step(10_000)) { } var order = search.Best;</code></example>
 public sealed class OrderSearch
 {
+    private const long MostSteps = 20_000_000;
+
     private readonly OrderProblem _problem;
     private readonly AgeSearch[] _parts;
 
@@ -37,7 +39,12 @@ public sealed class OrderSearch
     }
 
     /// <summary>Searches until proven or out of steps.</summary>
-    public static FoundOrder Solve(OrderProblem problem, long mostSteps = 20_000_000) => Solve(problem, mostSteps, enoughMs: 0);
+    /// <param name="mostSteps">Left out: about as many as half a minute allows.</param>
+    public static FoundOrder Solve(OrderProblem problem, long? mostSteps = null) => Solve(problem, mostSteps ?? UsualSteps(problem), enoughMs: 0);
+
+    /// <summary>A step of a crew's search looks at every section and lap, one of a single person at a few.</summary>
+    private static long UsualSteps(OrderProblem problem) =>
+        problem.Crew == 1 ? MostSteps : Math.Min(MostSteps, 1_000_000_000 / Math.Max(1, problem.Sections.Count + problem.Laps.Count));
 
     /// <summary>Searches until an order with so small a worst age is found, or none can be, or out of steps.</summary>
     public static FoundOrder Solve(OrderProblem problem, long mostSteps, long enoughMs)
