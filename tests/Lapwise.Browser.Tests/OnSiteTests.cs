@@ -727,7 +727,7 @@ public sealed partial class OnSiteTests(PublishedServer server)
         await Sent(helper);
         await Expect(lead.Locator(".run-card.is-now h2")).ToContainTextAsync("Rolling section 2", new() { Timeout = 30_000 });
 
-        await lead.Locator(".run-foot").GetByRole(AriaRole.Button, new() { Name = "Undo: Section 1 begun" }).ClickAsync();
+        await lead.Locator(".run-foot").GetByRole(AriaRole.Button, new() { Name = "Undo Section 1 begun" }).ClickAsync();
         await Expect(lead.Locator(".run-log .is-undone")).ToHaveCountAsync(1);
         await Sent(lead);
         await lead.EvaluateAsync("document.querySelectorAll('.run-more details').forEach(d => d.open = true)");
