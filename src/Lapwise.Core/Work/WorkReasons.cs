@@ -16,7 +16,7 @@ internal static class WorkReasons
         if (WaitsWhileItStands(work)) yield return StandingIsWaitedOut(work);
         foreach (var older in OlderBatch(work)) yield return older;
         if (work.Coat.Product.WholeTopAtOnce && WholeFaceByOne(work, job) is { } whole) yield return whole;
-        else if (job.Crew.Count > 1 && work.Sections.Select(s => s.Person).Distinct().Count() == 1) yield return work.LapMarginMs >= work.TargetMarginMs ? OneRolls(work, job) : MoreHandsDoNotHelp(work, job);
+        else if (job.Crew.Count > 1 && work.Rollers == 1) yield return work.LapMarginMs >= work.TargetMarginMs ? OneRolls(work, job) : MoreHandsDoNotHelp(work, job);
     }
 
     /// <summary>A face that is done at one time, or a pour, is given to one pair of hands although there are more; null where the crew is one.</summary>

@@ -53,24 +53,28 @@ internal static class WorkRemedies
         {
             if (await CrewedAsync(trying, people) is not { } tried || !tried.IsBetterThan(trying.Now)) continue;
             if (trying.Product.Method is ApplicationMethod.Poured) yield return Poured(trying, tried, people);
-            else if (tried.Work.Sections.Any(s => s.Person > 0)) yield return Rolled(trying, tried, people);
+            else if (tried.Work.Rollers > 1) yield return Rolled(trying, tried, people);
             else if (people == crew.Count + 1) yield return Helped(trying, tried);
             if (tried.KeepsTarget) break;
         }
     }
 
     private static Remedy Helped(Trying trying, Attempt tried) => trying.Made(RemedyKind.HelperMixes, tried, v => v.Say(
-        $"Have a helper mix each batch just before it is wanted; {trying.Job.Crew[0].Name} rolls without stopping.",
-        $"Que un ayudante prepare cada mezcla justo antes de usarla; {trying.Job.Crew[0].Name} aplica sin parar."));
+        $"Have a helper mix each batch just before it is wanted; {tried.Job.Crew[tried.Work.Sections[0].Person].Name} rolls without stopping.",
+        $"Que un ayudante prepare cada mezcla justo antes de usarla; {tried.Job.Crew[tried.Work.Sections[0].Person].Name} aplica sin parar."));
 
     /// <summary>Who pours goes on pouring; all that follows finds a hand.</summary>
     private static Remedy Poured(Trying trying, Attempt tried, int people) => trying.Made(RemedyKind.HelperMixes, tried, v => v.Say(
         $"Be {people}: {trying.Job.Crew[0].Name} pours and levels, and the others mix, do the bubble passes and scrape.",
         $"Sean {people}: {trying.Job.Crew[0].Name} vierte y nivela, y los demás mezclan, dan las pasadas contra burbujas y raspan."));
 
-    private static Remedy Rolled(Trying trying, Attempt tried, int people) => trying.Made(RemedyKind.AnotherPersonRolls, tried, v => v.Say(
-        $"Roll with {people} people at the pace of {trying.Job.Crew[^1].Name}.",
-        $"Aplique con {people} personas al ritmo de {trying.Job.Crew[^1].Name}."));
+    private static Remedy Rolled(Trying trying, Attempt tried, int people) => trying.Made(RemedyKind.AnotherPersonRolls, tried, v => tried.Work.Rollers == people
+        ? v.Say(
+            $"Roll with {people} people at the pace of {trying.Job.Crew[^1].Name}.",
+            $"Aplique con {people} personas al ritmo de {trying.Job.Crew[^1].Name}.")
+        : v.Say(
+            $"Be {people}, those who join at the pace of {trying.Job.Crew[^1].Name}: {tried.Work.Rollers} roll, and another mixes.",
+            $"Sean {people}, quienes se suman al ritmo de {trying.Job.Crew[^1].Name}: {tried.Work.Rollers} aplican y otra persona mezcla."));
 
     private static ValueTask<Attempt?> CrewedAsync(Trying trying, int people)
     {
