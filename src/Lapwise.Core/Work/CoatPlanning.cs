@@ -42,13 +42,12 @@ internal sealed class CoatPlanning
         _targetAgeMs = (long)Math.Floor(_openTimeMs * (1 - job.Aims.MarginShare));
     }
 
-    /// <summary>The best schedule of these hands; null: none can be as young as <paramref name="youngerThanMs"/>.</summary>
+    /// <summary>The best schedule of these hands; null: what is found for them is not even without mixing younger than <paramref name="youngerThanMs"/>.</summary>
     public async ValueTask<CoatSchedule?> ScheduleAsync(MeasuredJob measured, long youngerThanMs) =>
         _hands.Rollers.Count == 1 ? await ForOneAsync(measured) : await ForCrewAsync(measured, youngerThanMs);
 
-    public async ValueTask<CoatWork> WorkAsync(MeasuredJob measured, CoatSchedule found)
+    public async ValueTask<CoatWork> WorkAsync(MeasuredJob measured, CoatSchedule schedule)
     {
-        var schedule = await WithBreaksWhereTheyHideAsync(found);
         var proof = await ProofAsync(schedule);
         await _effort.Pause();
         var (placed, laps) = ScheduleNames.Of(schedule, _hands.Paces, _method);
@@ -170,7 +169,7 @@ internal sealed class CoatPlanning
             tops.Add(await TopPlanning.ForCrewAsync(top, _job.Aims, _hands.Paces, _conditions.Coat.Product, _ways, _targetAgeMs, _effort));
         // Mixing only ages laps.
         if (tops.Max(t => t.WorstAgeMs) >= youngerThanMs) return null;
-        return await WithBatchesAsync(tops, Joined(tops, keepSequences: false));
+        return await WithBreaksWhereTheyHideAsync(await WithBatchesAsync(tops, Joined(tops, keepSequences: false)));
     }
 
     /// <summary>
@@ -247,9 +246,9 @@ internal sealed class CoatPlanning
     private async ValueTask<CoatSchedule> UnmixedAsync(IReadOnlyList<TopOrder> tops, OrderProblem problem)
     {
         const long weekMs = 7L * 24 * 3600 * 1000;
-        var endless = new MixingRule(_batches.UntilReadyMs, weekMs, double.MaxValue / 8, 1);
+        var endless = _batches.Rule(1) with { LifeMs = weekMs, UsableMl = double.MaxValue / 8, FirstUsableMl = null, AgeShare = 0 };
         var found = await OrderSearch.SolveAsync(problem with { Mixing = endless }, StepsForMixing, enoughMs: 0, _effort.Pause);
-        return new CoatSchedule(tops, problem, found, false, _conditions.Ageing.Share, _batches.LifeMs);
+        return Scheduled(tops, problem, found) with { KeepsBatches = false };
     }
 
     /// <summary>All tops as one problem; kept sequences are chained so that only the mixing is searched.</summary>
