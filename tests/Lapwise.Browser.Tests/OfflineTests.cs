@@ -15,8 +15,9 @@ public sealed class OfflineTests(PublishedServer server)
         await server.StopServer();
         try
         {
+            const double aimMs = 2000;
             var best = double.PositiveInfinity;
-            for (var i = 0; i < 3; i++)
+            for (var i = 0; i < 6 && best > aimMs; i++)
             {
                 var began = System.Diagnostics.Stopwatch.GetTimestamp();
                 await page.GotoAsync("/jobs/demo/measure");
@@ -24,8 +25,8 @@ public sealed class OfflineTests(PublishedServer server)
                 best = Math.Min(best, System.Diagnostics.Stopwatch.GetElapsedTime(began).TotalMilliseconds);
             }
             TestContext.Current.SendDiagnosticMessage("usable again without a server after {0:0} ms", best);
-            // Aim: 2 s. The slack is for machines that do other things meanwhile; the best of three counts.
-            Assert.InRange(best, 0, 12_000);
+            // The slack is for machines that do other things meanwhile; the best counts.
+            Assert.InRange(best, 0, 2 * aimMs);
 
             foreach (var (address, shows) in new[] { ("/", "Larkhollow"), ("/quick", "Dew point"), ("/products", "Fast clear"), ("/products/clear-fast-two-part", "Mix"), ("/jobs/demo/supply", "Supply"), ("/phones", "does not answer") })
             {
