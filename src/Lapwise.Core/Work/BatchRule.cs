@@ -14,6 +14,7 @@ internal sealed class BatchRule(Job job, CoatConditions conditions, Hands hands)
 
     private readonly Consumption _takes = Consumption.Of(conditions.Coat, job.Tools);
     private readonly long _lifeMs = (long)Math.Floor(conditions.PotLife.Seconds) * 1000;
+    private readonly long _standMs = (long)Math.Ceiling(conditions.Coat.Product.InductionS - 1e-9) * 1000;
 
     /// <summary>From the first contact of A and B, which is the start of mixing.</summary>
     public long LifeMs => _lifeMs;
@@ -23,8 +24,6 @@ internal sealed class BatchRule(Job job, CoatConditions conditions, Hands hands)
 
     /// <summary>Film that so much covers, square metres, edges left out of account.</summary>
     public double CoversM2(double ml) => ml / _takes.SpreadMlPerM2;
-
-    private readonly long _standMs = (long)Math.Ceiling(conditions.Coat.Product.InductionS - 1e-9) * 1000;
 
     /// <summary>Mixing one batch by hand, by whoever mixes; of several the quickest.</summary>
     public long MixMs { get; } = hands.Mixer is { } mixer ? hands.MixMsOf(mixer) : hands.Rollers.Min(hands.MixMsOf);

@@ -29,7 +29,8 @@ public static class OwnLines
 {
     /// <summary>
     /// The document with every line of the top as the plan has it, and that of one lap moved so that it runs through a point;
-    /// with a line of the flat goes the line of a splash or panel that it ends at. From then on the top is cut at these lines; the order is planned anew.
+    /// with a line of the flat goes the line of a splash or panel that it ends at. From then on the top is cut at these lines; the
+    /// order is planned anew.
     /// </summary>
     /// <param name="work">The plan that was drawn.</param>
     /// <param name="lap">A lap of that plan; the whole line it is a part of moves.</param>
