@@ -20,6 +20,8 @@ internal static class Leaning
     private const double LeastOverM = 0.03;
     /// <summary>A shorter stretch of a fold is no stretch to care for.</summary>
     private const double ShortestM = 0.005;
+    /// <summary>A panel's foot and the side above it are the same line; as arcs they are flattened apart by less than this.</summary>
+    private const double OnSideM = 0.001;
 
     public static IReadOnlyList<PointM> Targets(Piece piece, PointM centre)
     {
@@ -72,7 +74,7 @@ internal static class Leaning
         }
 
         IEnumerable<int> Panels(Placed section, Stand stand) =>
-            panels.Where(p => p.Shape.StandSide == stand.Side && IsInFront(stand, section.Targets, p.Targets)).Select(p => p.Shape.Index);
+            panels.Where(p => IsInFront(stand, section.Targets, p.Targets)).Select(p => p.Shape.Index);
     }
 
     private static bool IsFarther(SectionShape section, SectionShape flat) =>
@@ -81,17 +83,20 @@ internal static class Leaning
     private static bool IsOver(SectionShape flat, (PointM From, PointM To) way) =>
         Plane.Inside(flat.Rings, way.From, way.To).Sum(s => s.From.DistanceTo(s.To)) >= LeastOverM;
 
-    /// <summary>One steps along the side over some of the panel's foot while the roller goes to the targets.</summary>
+    /// <summary>
+    /// One steps along the part of the side over some of the panel's foot while the roller goes to the targets. What stands
+    /// across the top from there is not in front, though a curved side may run round to it.
+    /// </summary>
     private static bool IsInFront(Stand stand, IReadOnlyList<PointM> targets, IReadOnlyList<PointM> foot)
     {
-        var (steps, panel) = (Places(targets), Places(foot));
-        return Math.Min(steps.To, panel.To) - Math.Max(steps.From, panel.From) >= ShortestM;
+        // Where two lines share a stretch, each of its ends is a point of one of them.
+        List<double> shared = [.. Places(foot.Where(p => IsOn(stand.Part, p))), .. Places(stand.Part.Where(p => IsOn(foot, p)))];
+        if (shared.Count == 0) return false;
+        List<double> steps = [.. Places(targets)];
+        return Math.Min(steps.Max(), shared.Max()) - Math.Max(steps.Min(), shared.Min()) >= ShortestM;
 
-        (double From, double To) Places(IReadOnlyList<PointM> points)
-        {
-            List<double> places = [.. points.Select(p => Plane.Nearest(stand.Part, p).AlongM)];
-            return (places.Min(), places.Max());
-        }
+        IEnumerable<double> Places(IEnumerable<PointM> points) => points.Select(p => Plane.Nearest(stand.Part, p).AlongM);
+        static bool IsOn(IReadOnlyList<PointM> line, PointM p) => Plane.Nearest(line, p).DistanceM < OnSideM;
     }
 
     private static (double Left, double Top, double Right, double Bottom) Box(IReadOnlyList<PointM> ring) =>

@@ -153,6 +153,19 @@ public sealed class SectioningTests
         Assert.All(flats, s => Assert.Equal(panels[s.StandSide], s.LeansOver.Where(over => cut.Sections[over].Face.Kind == FaceKind.Waterfall)));
     }
 
+    /// <summary>A round top with a panel all round: one stands at one end of the middle strip, the panels at its other end are behind nobody.</summary>
+    [Fact]
+    public void Waterfall_roundACircle_comesAfterWhatIsRolledInFrontOfIt_notAfterWhatIsRolledAcrossFromIt()
+    {
+        var cut = Cut(Top(new OutlineSpec.Circle(1.8333333333333333), "f"), CornerCut.WithTheLegs, CutoutCut.ThroughTheMiddle);
+        foreach (var flat in cut.Sections.Where(s => s.Face.Kind == FaceKind.Flat))
+        {
+            var panels = flat.LeansOver.Where(over => cut.Sections[over].Face.Kind == FaceKind.Waterfall).ToList();
+            Assert.NotEmpty(panels);
+            Assert.All(panels, p => Assert.InRange(cut.Sections[p].StandAt.DistanceTo(flat.StandAt), 0, 1));
+        }
+    }
+
     [Fact]
     public void Corner_onItsOwn_makesAnLAPathOfStrips()
     {
