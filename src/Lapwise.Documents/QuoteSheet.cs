@@ -53,7 +53,7 @@ public static class QuoteSheet
         if (whole is not null)
         {
             yield return new Block.Heading(1, voice.Say("What is coated", "Qué se recubre"));
-            yield return new Block.Items([.. whole.Job.System.Select((c, i) => new Item(ItemMark.Point, voice.Say($"Coat {i + 1}: {Say.Coat(c)}", $"Capa {i + 1}: {Say.Coat(c)}")))]);
+            yield return new Block.Items([.. whole.Job.System.Select((c, i) => new Item(ItemMark.Point, voice.Say($"Coat {i + 1}: {c.Title(voice)}", $"Capa {i + 1}: {c.Title(voice)}")))]);
             yield return new Block.Figures([.. whole.Measured.Tops.Select(t => FigureSize.Of($"{t.Top.Name}, {voice.Area(t.TakeOff.CoatedM2)}", FigureSize.Overview(whole.Measured.Tops.Count, paper), sheet => TopDrawing.Draw(t, voice, sheet)))]);
         }
 

@@ -36,7 +36,7 @@ public static class PlanDrawing
         plan.PutLegend(legend);
         await pause();
         return legend.Finish(
-            voice.Say($"{top.Top.Name}, order of work: {work.Coat.Product.Name}", $"{top.Top.Name}, orden de trabajo: {work.Coat.Product.Name}"),
+            voice.Say($"{top.Top.Name}, order of work: {work.Coat.Name}", $"{top.Top.Name}, orden de trabajo: {work.Coat.Name}"),
             plan.Describe());
     }
 

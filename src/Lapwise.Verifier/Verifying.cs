@@ -20,7 +20,7 @@ public static class Verifying
             v => v.Say($"The plan has {plan.Coats.Count} coats, the job {job.System.Count}.", $"El plan tiene {plan.Coats.Count} capas, el trabajo {job.System.Count}."));
 
         var cases = plan.Coats.Zip(job.System).Zip(conditions.Coats)
-            .Select((c, i) => new CoatCase(i, c.First.First, c.First.Second, c.Second, job, measured)).ToList();
+            .Select((c, i) => new CoatCase(i, c.First.First, c.First.Second, c.Second, job, UnderCoat(measured, c.First.Second))).ToList();
         Action<CoatCase, Findings>[] rules =
         [
             Clocks.Check, Partition.Check, Crew.Check, SectionTimes.Check, Reach.Check, Laps.Check, Ages.Check, Batches.Check, Steps.Check, Tickets.Check, Claims.Check,
@@ -29,4 +29,9 @@ public static class Verifying
             foreach (var coat in cases) rule(coat, findings);
         return findings.Verification;
     }
+
+    /// <summary>A coat is rolled on the tops it names and on no other; on all where it names none.</summary>
+    private static MeasuredJob UnderCoat(MeasuredJob measured, Coat coat) => coat.OnTops is { Count: 0 }
+        ? measured
+        : measured with { Tops = [.. measured.Tops.Where(t => coat.OnTops.Any(name => string.Equals(name, t.Top.Name, StringComparison.OrdinalIgnoreCase)))] };
 }

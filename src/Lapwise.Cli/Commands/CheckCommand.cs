@@ -61,8 +61,8 @@ internal static class CheckCommand
         {
             terminal.Line();
             terminal.Line((coat.MayCoat ? "✓ " : "✗ ") + v.Say(
-                $"{coat.Coat.Product.Name}: open time {Voice.Span(coat.OpenTime.Seconds)} ({Of(coat.OpenTime.Origin, v)}), pot life {Voice.Span(coat.PotLife.Seconds)} ({Of(coat.PotLife.Origin, v)})",
-                $"{coat.Coat.Product.Name}: tiempo abierto {Voice.Span(coat.OpenTime.Seconds)} ({Of(coat.OpenTime.Origin, v)}), vida de la mezcla {Voice.Span(coat.PotLife.Seconds)} ({Of(coat.PotLife.Origin, v)})"), 2);
+                $"{coat.Coat.Title(v)}: open time {Voice.Span(coat.OpenTime.Seconds)} ({Of(coat.OpenTime.Origin, v)}), pot life {Voice.Span(coat.PotLife.Seconds)} ({Of(coat.PotLife.Origin, v)})",
+                $"{coat.Coat.Title(v)}: tiempo abierto {Voice.Span(coat.OpenTime.Seconds)} ({Of(coat.OpenTime.Origin, v)}), vida de la mezcla {Voice.Span(coat.PotLife.Seconds)} ({Of(coat.PotLife.Origin, v)})"), 2);
             foreach (var vapour in coat.Vapours) terminal.Line("· " + vapour.Line(v), 2);
             foreach (var reason in coat.Reasons) terminal.Reason(reason, v);
         }

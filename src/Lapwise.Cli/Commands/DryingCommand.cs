@@ -52,7 +52,7 @@ internal static class DryingCommand
     private static void Print(CoatDrying drying, Voice v, Terminal terminal)
     {
         terminal.Line();
-        terminal.Line(drying.Coat.Product.Name);
+        terminal.Line(drying.Coat.Title(v));
         if (drying is { Water: { } water, WaterLine: { } line })
         {
             terminal.Line(line(v), 2);

@@ -57,7 +57,7 @@ internal static class HoursCommand
     private static void Print(Coat coat, HourStrip strip, RoomRecord record, Voice v, Terminal terminal)
     {
         terminal.Line();
-        terminal.Line(coat.Product.Name + On(strip.Hours[0].From, v));
+        terminal.Line(coat.Title(v) + On(strip.Hours[0].From, v));
         var table = Screen.Table(new Column.Number(v.Say("Hour", "Hora")), new Column.Word(v.Say("Coat?", "¿Aplicar?")), new Column.Number(v.Say("Air", "Aire")),
             new Column.Number(v.Say("Humidity", "Humedad")), new Column.Number(v.Say("Dew margin", "Margen de rocío")), new Column.Text(v.Say("Because", "Porque")));
         var said = "";

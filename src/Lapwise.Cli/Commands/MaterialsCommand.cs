@@ -36,7 +36,7 @@ internal static class MaterialsCommand
         terminal.Tables().Write(table);
         for (var i = 0; i < whole.Materials.Coats.Count; i++)
         {
-            terminal.Line($"{i + 1}  {whole.Materials.Coats[i].Coat.Product.Name}");
+            terminal.Line($"{i + 1}  {whole.Materials.Coats[i].Coat.Title(v)}");
             if (whole.Materials.Coats[i].Voc is { } voc)
                 terminal.Line(v.Say($"  VOC as applied {v.VocOfRules(voc.ActualGPerL)}; less water and exempt {v.VocOfRules(voc.LessWaterGPerL)}", $"  COV tal como se aplica {v.VocOfRules(voc.ActualGPerL)}; sin agua ni exentos {v.VocOfRules(voc.LessWaterGPerL)}"), 4);
             foreach (var reason in whole.Materials.Coats[i].Reasons.Concat(whole.Supply.Coats[i].Reasons)) terminal.Reason(reason, v);

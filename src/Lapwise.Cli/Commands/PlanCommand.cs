@@ -29,7 +29,7 @@ internal static class PlanCommand
     /// <returns>Null where all were written.</returns>
     private static Outcome? Draw(WholeJob whole, string path, Voice v, Terminal terminal)
     {
-        var drawn = whole.Work.Coats.SelectMany((work, coat) => whole.Measured.Tops.Select((top, place) => (work, top, Name: $"-{coat + 1}-{place + 1}"))).ToList();
+        var drawn = whole.Work.Coats.SelectMany((work, coat) => whole.Measured.Under(work.Coat).Tops.Select((top, place) => (work, top, Name: $"-{coat + 1}-{place + 1}"))).ToList();
         foreach (var (work, top, name) in drawn)
         {
             var file = drawn.Count == 1 ? path : Path.Combine(Path.GetDirectoryName(path) ?? "", Path.GetFileNameWithoutExtension(path) + name + Path.GetExtension(path));
@@ -56,7 +56,7 @@ internal static class PlanCommand
     {
         var work = whole.Work.Coats[coat];
         if (coat > 0) terminal.Line();
-        terminal.Line(v.Say($"Coat {coat + 1}: {work.Coat.Product.Name}", $"Capa {coat + 1}: {work.Coat.Product.Name}"));
+        terminal.Line(v.Say($"Coat {coat + 1}: {work.Coat.Title(v)}", $"Capa {coat + 1}: {work.Coat.Title(v)}"));
         terminal.Line(whole.Holds(coat)
             ? v.Say($"✓ Holds with a margin of {Seconds(work.LapMarginMs)}", $"✓ Aguanta con un margen de {Seconds(work.LapMarginMs)}")
             : v.Say($"✗ Does not work as it stands; margin {Seconds(work.LapMarginMs)}", $"✗ Así no funciona; margen {Seconds(work.LapMarginMs)}"));

@@ -36,7 +36,7 @@ internal static class SheetCommand
         if (request.Json) return broken.Count == 0 ? Outcome.Done : Outcome.DoesNotWork;
         foreach (var coat in broken)
         {
-            terminal.Line(whole.Work.Coats[coat].Coat.Product.Name);
+            terminal.Line(whole.Work.Coats[coat].Coat.Title(v));
             foreach (var reason in whole.ReasonsOf(coat).Where(r => r.Limit != Limit.Note)) terminal.Reason(reason, v);
         }
 

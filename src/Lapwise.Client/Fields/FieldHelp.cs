@@ -80,6 +80,7 @@ internal static class FieldHelp
         // Materials
         ["system.product"] = ("Everything of this coat comes from its data sheet.", "Todo lo de esta capa sale de su ficha técnica."),
         ["system.color"] = ("Kits and tickets are kept apart by colour.", "Los juegos y boletas se separan por color."),
+        ["system.onTops"] = ("An island in a colour of its own is a coat on that top only.", "Una isla de otro color es una capa solo en esa cubierta."),
         ["system.wetFilm"] = ("Thicker film: more material, and slower to set.", "Más película: más material, y tarda más en cerrar."),
         ["system.thinner"] = ("Thinner film for the same volume; never beyond the sheet's limit.", "Menos película con el mismo volumen; nunca más que el límite de la ficha."),
         ["system.testBoardOpenTime"] = ("Your room's own open time beats the data sheet's.", "El tiempo abierto de su sala vale más que el de la ficha."),

@@ -23,8 +23,18 @@ public static class Judging
                 new(v => v.Say("relative humidity RH", "humedad relativa RH"), v => v.Percent(room.RelativeHumidity)),
             ],
             Sources.AlduchovEskridge);
-        return new JobConditions(dewPointC, basis, [.. job.System.Select((coat, i) => JudgeCoat(coat, job.Tools, room, dewPointC, materials?.Coats[i]))]);
+        return new JobConditions(dewPointC, basis, Beside([.. job.System.Select((coat, i) => JudgeCoat(coat, job.Tools, room, dewPointC, materials?.Coats[i]))]));
     }
+
+    /// <summary>Coats of other tops may be rolled within the hour: where both give off vapour, each says so.</summary>
+    private static IReadOnlyList<CoatConditions> Beside(IReadOnlyList<CoatConditions> coats) =>
+    [
+        .. coats.Select((coat, i) =>
+        {
+            List<int> beside = [.. Enumerable.Range(0, coats.Count).Where(k => k != i && coat.Vapours.Count > 0 && coats[k].Vapours.Count > 0 && coat.Coat.SharesNoTop(coats[k].Coat)).Select(k => k + 1)];
+            return beside.Count == 0 ? coat : coat with { Reasons = [.. coat.Reasons.Append(VapourReasons.OnTopOf(beside)).OrderBy(r => r.Limit)] };
+        }),
+    ];
 
     private static CoatConditions JudgeCoat(Coat coat, Tools tools, Room room, double dewPointC, CoatMaterial? material)
     {

@@ -79,7 +79,7 @@ public static class AgreementReading
 
             var was = system[coat.Coat - 1];
             system[coat.Coat - 1] = coat.Product is { Length: > 0 } product
-                ? new CoatDocument { Product = product, Color = coat.Color ?? was.Color } // film, thinner and test board belong to the other product
+                ? new CoatDocument { Product = product, Color = coat.Color ?? was.Color, OnTops = was.OnTops } // film, thinner and test board belong to the other product
                 : was with { Color = coat.Color ?? was.Color };
         }
 

@@ -9,6 +9,7 @@ internal static class CoatReading
     public static List<Coat> ReadAll(Fields fields, JobDocument document, IReadOnlyList<ProductDocument> library)
     {
         var products = new Products(fields, document.Products, library);
+        var tops = (document.Tops ?? []).Select(t => t?.Name?.Trim() ?? "").Where(n => n.Length > 0).ToList();
         if (document.System is not { Count: > 0 })
         {
             fields.Add("system", "NoCoats",
@@ -21,14 +22,14 @@ internal static class CoatReading
         {
             var before = fields.Count;
             if (products.Find(path + ".product", coat.Product) is not { } product) continue;
-            var made = ReadCoat(fields, path, coat, product);
+            var made = ReadCoat(fields, path, coat, product, tops);
             if (fields.Count == before) read.Add(made);
         }
 
         return read;
     }
 
-    private static Coat ReadCoat(Fields fields, string path, CoatDocument coat, Product product)
+    private static Coat ReadCoat(Fields fields, string path, CoatDocument coat, Product product, IReadOnlyList<string> tops)
     {
         var middle = (product.LeastWetFilm.Micrometres + product.MostWetFilm.Micrometres) / 2;
         var film = Fields.Or(coat.WetFilm, middle, e => fields.Film(path + ".wetFilm", e));
@@ -40,7 +41,29 @@ internal static class CoatReading
         BoardIsInOrder(fields, path + ".testBoardFirstBad", seen, bad);
         var roughness = Fields.Or(coat.Roughness, 0, e => fields.Roughness(path + ".roughness", e));
         var wipe = coat.Wipe is { } w ? ReadWipe(fields, path + ".wipe", w) : null;
-        return new Coat(product, coat.Color, new WetFilm(film), thinner, seen is { } s ? new OpenTime(s, Origin.TestBoard) : null) { Path = path, TestBoardFirstBadS = bad, RoughnessUm = roughness, Wipe = wipe };
+        return new Coat(product, coat.Color, new WetFilm(film), thinner, seen is { } s ? new OpenTime(s, Origin.TestBoard) : null)
+        {
+            Path = path, TestBoardFirstBadS = bad, RoughnessUm = roughness, Wipe = wipe, OnTops = ReadOnTops(fields, path + ".onTops", coat.OnTops, tops),
+        };
+    }
+
+    /// <summary>As the tops themselves are written; none where the coat goes on all of them.</summary>
+    private static IReadOnlyList<string> ReadOnTops(Fields fields, string path, IReadOnlyList<string?>? onTops, IReadOnlyList<string> tops)
+    {
+        var read = new List<string>();
+        foreach (var name in (onTops ?? []).Select(n => n?.Trim() ?? ""))
+        {
+            if (tops.FirstOrDefault(t => t.Equals(name, StringComparison.OrdinalIgnoreCase)) is { } top) read.Add(top);
+            else
+            {
+                fields.Add(path, "TopUnknown",
+                    v => v.Say($"No top is called {Misreads.Quote(v, name)}.", $"Ninguna cubierta se llama {Misreads.Quote(v, name)}.") + Nearest.DidYouMean(v, name, tops),
+                    v => v.Say("Choose again the tops this coat goes on.", "Elija otra vez en qué cubiertas va esta capa."));
+            }
+        }
+
+        var each = read.Distinct(StringComparer.OrdinalIgnoreCase).ToList();
+        return each.Count == tops.Count ? [] : each;
     }
 
     private static Wipe ReadWipe(Fields fields, string path, WipeDocument wipe) => new(

@@ -90,6 +90,7 @@ public static class FieldWords
         "system" => voice.Say("coats", "capas"),
         "product" => voice.Say("coating", "recubrimiento"),
         "color" => voice.Say("colour", "color"),
+        "onTops" => voice.Say("tops it goes on", "cubiertas en que va"),
         "wetFilm" => voice.Say("wet film", "película húmeda"),
         "thinner" => voice.Say("thinner", "diluyente"),
         "roughness" => voice.Say("roughness", "rugosidad"),

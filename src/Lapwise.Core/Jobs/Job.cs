@@ -137,7 +137,22 @@ public sealed record Coat(Product Product, string? Color, WetFilm WetFilm, doubl
     /// <summary>The first lap of the test board that showed, seconds; null: none did, or it was not noted.</summary>
     public double? TestBoardFirstBadS { get; init; }
 
+    /// <summary>Names of the tops it goes on; empty: all of the job's.</summary>
+    public IReadOnlyList<string> OnTops { get; init; } = [];
+
     public string Path { get; init; } = "";
+
+    public bool GoesOn(string top) => OnTops.Count == 0 || OnTops.Contains(top, StringComparer.OrdinalIgnoreCase);
+
+    public bool SharesNoTop(Coat other) => OnTops.Count > 0 && other.OnTops.Count > 0 && !OnTops.Any(other.GoesOn);
+
+    /// <summary>The product with its colour.</summary>
+    public string Name => Color is { Length: > 0 } color ? $"{Product.Name} ({color})" : Product.Name;
+
+    /// <summary>As <see cref="Name"/>, with the tops where it does not go on all of them.</summary>
+    public Phrase Title => v => OnTops.Count == 0 ? Name : v.Say($"{Name}, on {Tops}", $"{Name}, en {Tops}");
+
+    private string Tops => string.Join(", ", OnTops);
 }
 
 /// <summary>A wipe with solvent.</summary>

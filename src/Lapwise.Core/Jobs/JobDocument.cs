@@ -312,6 +312,8 @@ public sealed record CoatDocument
     public string Product { get; set; } = "";
     /// <summary>Colour, as the customer and the tin name it.</summary>
     public string? Color { get; set; }
+    /// <summary>Names of the tops this coat goes on, as an island in a colour of its own; left out: all of them.</summary>
+    public IReadOnlyList<string>? OnTops { get; set; }
     /// <summary>Wet film to apply; left out: the middle of the product's range.</summary>
     public Entry? WetFilm { get; set; }
     /// <summary>Thinner as a share of A and B together, as <c>1 %</c>; left out: none.</summary>

@@ -9,7 +9,7 @@ public static class Estimating
 {
     /// <param name="rollers">How many roll each coat; empty: not planned yet, and everyone may.</param>
     public static JobMaterials Estimate(Job job, MeasuredJob measured, IReadOnlyList<int> rollers) =>
-        new([.. job.System.Select((coat, i) => EstimateCoat(coat, job, measured, i < rollers.Count && rollers[i] > 0 ? rollers[i] : job.Crew.Count))]);
+        new([.. job.System.Select((coat, i) => EstimateCoat(coat, job, measured.Under(coat), i < rollers.Count && rollers[i] > 0 ? rollers[i] : job.Crew.Count))]);
 
     public static JobMaterials Estimate(Job job, MeasuredJob measured) => Estimate(job, measured, []);
 

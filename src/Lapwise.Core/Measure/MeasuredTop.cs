@@ -8,7 +8,16 @@ namespace Lapwise.Core.Measure;
 
 /// <summary>All tops of a job with their sums.</summary>
 /// <param name="Faults">Tops whose geometry does not work are left out of <paramref name="Tops"/> and said here.</param>
-public sealed record MeasuredJob(IReadOnlyList<MeasuredTop> Tops, TakeOff Total, IReadOnlyList<Fault> Faults);
+public sealed record MeasuredJob(IReadOnlyList<MeasuredTop> Tops, TakeOff Total, IReadOnlyList<Fault> Faults)
+{
+    /// <summary>What of the job one coat goes on.</summary>
+    public MeasuredJob Under(Coat coat)
+    {
+        if (coat.OnTops.Count == 0) return this;
+        IReadOnlyList<MeasuredTop> tops = [.. Tops.Where(t => coat.GoesOn(t.Top.Name))];
+        return this with { Tops = tops, Total = TakeOff.Sum(Total.Name, tops) };
+    }
+}
 
 /// <summary>One top, closed and taken off.</summary>
 public sealed record MeasuredTop(
@@ -57,6 +66,16 @@ public sealed record DiagonalCheck(char From, char To, double MeasuredM, double 
 public sealed record TakeOff(string Name, double FlatM2, double EdgeM2, double SplashM2, double WaterfallM2, double RimM2, double MisclosureM)
 {
     public double CoatedM2 => FlatM2 + EdgeM2 + SplashM2 + WaterfallM2 + RimM2;
+
+    /// <summary>Every column summed over the tops, the misclosures too.</summary>
+    public static TakeOff Sum(string name, IReadOnlyList<MeasuredTop> tops) => new(
+        name,
+        tops.Sum(t => t.TakeOff.FlatM2),
+        tops.Sum(t => t.TakeOff.EdgeM2),
+        tops.Sum(t => t.TakeOff.SplashM2),
+        tops.Sum(t => t.TakeOff.WaterfallM2),
+        tops.Sum(t => t.TakeOff.RimM2),
+        tops.Sum(t => t.TakeOff.MisclosureM));
 }
 
 public enum FaceKind { Flat, Splash, Waterfall }

@@ -12,7 +12,7 @@ public static class Measuring
     {
         var faults = new List<Fault>();
         MeasuredTop[] tops = [.. job.Tops.Select(t => MeasureTop(t, faults)).OfType<MeasuredTop>()];
-        return new MeasuredJob(tops, Total(job.Name, tops), faults);
+        return new MeasuredJob(tops, TakeOff.Sum(job.Name, tops), faults);
     }
 
     private static MeasuredTop? MeasureTop(Top top, List<Fault> faults)
@@ -88,14 +88,4 @@ public static class Measuring
         double FacesM2(FaceKind kind) => faces.Where(f => f.Kind == kind).Sum(f => f.CoatedM2);
         double StripsM2(StripKind kind) => faces.SelectMany(f => f.Strips).Where(s => s.Kind == kind).Sum(s => s.AreaM2);
     }
-
-    /// <summary>Every column summed over the tops, the misclosures too.</summary>
-    private static TakeOff Total(string name, IReadOnlyList<MeasuredTop> tops) => new(
-        name,
-        tops.Sum(t => t.TakeOff.FlatM2),
-        tops.Sum(t => t.TakeOff.EdgeM2),
-        tops.Sum(t => t.TakeOff.SplashM2),
-        tops.Sum(t => t.TakeOff.WaterfallM2),
-        tops.Sum(t => t.TakeOff.RimM2),
-        tops.Sum(t => t.TakeOff.MisclosureM));
 }

@@ -66,7 +66,7 @@ public static class Pricing
     {
         var kits = new MoneyAmount(coat.CostTotal, rates.Currency);
         var share = rates.MaterialCharge == MaterialCharge.WholeKits || coat.BoughtMl is not > 0 ? 1 : Math.Min(1, (decimal)(coat.NeedMl / coat.BoughtMl.Value));
-        return new CostLine(CostKind.Material, i, _ => coat.Coat.Color is { Length: > 0 } colour ? $"{coat.Coat.Product.Name} ({colour})" : coat.Coat.Product.Name,
+        return new CostLine(CostKind.Material, i, coat.Coat.Title,
             v => v.Say($"{v.Percent((double)share)} of {v.Money(kits)} in kits, and {v.Percent((double)rates.Waste)} waste", $"{v.Percent((double)share)} de {v.Money(kits)} en juegos, y {v.Percent((double)rates.Waste)} de merma"),
             (kits * share * (1 + rates.Waste)).Rounded());
     }
@@ -91,8 +91,7 @@ public static class Pricing
     private static IEnumerable<PriceLine> Quoted(JobSupply supply, IReadOnlyList<CostLine> lines, MoneyAmount list)
     {
         var names = new List<Phrase> { v => v.Say("Protecting, preparing and handing over, with travel", "Proteger, preparar y entregar, con desplazamientos") };
-        names.AddRange(supply.Coats.Select<CoatSupply, Phrase>((c, i) => v =>
-            v.Say($"Coat {i + 1}: {c.Coat.Product.Name}", $"Capa {i + 1}: {c.Coat.Product.Name}") + (c.Coat.Color is { Length: > 0 } colour ? $" ({colour})" : "")));
+        names.AddRange(supply.Coats.Select<CoatSupply, Phrase>((c, i) => v => v.Say($"Coat {i + 1}: {c.Coat.Title(v)}", $"Capa {i + 1}: {c.Coat.Title(v)}")));
         var weights = names.Select((_, i) => lines.Where(l => (l.Coat ?? -1) == i - 1).Sum(l => l.Cost.Value)).ToList();
         if (weights.Sum() == 0) weights[0] = 1;
         return list.Split(weights).Zip(names, (amount, name) => new PriceLine(name, amount));

@@ -11,12 +11,12 @@ internal sealed record DraftStep(
     SiteStep Kind, Phrase Name, Phrase? How, Doer By, int? Coat, int Hands, double Seconds, bool Splits, Basis TimeBasis, IReadOnlyList<Phrase> Cautions, bool IsInserted);
 
 /// <summary>Windows that could not be met, and how that was answered.</summary>
-/// <param name="SandedAfter">Coats whose latest recoat is missed, so that they are sanded before the next.</param>
+/// <param name="Sanded">Coats whose latest recoat is missed, each with the one it is sanded before.</param>
 /// <param name="PullsLate">The masking comes off a hard film.</param>
 /// <param name="GoesWithout">The limit on how long the customer can be without is passed.</param>
-internal sealed record Eased(IReadOnlySet<int> SandedAfter, bool PullsLate, bool GoesWithout)
+internal sealed record Eased(IReadOnlySet<(int Coat, int Before)> Sanded, bool PullsLate, bool GoesWithout)
 {
-    public static readonly Eased Nothing = new(new HashSet<int>(), PullsLate: false, GoesWithout: true);
+    public static readonly Eased Nothing = new(new HashSet<(int, int)>(), PullsLate: false, GoesWithout: true);
 }
 
 /// <summary>The steps of one job from its system and its tops, with what stands between them.</summary>
@@ -29,9 +29,15 @@ internal sealed class DraftSteps
     private readonly Eased eased;
     private readonly List<DraftStep> steps = [];
     private readonly List<Link> links = [];
+    private readonly Layers layers;
+    /// <summary>Place of the step of each coat so far.</summary>
+    private readonly List<int> coated = [];
 
-    private DraftSteps(Job job, MeasuredJob measured, JobWork work, RoomWaits waits, Eased eased) =>
+    private DraftSteps(Job job, MeasuredJob measured, JobWork work, RoomWaits waits, Eased eased)
+    {
         (this.job, this.measured, this.work, this.waits, this.eased) = (job, measured, work, waits, eased);
+        layers = new Layers(job, measured);
+    }
 
     public static (IReadOnlyList<DraftStep> Steps, IReadOnlyList<Link> Links) Of(Job job, MeasuredJob measured, JobWork work, RoomWaits waits, Eased eased)
     {
@@ -43,8 +49,8 @@ internal sealed class DraftSteps
         return (drafts.steps, drafts.links);
     }
 
-    /// <summary>The product whose use the customer waits for, with cautious figures where its sheet gives none.</summary>
-    public static Product Last(Job job) => job.System[^1].Product is { UsableFrom: null } silent ? silent with { UsableFrom = UsualTimes.Usable } : job.System[^1].Product;
+    /// <summary>A product whose use the customer waits for, with cautious figures where its sheet gives none.</summary>
+    public static Product Used(Coat coat) => coat.Product is { UsableFrom: null } silent ? silent with { UsableFrom = UsualTimes.Usable } : coat.Product;
 
     private void Before()
     {
@@ -96,25 +102,31 @@ internal sealed class DraftSteps
 
     private void Coats()
     {
-        int? before = null;
         for (var coat = 0; coat < job.System.Count; coat++)
         {
-            var firstTouch = steps.Count;
-            var isSanded = before is not null && (job.System[coat - 1].Product.Recoat is { IsAlwaysSanded: true } || eased.SandedAfter.Contains(coat - 1));
-            if (isSanded) SandBetween(coat);
-            Step(SiteStep.Wipe, v => v.Say("wipe, tools out", "pasar el paño, sacar útiles"), v => v.Say("vacuum, then a clean cloth; no dust left", "aspirar y luego un paño limpio; sin polvo"), coat);
-            var rolled = Coat(coat);
-            if (before is { } last) Recoat(last, firstTouch, rolled, job.System[coat - 1].Product, isSanded, coat);
-            before = rolled;
+            var beneath = layers.Beneath(coat).Select(b => (b.Coat, Touched: SandBetween(b.Coat, b.On, coat))).ToList();
+            var wiped = Step(SiteStep.Wipe, Wiped(layers.Tops(coat)), v => v.Say("vacuum, then a clean cloth; no dust left", "aspirar y luego un paño limpio; sin polvo"), layers.Tops(coat), coat);
+            coated.Add(Coat(coat));
+            foreach (var (last, sanded) in beneath) Recoat(last, sanded, wiped, coat);
+            // Dust of sanding must not settle in a film that is fresh on another top.
+            if (beneath.Select(b => b.Touched).FirstOrDefault(t => t is not null) is { } dusty && beneath.TrueForAll(b => b.Coat != coat - 1)) DustFree(coat - 1, dusty);
+            if (coat != layers.Outermost[^1] && layers.Outermost.Contains(coat)) Unmask(coat);
         }
     }
 
-    private void SandBetween(int coat)
+    private Phrase Wiped(IReadOnlyList<MeasuredTop> tops) => IsAll(tops)
+        ? v => v.Say("wipe, tools out", "pasar el paño, sacar útiles")
+        : v => v.Say($"wipe {Names(tops)}, tools out", $"pasar el paño a {Names(tops)}, sacar útiles");
+
+    /// <summary>Place of the step; null where the coat beneath is not sanded.</summary>
+    private int? SandBetween(int last, IReadOnlyList<MeasuredTop> tops, int coat)
     {
-        var inserted = eased.SandedAfter.Contains(coat - 1);
-        var how = job.System[coat - 1].Product.Recoat?.Sanding;
-        Step(SiteStep.SandBetween, v => v.Say($"sand coat {coat}", $"lijar la capa {coat}"),
-            v => how ?? v.Say("dull all over, fine grit; the data sheet names it", "mate por completo, grano fino; la ficha técnica lo indica"), coat, inserted, [Core.Explain.Cautions.For(Hazard.SandingDust)]);
+        var inserted = eased.Sanded.Contains((last, coat));
+        var recoat = job.System[last].Product.Recoat;
+        if (!inserted && recoat is not { IsAlwaysSanded: true }) return null;
+        var how = recoat?.Sanding;
+        return Step(SiteStep.SandBetween, v => v.Say($"sand coat {last + 1}", $"lijar la capa {last + 1}"),
+            v => how ?? v.Say("dull all over, fine grit; the data sheet names it", "mate por completo, grano fino; la ficha técnica lo indica"), tops, coat, inserted, [Core.Explain.Cautions.For(Hazard.SandingDust)]);
     }
 
     private int Coat(int coat)
@@ -127,72 +139,94 @@ internal sealed class DraftSteps
                 new(v => v.Say("order of work", "orden de trabajo"), v => v.Count(planned.Sections.Count, ("section", "sections"), ("sección", "secciones")) + ", " + v.Count(planned.Batches.Count, ("batch", "batches"), ("mezcla", "mezclas"))),
             ], Sources.AsEntered);
         var product = planned.Coat.Product;
-        Add(new DraftStep(SiteStep.Coat, v => v.Say($"coat {coat + 1}", $"capa {coat + 1}"), _ => product.Name, Doer.Crew, coat, job.Crew.Count, seconds, Splits: false, basis, [.. Core.Explain.Cautions.For(product.Hazards)], IsInserted: false));
+        Add(new DraftStep(SiteStep.Coat, v => v.Say($"coat {coat + 1}", $"capa {coat + 1}"), planned.Coat.Title, Doer.Crew, coat, job.Crew.Count, seconds, Splits: false, basis, [.. Core.Explain.Cautions.For(product.Hazards)], IsInserted: false));
         return steps.Count - 1;
     }
 
     /// <summary>The window between two coats. Wiping and sanding touch the film, so they wait for its earliest too.</summary>
-    private void Recoat(int last, int firstTouch, int next, Product product, bool isSanded, int coat)
+    private void Recoat(int last, int? sanded, int? wiped, int coat)
     {
-        Phrase name = v => v.Say($"coat {coat} to coat {coat + 1}", $"de la capa {coat} a la {coat + 1}");
+        var product = job.System[last].Product;
+        var (from, next) = (coated[last], coated[coat]);
+        var firstTouch = sanded ?? wiped ?? next;
+        Phrase name = v => v.Say($"coat {last + 1} to coat {coat + 1}", $"de la capa {last + 1} a la {coat + 1}");
         if (product.Recoat is null)
         {
-            links.Add(new Link(last, firstTouch, LinkKind.Wait, end => end + Minutes(UsualTimes.RecoatS)) { Name = name, Basis = _ => Given(UsualTimes.RecoatS, Sources.CautiousGuess) });
+            links.Add(new Link(from, firstTouch, LinkKind.Wait, end => end + Minutes(UsualTimes.RecoatS)) { Name = name, Basis = _ => Given(UsualTimes.RecoatS, Sources.CautiousGuess) });
             return;
         }
 
         var earliest = Earliest(product, WaitFor.EarliestRecoat);
-        if (firstTouch < next) links.Add(new Link(last, firstTouch, LinkKind.Sequence, earliest));
-        links.Add(new Link(last, isSanded ? firstTouch : next, LinkKind.Recoat, earliest)
+        if (firstTouch < next) links.Add(new Link(from, firstTouch, LinkKind.Sequence, earliest));
+        links.Add(new Link(from, sanded ?? next, LinkKind.Recoat, earliest)
         {
-            NotAfter = isSanded ? null : Latest(product, WaitFor.LatestRecoat),
+            NotAfter = sanded is null ? Latest(product, WaitFor.LatestRecoat) : null,
             Name = name,
             Basis = end => BasisOf(product, WaitFor.EarliestRecoat, end),
         });
     }
 
+    /// <summary>The masking comes off a coat that nothing more goes on.</summary>
+    private void Unmask(int coat)
+    {
+        var tops = layers.Finished(coat);
+        Phrase name = IsAll(tops)
+            ? v => v.Say("masking off", "quitar la cinta")
+            : v => v.Say($"masking off {Names(tops)}", $"quitar la cinta de {Names(tops)}");
+        if (Step(SiteStep.Unmask, name, v => v.Say("slowly, back on itself, while the film still gives", "despacio, doblada sobre sí misma, mientras la película aún cede"), tops) is not { } unmask) return;
+        var product = job.System[coat].Product;
+        var openS = work.Coats[coat].OpenTime.Seconds;
+        links.Add(new Link(coated[coat], unmask, LinkKind.Unmask, end => end + Minutes(openS))
+        {
+            NotAfter = eased.PullsLate ? null : product.Recoat is null ? end => end + (4 * 60) : Latest(product, WaitFor.EarliestRecoat),
+            Name = v => v.Say("masking off while the film gives", "quitar la cinta mientras la película cede"),
+            Basis = _ => Given(openS, Sources.Trade),
+        });
+    }
+
     private void After()
     {
-        var product = Last(job);
-        var coated = steps.Count - 1;
-        if (Step(SiteStep.Unmask, v => v.Say("masking off", "quitar la cinta"), v => v.Say("slowly, back on itself, while the film still gives", "despacio, doblada sobre sí misma, mientras la película aún cede")) is { } unmask)
-        {
-            var openS = work.Coats[^1].OpenTime.Seconds;
-            links.Add(new Link(coated, unmask, LinkKind.Unmask, end => end + Minutes(openS))
-            {
-                NotAfter = eased.PullsLate ? null : product.Recoat is null ? end => end + (4 * 60) : Latest(product, WaitFor.EarliestRecoat),
-                Name = v => v.Say("masking off while the film gives", "quitar la cinta mientras la película cede"),
-                Basis = _ => Given(openS, Sources.Trade),
-            });
-        }
-
+        Unmask(layers.Outermost[^1]);
         if (Step(SiteStep.ClearRoom, v => v.Say("tent down, air handling on", "quitar la carpa, encender la climatización"), v => v.Say("when the film takes no dust and the vapour has cleared", "cuando la película no coja polvo y el vapor se haya ido")) is { } clear)
-        {
-            var what = product.DryToTouch is not null ? WaitFor.DryToTouch : WaitFor.EarliestRecoat;
-            var known = product.DryToTouch is not null || product.Recoat is not null;
-            links.Add(new Link(coated, clear, LinkKind.Wait, known ? Earliest(product, what) : end => end + Minutes(UsualTimes.RecoatS))
-            {
-                Name = v => v.Say("film takes no dust", "la película no coge polvo"),
-                Basis = known ? end => BasisOf(product, what, end) : _ => Given(UsualTimes.RecoatS, Sources.CautiousGuess),
-            });
-        }
+            foreach (var coat in layers.Outermost) DustFree(coat, clear);
 
         var back = steps.Count;
         foreach (var fixture in Fixtures())
             Fixed(SiteStep.PutBack, v => v.Say($"{fixture.Name} back", $"volver a poner {fixture.Name}"), fixture.By, fixture.BackS, UsualTimes.PutBack);
-        if (steps.Count > back) UseWait(coated, back, product, WaitFor.LightUse);
+        if (steps.Count > back) UseWait(back, _ => WaitFor.LightUse);
         if (Step(SiteStep.NewCaulk, v => v.Say("new caulk", "silicona nueva"), v => v.Say("neutral cure; not on film that still hardens", "de curado neutro; no sobre película que aún endurece")) is { } caulk)
-            UseWait(coated, caulk, product, product.UsableFrom?.WaterS is null ? WaitFor.FullUse : WaitFor.Water);
+            UseWait(caulk, product => product.UsableFrom?.WaterS is null ? WaitFor.FullUse : WaitFor.Water);
         Step(SiteStep.TouchUp, v => v.Say("touch-up visit", "visita de retoques"), null);
         if (Step(SiteStep.Handover, v => v.Say("handover", "entrega"), v => v.Say("raking light together, care sheet, dates of use", "luz rasante juntos, hoja de cuidados, fechas de uso")) is { } handover && steps[handover - 1].Kind == SiteStep.Coat)
-            UseWait(coated, handover, product, WaitFor.LightUse);
+            UseWait(handover, _ => WaitFor.LightUse);
     }
 
-    private void UseWait(int coated, int step, Product product, WaitFor what) => links.Add(new Link(coated, step, LinkKind.Wait, Earliest(product, what))
+    private void DustFree(int coat, int clear)
     {
-        Name = v => v.Say($"film hardens for {Waits.Say(what, v)}", $"endurece para {Waits.Say(what, v)}"),
-        Basis = end => BasisOf(product, what, end),
-    });
+        var product = Used(job.System[coat]);
+        var what = product.DryToTouch is not null ? WaitFor.DryToTouch : WaitFor.EarliestRecoat;
+        var known = product.DryToTouch is not null || product.Recoat is not null;
+        links.Add(new Link(coated[coat], clear, LinkKind.Wait, known ? Earliest(product, what) : end => end + Minutes(UsualTimes.RecoatS))
+        {
+            Name = v => v.Say("film takes no dust", "la película no coge polvo"),
+            Basis = known ? end => BasisOf(product, what, end) : _ => Given(UsualTimes.RecoatS, Sources.CautiousGuess),
+        });
+    }
+
+    /// <summary>A step that waits until every film is hard enough for something.</summary>
+    private void UseWait(int step, Func<Product, WaitFor> whatFor)
+    {
+        foreach (var coat in layers.Outermost)
+        {
+            var product = Used(job.System[coat]);
+            var what = whatFor(product);
+            links.Add(new Link(coated[coat], step, LinkKind.Wait, Earliest(product, what))
+            {
+                Name = v => v.Say($"film hardens for {Waits.Say(what, v)}", $"endurece para {Waits.Say(what, v)}"),
+                Basis = end => BasisOf(product, what, end),
+            });
+        }
+    }
 
     private void LimitWithout()
     {
@@ -211,11 +245,18 @@ internal sealed class DraftSteps
     private IReadOnlyList<Fixture> Fixtures() => job.Timeline.Fixtures ??
         [.. measured.Tops.SelectMany(t => t.Top.Cutouts.Select(c => new Fixture(Fixture.In(c.Name, t.Top.Name, measured.Tops.Count), Doer.Trade, null, null)))];
 
+    private bool IsAll(IReadOnlyList<MeasuredTop> tops) => tops.Count == measured.Tops.Count;
+
+    private static string Names(IReadOnlyList<MeasuredTop> tops) => string.Join(", ", tops.Select(t => t.Top.Name));
+
     private IEnumerable<(Surface Surface, IReadOnlyList<MeasuredTop> Tops)> BySurface() =>
         measured.Tops.GroupBy(t => t.Top.Substrate).OrderBy(g => g.Key is null).ThenBy(g => g.Key).Select(g => (Surfaces.Of(g.Key), (IReadOnlyList<MeasuredTop>)[.. g]));
 
-    private int? Step(SiteStep kind, Phrase name, Phrase? how, int? coat = null, bool isInserted = false, IReadOnlyList<Phrase>? cautions = null) =>
-        Timed(kind, name, how, Doer.Crew, UsualTimes.Of(kind), measured.Tops.Count, measured.Total.CoatedM2, coat, splits: kind is SiteStep.ProtectRoom or SiteStep.OldSilicone or SiteStep.Repair or SiteStep.Mask, isInserted, cautions ?? []);
+    private int? Step(SiteStep kind, Phrase name, Phrase? how) => Step(kind, name, how, measured.Tops);
+
+    /// <param name="tops">The tops it is done to.</param>
+    private int? Step(SiteStep kind, Phrase name, Phrase? how, IReadOnlyList<MeasuredTop> tops, int? coat = null, bool isInserted = false, IReadOnlyList<Phrase>? cautions = null) =>
+        Timed(kind, name, how, Doer.Crew, UsualTimes.Of(kind), tops.Count, tops.Sum(t => t.TakeOff.CoatedM2), coat, splits: kind is SiteStep.ProtectRoom or SiteStep.OldSilicone or SiteStep.Repair or SiteStep.Mask, isInserted, cautions ?? []);
 
     private void Prepared(SiteStep kind, Phrase name, Phrase how, IReadOnlyList<MeasuredTop> tops, double perM2S, IReadOnlyList<Phrase> cautions) =>
         Timed(kind, name, how, Doer.Crew, UsualTimes.Of(kind) with { PerM2S = perM2S }, tops.Count, tops.Sum(t => t.TakeOff.CoatedM2), null, splits: true, isInserted: false, cautions);

@@ -15,8 +15,9 @@ internal static class TimelineReasons
         v => v.Say("Score along it with a sharp knife first, or end the last coat earlier in the day.", "Marque antes a lo largo con una cuchilla, o acabe la última capa más temprano."));
 
     /// <summary>What can be said before anything has its day.</summary>
-    public static IEnumerable<Reason> Of(Job job, MeasuredJob measured, JobConditions conditions, JobWork work)
+    public static IEnumerable<Reason> Of(Job job, MeasuredJob measured, Layers layers, JobConditions conditions, JobWork work)
     {
+        var covered = Enumerable.Range(0, job.System.Count).SelectMany(layers.Beneath).Select(b => b.Coat).ToHashSet();
         for (var i = 0; i < job.System.Count; i++)
         {
             var (coat, number) = (work.Coats[i], i + 1);
@@ -27,7 +28,7 @@ internal static class TimelineReasons
                     v => v.Say("See Conditions and Order of work.", "Vea Condiciones y Orden de trabajo."));
             }
 
-            if (i + 1 < job.System.Count && job.System[i].Product is { Recoat: null } silent)
+            if (covered.Contains(i) && job.System[i].Product is { Recoat: null } silent)
             {
                 yield return new Reason("RecoatNotGiven", Limit.Note,
                     v => v.Say($"The data sheet of {silent.Name} as entered gives no recoat window: {Voice.Span(UsualTimes.RecoatS)} is a cautious guess, and no latest is watched.", $"La ficha de {silent.Name} anotada no da ventana de repintado: {Voice.Span(UsualTimes.RecoatS)} es una suposición prudente, y no se vigila ningún máximo."),
@@ -35,11 +36,18 @@ internal static class TimelineReasons
             }
         }
 
-        if (job.System[^1].Product is { UsableFrom: null } last)
+        foreach (var last in layers.Outermost.Select(coat => job.System[coat].Product).Where(p => p.UsableFrom is null).DistinctBy(p => p.Id, StringComparer.Ordinal))
         {
             yield return new Reason("UseNotGiven", Limit.Note,
                 v => v.Say($"The data sheet of {last.Name} as entered does not say when it may be used; the dates of use are a cautious guess.", $"La ficha de {last.Name} anotada no dice cuándo se puede usar; las fechas de uso son una suposición prudente."),
                 v => v.Say("Enter them from the data sheet before a customer is told.", "Anótelas de la ficha antes de decírselas al cliente."));
+        }
+
+        if (layers.Bare.Select(t => t.Top.Name).ToList() is { Count: > 0 } bare)
+        {
+            yield return new Reason("TopWithoutCoat", Limit.Note,
+                v => v.Say($"No coat goes on {string.Join(", ", bare)}.", $"Ninguna capa va en {string.Join(", ", bare)}."),
+                v => v.Say("Choose it at the coats that go on it, or take the top out.", "Elíjala en las capas que le correspondan, o quite la cubierta."));
         }
 
         var unknown = measured.Tops.Where(t => t.Top.Substrate is null).Select(t => t.Top.Name).ToList();
@@ -51,9 +59,9 @@ internal static class TimelineReasons
         }
     }
 
-    public static Reason Sanded(int coat, IReadOnlyList<DraftStep> steps, TimelineAsks asks)
+    public static Reason Sanded(int coat, int before, IReadOnlyList<DraftStep> steps, TimelineAsks asks)
     {
-        var costS = steps.Where(s => s.IsInserted && s.Coat == coat + 1).Sum(s => s.Seconds);
+        var costS = steps.Where(s => s.IsInserted && s.Coat == before).Sum(s => s.Seconds);
         return new Reason("RecoatMissed", Limit.Note,
             v => v.Say($"The latest recoat of coat {coat + 1} cannot be met within the hours {Hours(asks)}: it is sanded first, {Voice.Span(costS)} more.", $"El repintado más tardío de la capa {coat + 1} no cabe en el horario {Hours(asks)}: antes se lija, {Voice.Span(costS)} más."),
             v => v.Say("Work longer that day, warm or cool the room, or take a product with a wider window.", "Trabaje más ese día, caliente o enfríe la sala, o elija un producto con ventana más ancha."));
@@ -82,15 +90,15 @@ internal static class TimelineReasons
         v => v.Say("Work longer that day, or do the tops in two parts.", "Trabaje más ese día, o haga las cubiertas en dos partes."));
 
     /// <summary>By how much a promise is missed, and the longest wait on the way there.</summary>
-    public static Reason? Late(TimelineAsks asks, IReadOnlyList<UseDate> uses, IReadOnlyList<DraftStep> steps, IReadOnlyList<Link> links, EarliestPass.Outcome.Found found, int coated, RoomWaits waits, Job job)
+    public static Reason? Late(TimelineAsks asks, IReadOnlyList<UseDate> uses, IReadOnlyList<DraftStep> steps, IReadOnlyList<Link> links, EarliestPass.Outcome.Found found, IReadOnlyList<LastFilm> films, RoomWaits waits)
     {
         if (asks.PromisedBy is not { } promised || uses.FirstOrDefault(u => u.Use == UseOf.LightUse) is not { } light) return null;
         var by = promised.ToDateTime(TimeOnly.MinValue).AddDays(1);
         if (light.From <= by) return null;
 
-        var lastS = waits.After(DraftSteps.Last(job), WaitFor.LightUse, found.Steps[coated].End)!.Seconds!.Value;
+        var (film, lastS) = films.Select(f => (Film: f, S: waits.After(f.Product, WaitFor.LightUse, f.End)!.Seconds!.Value)).MaxBy(f => (f.Film.End * 60) + f.S);
         var blamed = (Name: (Phrase)(v => UseDate.Say(UseOf.LightUse, v)), Seconds: lastS);
-        for (var step = coated; found.PushedBy[step] is { } link && link.To == step; step = link.From)
+        for (var step = film.Step; found.PushedBy[step] is { } link && link.To == step; step = link.From)
         {
             var end = found.Steps[link.From].End;
             var waitS = (link.NotBefore(end) - end) * 60.0;

@@ -16,11 +16,12 @@ public static class Timing
     public static JobTimeline Time(Job job, MeasuredJob measured, JobConditions conditions, JobWork work, IReadOnlyList<VisitDocument>? settled = null)
     {
         var asks = job.Timeline;
-        if (job.System.Count == 0 || measured.Tops.Count == 0 || work.Coats.Count < job.System.Count || !double.IsFinite(job.Room.Surface.Celsius)) return JobTimeline.Nothing(asks);
+        var layers = new Layers(job, measured);
+        if (layers.Outermost.Count == 0 || work.Coats.Count < job.System.Count || !double.IsFinite(job.Room.Surface.Celsius)) return JobTimeline.Nothing(asks);
 
         var calendar = new WorkCalendar(asks);
         var waits = new RoomWaits(job.Room, asks);
-        List<Reason> reasons = [.. TimelineReasons.Of(job, measured, conditions, work)];
+        List<Reason> reasons = [.. TimelineReasons.Of(job, measured, layers, conditions, work)];
         // The film's own windows first: sanding must not be put in for the sake of a customer's limit.
         var (eased, found) = Ease(job, measured, work, waits, calendar, reasons);
         var (steps, links) = DraftSteps.Of(job, measured, work, waits, eased with { GoesWithout = false });
@@ -35,12 +36,12 @@ public static class Timing
                 break;
         }
 
-        var own = Told(job, calendar, waits, steps, links, found, eased, reasons);
+        var own = Told(job, layers, calendar, waits, steps, links, found, eased, reasons);
         if (settled is not { Count: > 0 }) return own;
         var pass = new SettledPass(own, asks, settled);
         var (placed, against) = pass.Place(links);
         if (placed is null) return OutOfDate(own, TimelineReasons.OutOfDate(settled, against!));
-        return Told(job with { Timeline = pass.Asks }, pass.Calendar, waits, steps, links, found with { Steps = placed }, eased, reasons) with { IsSettled = true };
+        return Told(job with { Timeline = pass.Asks }, layers, pass.Calendar, waits, steps, links, found with { Steps = placed }, eased, reasons) with { IsSettled = true };
     }
 
     private static JobTimeline OutOfDate(JobTimeline own, Reason reason) => own with { OutOfDate = reason, Reasons = [.. own.Reasons.Prepend(reason).OrderBy(r => r.Limit)] };
@@ -57,7 +58,7 @@ public static class Timing
             var cycle = ((EarliestPass.Outcome.NoneThereIs)outcome).Cycle;
             if (cycle.FirstOrDefault(l => l.Kind == LinkKind.Recoat && l.NotAfter is not null) is { } recoat)
             {
-                eased = eased with { SandedAfter = new HashSet<int>(eased.SandedAfter) { steps[recoat.From].Coat!.Value } };
+                eased = eased with { Sanded = new HashSet<(int, int)>(eased.Sanded) { (steps[recoat.From].Coat!.Value, steps[recoat.To].Coat!.Value) } };
             }
             else
             {
@@ -70,7 +71,7 @@ public static class Timing
 
     private static IReadOnlyList<StepLength> Lengths(IReadOnlyList<DraftStep> steps) => [.. steps.Select(s => new StepLength((long)Math.Ceiling(s.Seconds / 60), s.Splits))];
 
-    private static JobTimeline Told(Job job, WorkCalendar calendar, RoomWaits waits, IReadOnlyList<DraftStep> steps, IReadOnlyList<Link> links, EarliestPass.Outcome.Found found, Eased eased, IReadOnlyList<Reason> known)
+    private static JobTimeline Told(Job job, Layers layers, WorkCalendar calendar, RoomWaits waits, IReadOnlyList<DraftStep> steps, IReadOnlyList<Link> links, EarliestPass.Outcome.Found found, Eased eased, IReadOnlyList<Reason> known)
     {
         List<Reason> reasons = [.. known];
         var placed = found.Steps;
@@ -84,11 +85,11 @@ public static class Timing
                 AtAnyHour = new Lazy<WaitAtAnyHour>(() => AtAnyHour(l.Link)),
             })
             .ToList();
-        var coated = steps.ToList().FindLastIndex(s => s.Kind == SiteStep.Coat);
-        var uses = Uses(job, calendar, waits, placed[coated].End);
-        foreach (var coat in eased.SandedAfter.Order()) reasons.Add(TimelineReasons.Sanded(coat, steps, job.Timeline));
+        List<LastFilm> films = [.. layers.Outermost.Select(coat => steps.ToList().FindIndex(s => s.Kind == SiteStep.Coat && s.Coat == coat)).Select(step => new LastFilm(job.System[steps[step].Coat!.Value], step, placed[step].End))];
+        var uses = Uses(films, calendar, waits);
+        foreach (var (coat, before) in eased.Sanded.Order()) reasons.Add(TimelineReasons.Sanded(coat, before, steps, job.Timeline));
         if (steps.Select((s, i) => (s, i)).FirstOrDefault(s => !s.s.Splits && s.s.Seconds > calendar.HoursMin * 60) is { s: { } tooLong }) reasons.Add(TimelineReasons.LongerThanDay(tooLong, calendar));
-        if (TimelineReasons.Late(job.Timeline, uses, steps, links, found, coated, waits, job) is { } late) reasons.Add(late);
+        if (TimelineReasons.Late(job.Timeline, uses, steps, links, found, films, waits) is { } late) reasons.Add(late);
 
         var hours = (int)Math.Min(24L * 60, (placed.Max(p => p.End) / 60) + 24);
         return new JobTimeline(job.Timeline.Start is not null, calendar.Day0, planned, between, uses,
@@ -105,16 +106,16 @@ public static class Timing
     /// <summary>An end in every hour of a day.</summary>
     private static readonly IReadOnlyList<long> AnyHour = [.. Enumerable.Range(0, 24).Select(h => WorkCalendar.DayMin + (h * 60L))];
 
-    private static List<UseDate> Uses(Job job, WorkCalendar calendar, RoomWaits waits, long coated)
-    {
-        var origin = job.System[^1].Product.UsableFrom is null ? Origin.Guess : Origin.DataSheet;
-        return
-        [
-            .. waits.After(DraftSteps.Last(job), coated).Select(w => (Use: Use(w.For), w)).Where(w => w.Use is not null).Select(w => new UseDate(
-                w.Use!.Value, calendar.At(coated + (long)Math.Ceiling(w.w.Seconds!.Value / 60)), origin,
-                origin is Origin.Guess ? w.w.Basis with { Source = Sources.CautiousGuess } : w.w.Basis)),
-        ];
-    }
+    /// <summary>A use begins when the last of the films is hard enough for it; where the sheet of one does not tell, neither is it told of the job.</summary>
+    private static List<UseDate> Uses(IReadOnlyList<LastFilm> films, WorkCalendar calendar, RoomWaits waits) =>
+    [
+        .. films.SelectMany(film => waits.After(film.Product, film.End).Where(w => Use(w.For) is not null).Select(w => UseDateOf(film, w, calendar)))
+            .GroupBy(u => u.Use).Where(uses => uses.Count() == films.Count).Select(uses => uses.MaxBy(u => u.From)!),
+    ];
+
+    private static UseDate UseDateOf(LastFilm film, Wait wait, WorkCalendar calendar) => new(
+        Use(wait.For)!.Value, calendar.At(film.End + (long)Math.Ceiling(wait.Seconds!.Value / 60)), film.IsGuess ? Origin.Guess : Origin.DataSheet,
+        film.IsGuess ? wait.Basis with { Source = Sources.CautiousGuess } : wait.Basis);
 
     private static UseOf? Use(WaitFor what) => what switch
     {
@@ -124,4 +125,13 @@ public static class Timing
         WaitFor.FullCure => UseOf.FullCure,
         _ => null,
     };
+}
+
+/// <summary>The last coat on some of the tops, as it lies there.</summary>
+/// <param name="Step">Place of its step.</param>
+/// <param name="End">Minute of the calendar.</param>
+internal sealed record LastFilm(Coat Coat, int Step, long End)
+{
+    public bool IsGuess => Coat.Product.UsableFrom is null;
+    public Product Product => DraftSteps.Used(Coat);
 }

@@ -24,7 +24,7 @@ public static class Planning
         ways ??= new TopWays();
         if (measured.Tops.Count > 0 && job.Crew.Count > 0)
             foreach (var coat in conditions.Coats)
-                coats.Add(await PlanCoatAsync(job, measured, coat, ways, effort));
+                coats.Add(await PlanCoatAsync(job, measured.Under(coat.Coat), coat, ways, effort));
         return new JobWork(coats);
     }
 

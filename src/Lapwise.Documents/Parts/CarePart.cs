@@ -37,7 +37,7 @@ internal static class CarePart
             new(ItemMark.Point, voice.Say("Call before you mend a chip or a scratch yourself.", "Llame antes de reparar usted un golpe o un rayón.")),
         ]);
         yield return new Block.Heading(2, voice.Say("What was put on", "Qué se aplicó"));
-        yield return new Block.Items([.. whole.Job.System.Select((c, i) => new Item(ItemMark.Point, voice.Say($"Coat {i + 1}: {Say.Coat(c)}", $"Capa {i + 1}: {Say.Coat(c)}")))]);
+        yield return new Block.Items([.. whole.Job.System.Select((c, i) => new Item(ItemMark.Point, voice.Say($"Coat {i + 1}: {c.Title(voice)}", $"Capa {i + 1}: {c.Title(voice)}")))]);
         yield return new Block.Paragraph(voice.Say("Common practice, no source: where the maker's own care sheet says otherwise, it rules.", "Práctica común, sin fuente: donde la hoja de cuidados del fabricante diga otra cosa, manda ella."));
     }
 }

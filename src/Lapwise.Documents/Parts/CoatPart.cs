@@ -16,7 +16,7 @@ internal static class CoatPart
     public static IEnumerable<Block> Blocks(WholeJob whole, int index, Voice voice, Paper paper)
     {
         var work = whole.Work.Coats[index];
-        yield return new Block.Heading(1, voice.Say($"Coat {index + 1}: {Say.Coat(work.Coat)}", $"Capa {index + 1}: {Say.Coat(work.Coat)}"));
+        yield return new Block.Heading(1, voice.Say($"Coat {index + 1}: {work.Coat.Title(voice)}", $"Capa {index + 1}: {work.Coat.Title(voice)}"));
         yield return Verdict(whole, index, voice);
         if (Reasons(whole, index, voice) is { Count: > 0 } reasons) yield return new Block.Items(reasons);
         yield return new Block.Facts(

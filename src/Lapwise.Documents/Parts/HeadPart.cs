@@ -20,7 +20,7 @@ internal static class HeadPart
     }
 
     private static string Summary(WholeJob whole, Voice voice) => voice.Say("Job sheet", "Hoja de trabajo") + ". "
-        + string.Join("; ", whole.Work.Coats.Select((c, i) => $"{i + 1}. {Say.Coat(c.Coat)}")) + ".";
+        + string.Join("; ", whole.Work.Coats.Select((c, i) => $"{i + 1}. {c.Coat.Title(voice)}")) + ".";
 
     private static Block.Verdict Verdict(WholeJob whole, Voice voice)
     {

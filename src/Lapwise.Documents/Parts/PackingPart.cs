@@ -30,7 +30,7 @@ internal static class PackingPart
 
     private static Row Row(CoatSupply supply, int i, Func<double, string> amount, Func<double, string> kit, Voice voice) => new(
     [
-        $"{i + 1}. {Say.Coat(supply.Coat)}",
+        $"{i + 1}. {supply.Coat.Title(voice)}",
         amount(supply.NeedMl),
         supply.ThinnerMl > 0 ? voice.Volume(supply.ThinnerMl) : "–",
         string.Join(" + ", supply.Kits.Select(k => $"{k.Count} × {kit(k.SizeMl)}")),

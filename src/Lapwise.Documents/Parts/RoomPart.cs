@@ -32,7 +32,7 @@ internal static class RoomPart
         foreach (var block in Hours(whole, voice, paper)) yield return block;
         foreach (var (coat, i) in conditions.Coats.Select((c, i) => (c, i)).Where(c => c.c.Reasons.Count + c.c.Vapours.Count > 0))
         {
-            yield return new Block.Heading(2, voice.Say($"Coat {i + 1}, {Say.Coat(coat.Coat)}", $"Capa {i + 1}, {Say.Coat(coat.Coat)}"));
+            yield return new Block.Heading(2, voice.Say($"Coat {i + 1}, {coat.Coat.Title(voice)}", $"Capa {i + 1}, {coat.Coat.Title(voice)}"));
             foreach (var vapour in coat.Vapours) yield return new Block.Paragraph(vapour.Line(voice));
             yield return new Block.Items([.. coat.Reasons.Select(r => Say.Reason(r, voice))]);
         }
@@ -51,7 +51,7 @@ internal static class RoomPart
 
     private static Row Row(CoatConditions coat, int i, Voice voice) => new(
     [
-        $"{i + 1}. {Say.Coat(coat.Coat)}",
+        $"{i + 1}. {coat.Coat.Title(voice)}",
         coat.MayCoat ? voice.Say("yes", "sí") : voice.Say("NO, see below", "NO, vea abajo"),
         Say.Time(coat.OpenTime.Seconds, coat.OpenTime.Origin, voice),
         Say.Time(coat.PotLife.Seconds, coat.PotLife.Origin, voice),

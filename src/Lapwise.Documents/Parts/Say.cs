@@ -9,7 +9,6 @@ namespace Lapwise.Documents.Parts;
 /// <summary>Words that more than one part of the sheet uses.</summary>
 internal static class Say
 {
-    public static string Coat(Coat coat) => coat.Color is { Length: > 0 } color ? $"{coat.Product.Name} ({color})" : coat.Product.Name;
 
     public static string Origin(Origin origin, Voice voice) => origin switch
     {

@@ -42,7 +42,7 @@ internal static class TicketsPart
         var large = ticket.Parts.Select(part => new Fact(part.Name, Amount(part.Ml, part.G, voice))).ToList();
         if (ticket.ThinnerWantedMl > 0) large.Add(new(product.Thinner?.Name ?? voice.Say("thinner", "diluyente"), ThinnerAmount(ticket, voice)));
         return new(
-            voice.Say($"Batch {batch.Id}, coat {coat + 1}: {Say.Coat(work.Coat)}", $"Mezcla {batch.Id}, capa {coat + 1}: {Say.Coat(work.Coat)}"),
+            voice.Say($"Batch {batch.Id}, coat {coat + 1}: {work.Coat.Title(voice)}", $"Mezcla {batch.Id}, capa {coat + 1}: {work.Coat.Title(voice)}"),
             large,
             [
                 new(voice.Say("mix at (clock)", "preparar a (reloj)"), Voice.Clock(batch.MixStartMs / 1000.0)),

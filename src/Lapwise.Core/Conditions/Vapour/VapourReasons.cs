@@ -43,6 +43,12 @@ public static class VapourReasons
         return worst;
     }
 
+    /// <param name="coats">Numbers of the coats that go on other tops.</param>
+    public static Reason OnTopOf(IReadOnlyList<int> coats) => new("VapourOfOtherTops", Limit.Note,
+        v => v.Say($"Rolled the same day, the vapour of the coats of other tops ({string.Join(", ", coats)}) comes on top of this; each sum is of its coat alone.",
+            $"Si se aplican el mismo día, el vapor de las capas de otras cubiertas ({string.Join(", ", coats)}) se suma a este; cada cálculo es de su capa sola."),
+        v => v.Say("Air the room between them, or count them together: what both come to must stay within the limits.", "Ventile entre una y otra, o cuéntelas juntas: la suma tiene que quedar dentro de los límites."));
+
     private static Reason NearFlammable(Solvent solvent, RoomVapour room, double lower) => new("VapourNearFlammable", Limit.Never,
         v => v.Say($"Mixed through the whole room the vapour reaches {v.Percent(room.PeakShare / lower)} of the lower flammable limit ({v.Percent(lower, 1)} of {solvent.Name(v)} in air); a tenth is the usual alarm.",
             $"Repartido por toda la sala, el vapor llega al {v.Percent(room.PeakShare / lower)} del límite inferior de inflamabilidad ({v.Percent(lower, 1)} de {solvent.Name(v)} en el aire); la alarma habitual es la décima parte."),
