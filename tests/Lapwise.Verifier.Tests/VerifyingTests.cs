@@ -107,6 +107,13 @@ public sealed class VerifyingTests
     }
 
     [Fact]
+    public void ACoatPlannedOnTheTopOfAnother_isFound()
+    {
+        var planned = PlannedJob.Sample("two-colours.job.yaml");
+        Assert.Contains("FaceUnknown", planned.Violations(planned.Plan with { Coats = [planned.Plan.Coats[1], planned.Plan.Coats[0], planned.Plan.Coats[2]] }));
+    }
+
+    [Fact]
     public void Planned_joints_are_known_as_breaks()
     {
         var planned = PlannedJob.Of(Jointed);

@@ -80,6 +80,8 @@ public sealed class JobFaultTests
         // coats
         new("an unknown product", "system[0].product", "ProductUnknown", j => Coat(j, c => c with { Product = "claer" })),
         new("no product", "system[0].product", "ProductUnknown", j => Coat(j, c => c with { Product = "" })),
+        new("a coat on a top that is not there", "system[0].onTops", "TopUnknown", j => Coat(j, c => c with { OnTops = ["Iland"] })),
+        new("a coat on a top without a name", "system[0].onTops", "TopUnknown", j => Coat(j, c => c with { OnTops = [null!] })),
         new("thinner over the limit", "system[0].thinner", "ThinnerOverLimit", j => Coat(j, c => c with { Thinner = "2.1 %" })),
         new("negative thinner", "system[0].thinner", "TooSmall", j => Coat(j, c => c with { Thinner = "-1 %" })),
         new("thinner where none is permitted", "system[0].thinner", "ThinnerNotPermitted", j => j with { Products = [Written.Clear with { Thinner = null }] }),
