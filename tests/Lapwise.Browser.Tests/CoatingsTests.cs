@@ -56,4 +56,25 @@ public sealed class CoatingsTests(PublishedServer server)
 
         Task Type(string field, string text) => page.Locator("#at-" + field).FillAsync(text);
     }
+
+    [Fact]
+    public async Task A_coat_is_put_on_some_of_the_tops_and_follows_a_top_to_its_new_name()
+    {
+        await using var window = await server.Window(390, 844);
+        var page = await window.Open($"/jobs/{await server.CopyOfDemo()}/materials");
+        var coat = page.GetByRole(AriaRole.Region, new() { Name = "Coat 1" });
+        var need = coat.Locator("[data-is=needMl]");
+        var onBoth = await need.TextContentAsync(new() { Timeout = Pages.FirstStartMs });
+        await coat.GetByLabel("Sink run").UncheckAsync();
+        await Expect(need).Not.ToHaveTextAsync(onBoth!);
+        // It stays on the last of its tops.
+        await Expect(coat.GetByLabel("Island")).ToBeDisabledAsync();
+
+        await page.Go("Measure");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Island" }).First.ClickAsync();
+        await page.Field("Name of the top").FillAsync("Island by the window");
+        await page.Go("Order of work");
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "on Island by the window" })).ToBeVisibleAsync();
+        Assert.Empty(page.Errors());
+    }
 }
