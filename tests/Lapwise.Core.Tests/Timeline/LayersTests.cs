@@ -1,3 +1,4 @@
+using CsCheck;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Core.Quantities;
@@ -100,4 +101,28 @@ public sealed class LayersTests
         Assert.Contains(whole.Timeline.Reasons, r => r.Code == "TopWithoutCoat" && r.Text(English).Contains("Island", StringComparison.Ordinal));
         Assert.Single(whole.Work.Coats);
     }
+
+    /// <summary>One to four coats, each on any of the two tops or on both: top by top, in the room of the sheet, 4 to 24 h apart.</summary>
+    [Fact]
+    public void On_every_top_each_coat_comes_within_its_window_after_the_one_it_lies_on() =>
+        Gen.Int[0, 2].Array[1, 4].Sample(
+            chosen =>
+            {
+                string?[] tops = [.. chosen.Select(c => c switch { 0 => "Run", 1 => "Island", _ => null })];
+                var t = Whole([.. tops.Select(top => On(top))]).Timeline;
+                Assert.All(t.Steps.Zip(t.Steps.Skip(1)), p => Assert.True(p.First.End <= p.Second.Start));
+                foreach (var top in new[] { "Run", "Island" })
+                {
+                    var on = Enumerable.Range(0, tops.Length).Where(c => tops[c] is null || tops[c] == top).ToList();
+                    foreach (var (under, over) in on.Zip(on.Skip(1)))
+                    {
+                        var touched = t.Steps.First(s => s.Coat == over && s.Start >= Coated(t, under).End).Start;
+                        Assert.True(touched - Coated(t, under).End >= TimeSpan.FromHours(4), $"{touched - Coated(t, under).End}");
+                        Assert.True(Coated(t, over).Start - Coated(t, under).End <= TimeSpan.FromHours(27) || t.Steps.Any(s => s is { Kind: SiteStep.SandBetween, IsInserted: true } && s.Coat == over));
+                    }
+
+                    if (on.Count > 0) Assert.Contains(t.Steps, s => s.Kind == SiteStep.Unmask && s.Start >= Coated(t, on[^1]).End);
+                }
+            },
+            iter: 25, print: chosen => string.Join(' ', chosen), threads: 1);
 }
