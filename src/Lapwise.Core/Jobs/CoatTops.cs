@@ -14,18 +14,23 @@ public static class CoatTops
     }
 
     /// <summary>
-    /// The job with a top under another name, which the coats that name it follow. Not where two tops are of one name: which
-    /// is meant cannot be told, and the coat says so.
+    /// The job with a top under another name, which the coats that name it follow. While it is typed through the name of another
+    /// top they keep the name before that, and follow it again from there.
     /// </summary>
     /// <param name="top">Its place among the tops, from 0.</param>
     public static JobDocument Renamed(this JobDocument job, int top, string name)
     {
-        var was = job.Tops[top].Name;
-        var others = job.Tops.Where((_, i) => i != top).Select(t => t.Name).ToList();
         var renamed = job with { Tops = [.. job.Tops.Select((t, i) => i == top ? t with { Name = name } : t)] };
-        if (others.Exists(o => Same(o, was) || Same(o, name))) return renamed;
+        bool IsOfAnother(string n) => job.Tops.Where((_, i) => i != top).Any(t => Same(t.Name, n));
+        var was = job.Tops[top].Name;
+        if (IsOfAnother(was)) was = OfNoTop(job) ?? was;
+        if (IsOfAnother(was) || IsOfAnother(name)) return renamed;
         return renamed with { System = [.. job.System.Select(c => c.OnTops is null ? c : c with { OnTops = [.. c.OnTops.Select(n => Same(n, was) ? name.Trim() : n)] })] };
     }
+
+    /// <summary>The one name that coats give and no top has; null where there is none, or several.</summary>
+    private static string? OfNoTop(JobDocument job) =>
+        job.System.SelectMany(c => c.OnTops ?? []).Where(n => !job.Tops.Any(t => Same(t.Name, n))).Distinct(StringComparer.OrdinalIgnoreCase).ToList() is [var one] ? one : null;
 
     /// <summary>The job without a top; coats that go on other tops too leave it. One for it alone keeps its name, and says that it is no more.</summary>
     /// <param name="top">Its place among the tops, from 0.</param>

@@ -46,6 +46,15 @@ public sealed class CoatTopsTests
     }
 
     [Fact]
+    public void Coats_follow_a_name_that_is_typed_through_that_of_another_top()
+    {
+        var job = Job(["Island", "Bar"], ["Run"]) with { Tops = [Named("Run"), Named("Island"), Named("Bar")] };
+        foreach (var typed in new[] { "Ba", "Bar", "Bar by", "Bar by the window" }) job = job.Renamed(1, typed);
+
+        Assert.Equal([["Bar by the window", "Bar"], ["Run"]], OnTops(job));
+    }
+
+    [Fact]
     public void Of_two_tops_of_one_name_none_is_followed()
     {
         var twice = Job(["Island"]).Renamed(0, "island");
