@@ -41,7 +41,7 @@ internal sealed class DaysSearch : IDisposable
     public DaysSearch(DaysInput input, DaysInputs inputs, WorkedJobs worked, Voice voice, CancellationToken ending, DaysSearch? before = null)
     {
         (Input, this.inputs, this.worked, this.voice, this.before) = (input, inputs, worked, voice, before);
-        if (before is not null) (stand, Longer) = (stand with { Best = before.stand.Best }, before.Longer + 1);
+        if (before is not null) (stand, Longer, jobs, shop, problem) = (stand with { Best = before.stand.Best }, before.Longer + 1, before.jobs, before.shop, before.problem);
         stopping = CancellationTokenSource.CreateLinkedTokenSource(ending);
         Ended = Task.Run(Run, CancellationToken.None);
     }
