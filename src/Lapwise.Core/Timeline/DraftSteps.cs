@@ -102,12 +102,16 @@ internal sealed class DraftSteps
             var firstTouch = steps.Count;
             var isSanded = before is not null && (job.System[coat - 1].Product.Recoat is { IsAlwaysSanded: true } || eased.SandedAfter.Contains(coat - 1));
             if (isSanded) SandBetween(coat);
-            Step(SiteStep.Wipe, v => v.Say("wipe, tools out", "pasar el paño, sacar útiles"), v => v.Say("vacuum, then a clean cloth; no dust left", "aspirar y luego un paño limpio; sin polvo"), coat);
+            var wiped = Step(SiteStep.Wipe, v => v.Say("wipe, tools out", "pasar el paño, sacar útiles"), v => v.Say("vacuum, then a clean cloth; no dust left", "aspirar y luego un paño limpio; sin polvo"), coat);
             var rolled = Coat(coat);
+            if (wiped is { } wipe && FitInADay(wipe, rolled)) links.Add(new Link(wipe, rolled, LinkKind.Sequence, end => end) { NotAfter = end => end + Minutes(UsualTimes.WipedS) });
             if (before is { } last) Recoat(last, firstTouch, rolled, job.System[coat - 1].Product, isSanded, coat);
             before = rolled;
         }
     }
+
+    /// <summary>Two steps one after the other; where they do not, dust that settles in between is the lesser evil.</summary>
+    private bool FitInADay(int one, int other) => Minutes(steps[one].Seconds) + Minutes(steps[other].Seconds) <= job.Timeline.WorkToMin - job.Timeline.WorkFromMin;
 
     private void SandBetween(int coat)
     {
