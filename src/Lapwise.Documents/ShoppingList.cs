@@ -16,6 +16,9 @@ public sealed record ShoppingBasis(Purchase Purchase, IReadOnlyList<StockLevel> 
 {
     /// <summary>Jobs of which something entered cannot be used yet, by name: what they take may be missing.</summary>
     public IReadOnlyList<string> Incomplete { get; init; } = [];
+
+    /// <summary>What else of the jobs is worth knowing.</summary>
+    public IReadOnlyList<Reason> Notes { get; init; } = [];
 }
 
 /// <summary>What to buy for all coming jobs at one time: to tick off in the shop, with what it is for.</summary>
@@ -35,7 +38,7 @@ public static class ShoppingList
         [
             new Block.Title(Name(voice), voice.Say($"For all coming jobs, as of {voice.Date(basis.On)}.", $"Para todos los trabajos que vienen, al {voice.Date(basis.On)}.")),
             .. Missing(basis, voice),
-            .. ToBuy(basis.Purchase, voice),
+            .. ToBuy(basis, voice),
             .. BesideKits(basis.Purchase, voice),
             .. HeldBack(basis.Purchase, voice),
             .. BelowLeast(basis, voice),
@@ -47,18 +50,20 @@ public static class ShoppingList
     {
         if (basis.Incomplete.Count == 0) yield break;
         yield return new Block.Verdict(Tone.Narrow, voice.Say("This list may be too short.", "Esta lista puede quedarse corta."));
-        yield return new Block.Items([.. basis.Incomplete.Select(job => new Item(ItemMark.Caution, voice.Say(
-            $"{job}: something entered cannot be used yet, so what the job takes may be missing here. Open the job, put right what is marked, and print again.",
-            $"{job}: algo de lo anotado aún no se puede usar, así que puede faltar aquí lo que lleva el trabajo. Abra el trabajo, corrija lo marcado e imprima de nuevo.")))]);
+        yield return new Block.Items([new Item(ItemMark.Caution, voice.Say(
+            $"{voice.Some(basis.Incomplete)}: something entered cannot be used yet, so what the job takes may be missing here. Open the job, put right what is marked, and print again.",
+            $"{voice.Some(basis.Incomplete)}: algo de lo anotado aún no se puede usar, así que puede faltar aquí lo que lleva el trabajo. Abra el trabajo, corrija lo marcado e imprima de nuevo."))]);
     }
 
-    private static IEnumerable<Block> ToBuy(Purchase purchase, Voice voice)
+    private static IEnumerable<Block> ToBuy(ShoppingBasis basis, Voice voice)
     {
+        var purchase = basis.Purchase;
         yield return new Block.Heading(1, voice.Say("To buy", "Por comprar"));
         if (purchase.Shades.All(s => s.Kits.Count == 0))
             yield return new Block.Paragraph(purchase.Shades.Count == 0
                 ? voice.Say("No coming job needs a coating that may be bought yet.", "Ningún trabajo que viene necesita un recubrimiento que ya se pueda comprar.")
                 : voice.Say("Nothing that is sold in kits known here.", "Nada que se venda en juegos conocidos aquí."));
+        if (basis.Notes.Count > 0) yield return new Block.Items([.. basis.Notes.Select(r => Say.Reason(r, voice))]);
         if (purchase.Shades.Count == 0) yield break;
 
         var kit = voice.Volumes(purchase.Shades.SelectMany(s => s.Kits).Select(k => k.SizeMl));

@@ -68,6 +68,7 @@ public static class LapwiseServer
         builder.Services.AddSingleton<ComingPurchase>();
         builder.Services.AddSingleton<StoredWholePrice>();
         builder.Services.AddSingleton<TakingInShop>();
+        builder.Services.AddSingleton<WorkedJobs>();
         builder.Services.AddSingleton<DaysInputs>();
         builder.Services.AddSingleton<DaysDesk>();
         builder.Services.AddSingleton(new FeedKey(Path.Combine(settings.PhonesFolder, "calendar.key")));

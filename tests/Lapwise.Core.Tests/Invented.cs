@@ -13,7 +13,7 @@ internal static class Invented
     /// <summary>2 : 1 by volume, water at most 2 %: common practice, no source.</summary>
     public static Product Clear { get; } = new(
         "clear", "Invented clear", new MixRatio(MixBasis.Volume, 2, 1), 1.04, 1.11, 0.62,
-        new Thinner("water", 0.02, 1), new WetFilm(152.4), new WetFilm(190.5), new WetFilm(203.2),
+        new Thinner("water", 0.02, 1) { Kind = ThinnerKind.Water }, new WetFilm(152.4), new WetFilm(190.5), new WetFilm(203.2),
         [new TimeAt(45 * 60, 23), new TimeAt(26 * 60, 32)],
         [new TimeAt(11 * 60, 23), new TimeAt(7 * 60, 32)],
         null, null, new ProductLimits(15, 30, 0.75, 3), null, ApplicationMethod.Rolled, EndOfPotLife.Gels, null,

@@ -16,7 +16,7 @@ public sealed class ShoppingListTests
     private static readonly IReadOnlyList<Product> Products = JobReading.ReadProducts(new JobDocument(), Samples.Library);
 
     private static readonly IReadOnlyList<ComingNeed> Needs =
-        [.. Samples.Names.Select(Samples.Whole).SelectMany(w => Purchasing.NeedsOf(w.Job, w.Materials, _ => Day.AddDays(7), new SampleBoard("", Day)))];
+        [.. Samples.Names.Select(Samples.Whole).SelectMany(w => Purchasing.NeedsOf(w.Job, w.Materials, w.Supply, _ => Day.AddDays(7), new SampleBoard("", Day)))];
 
     private static ShoppingBasis For(IReadOnlyList<ComingNeed> needs, Shelf? shelf = null)
     {

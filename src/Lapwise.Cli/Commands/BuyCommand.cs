@@ -3,8 +3,6 @@ using Lapwise.Core;
 using Lapwise.Core.Answers;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
-using Lapwise.Core.Materials;
-using Lapwise.Core.Measure;
 using Lapwise.Core.Supply.Buying;
 using Lapwise.Files;
 
@@ -15,8 +13,8 @@ internal static class BuyCommand
 {
     public static readonly Command Command = new("buy", ["JOB", "JOB…"], [Phases.Supply],
         v => v.Say("the cheapest kits for all jobs named, together", "los juegos más baratos para todos los trabajos nombrados"),
-        v => v.Say("Kits for all jobs at once, so that none runs short with the chance asked for (--chance 95 %). --shelf names the log of what is on the shelf: first expired goes first, and an expired lot is never counted. A job's day is its timeline's start. --rates names the shop's rates, for the currency of prices that name none.",
-            "Juegos para todos los trabajos a la vez, sin quedarse corto con la probabilidad pedida (--chance 95 %). --shelf indica el registro del estante: lo que antes caduca sale antes, y un lote caducado no cuenta. El día de un trabajo es el inicio de su calendario. --rates indica las tarifas del taller, por la moneda de los precios que no dicen ninguna."),
+        v => v.Say("Kits for all jobs at once, so that none runs short with the chance asked for (--chance 95 %). --shelf names the log of what is on the shelf: first expired goes first, and an expired lot is never counted. Each coat is of the day its timeline gives it. --rates names the shop's rates, for the currency of prices that name none.",
+            "Juegos para todos los trabajos a la vez, sin quedarse corto con la probabilidad pedida (--chance 95 %). --shelf indica el registro del estante: lo que antes caduca sale antes, y un lote caducado no cuenta. Cada capa es del día que le da su calendario. --rates indica las tarifas del taller, por la moneda de los precios que no dicen ninguna."),
         Run)
     { LastRepeats = true };
 
@@ -27,15 +25,9 @@ internal static class BuyCommand
         {
             if (JobInput.Read(request with { Files = [file] }, terminal) is not { } input) return BadInput(file, request, terminal);
             voice = input.Voice;
-            var read = JobReading.Read(input.Document, input.Products);
-            if (read.Job is not { } job || read.Faults.Count > 0)
-            {
-                Faults.Print(input.WithLines(read.Faults), voice, terminal);
-                return BadInput(file, request, terminal);
-            }
-
+            if (input.Work(terminal) is not { } whole) return BadInput(file, request, terminal);
             library.AddRange((input.Document.Products ?? []).Concat(input.Products));
-            needs.AddRange(Purchasing.NeedsOf(job, Estimating.Estimate(job, Measuring.Measure(job)), _ => job.Timeline.Start, AgreementReading.Board(input.Document)));
+            needs.AddRange(Purchasing.NeedsOf(whole.Job, whole.Materials, whole.Supply, whole.Timeline.CoatedOn, AgreementReading.Board(input.Document)));
         }
 
         if (Chance(request) is not { } chance)

@@ -46,9 +46,10 @@ public sealed record StageAnswer(string Name, decimal Share, decimal Net, decima
 /// <param name="Currency">Of <paramref name="Cost"/>.</param>
 /// <param name="BesideKits">Thinner and wiping solvent, which no kit holds.</param>
 /// <param name="Incomplete">Jobs of which something entered cannot be used yet, by name: what they take may be missing.</param>
+/// <param name="Notes">What else of the jobs is worth knowing.</param>
 public sealed record PurchaseAnswer(
     double ChanceAsked, decimal? Cost, string? Currency, IReadOnlyList<ShadePurchaseAnswer> Shades,
-    IReadOnlyList<LiquidAnswer> BesideKits, IReadOnlyList<HeldBackAnswer> HeldBack, IReadOnlyList<string> Incomplete);
+    IReadOnlyList<LiquidAnswer> BesideKits, IReadOnlyList<HeldBackAnswer> HeldBack, IReadOnlyList<string> Incomplete, IReadOnlyList<ReasonAnswer> Notes);
 
 public sealed record LiquidAnswer(LiquidUse Use, string Name, int Coats, double NeedMl, bool MayBurn);
 
@@ -81,7 +82,7 @@ public static class MoneyAnswering
             ReasonAnswer.Of(price.Reasons, voice), ReasonAnswer.Of(terms.Open, voice));
     }
 
-    public static PurchaseAnswer Purchase(Purchase purchase, Voice voice, IReadOnlyList<string>? incomplete = null) => new(
+    public static PurchaseAnswer Purchase(Purchase purchase, Voice voice, IReadOnlyList<string>? incomplete = null, IReadOnlyList<Reason>? notes = null) => new(
         purchase.ChanceAsked, purchase.Cost?.Value, purchase.Cost?.Currency.Code,
         [.. purchase.Shades.Select(s => new ShadePurchaseAnswer(
             s.Product.Id, s.Product.Name, s.Shade.Color.Length > 0 ? s.Shade.Color : null, s.Needs.Count,
@@ -89,5 +90,5 @@ public static class MoneyAnswering
             [.. s.Kits.Select(k => new KitAnswer(Math.Round(k.SizeMl, 6), k.Count, k.Price))], s.Cost.Value, s.Cost.Currency.Code, s.Enough.Share, s.CostJobByJob.Value, ReasonAnswer.Of(s.Reasons, voice)))],
         [.. purchase.BesideKits.Select(l => new LiquidAnswer(l.Use, l.Name(voice), l.Coats, Math.Round(l.NeedMl, 3), l.MayBurn))],
         [.. purchase.HeldBack.Select(h => new HeldBackAnswer(h.Need.Job, h.Product.Id, h.Need.Shade.Color, Math.Round(h.Need.NeedMl, 3), ReasonAnswer.Of([h.Reason], voice)[0]))],
-        incomplete ?? []);
+        incomplete ?? [], ReasonAnswer.Of(notes ?? [], voice));
 }

@@ -68,6 +68,10 @@ public sealed partial record Voice(Language Language, UnitSystem Units)
     public string List(IReadOnlyList<string> things) =>
         things.Count < 2 ? string.Concat(things) : string.Join(", ", things.SkipLast(1)) + Say(" and ", " y ") + things[^1];
 
+    /// <summary>The same of things that may be very many: the first of them, and how many more.</summary>
+    public string Some(IReadOnlyList<string> things, int most = 8) =>
+        List(things.Count <= most ? things : [.. things.Take(most), Say($"{things.Count - most} more", $"{things.Count - most} más")]);
+
     /// <summary>How many there are of a thing, in the singular where there is one.</summary>
     public string Count(int count, (string One, string Many) en, (string One, string Many) es) =>
         Number(count, 0) + " " + Say(count == 1 ? en.One : en.Many, count == 1 ? es.One : es.Many);

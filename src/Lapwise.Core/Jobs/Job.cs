@@ -278,8 +278,8 @@ public sealed record MixRatio(MixBasis EnteredBy, double PartsAByVolume, double 
 
 public sealed record Thinner(string Name, double LimitFraction, double DensityGPerMl)
 {
-    /// <summary>What it counts as in VOC.</summary>
-    public ThinnerKind Kind { get; init; } = Math.Abs(DensityGPerMl - Defaults.ThinnerDensity.Value) < 0.01 ? ThinnerKind.Water : ThinnerKind.Solvent;
+    /// <summary>What it counts as in VOC, and whether it may burn: a solvent until it is said to be water, whatever its density.</summary>
+    public ThinnerKind Kind { get; init; } = ThinnerKind.Solvent;
 }
 
 /// <summary>VOC of one part as it stands in its container.</summary>

@@ -107,7 +107,7 @@ public sealed record ThinnerDocument
     public Entry Limit { get; set; } = "";
     /// <summary>Its density; left out: that of water.</summary>
     public Entry? Density { get; set; }
-    /// <summary>What it counts as in VOC; left out: water where it is as dense, else solvent.</summary>
+    /// <summary>What it counts as in VOC; left out: solvent.</summary>
     public ThinnerKind? Is { get; set; }
 }
 

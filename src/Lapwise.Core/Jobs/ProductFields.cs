@@ -75,7 +75,7 @@ public static class ProductFields
             new("thinner.is", OneOf(
                 ("water", v => v.Say("water", "agua")),
                 ("solvent", v => v.Say("solvent", "disolvente")),
-                ("exempt", v => v.Say("exempt solvent", "disolvente exento"))), v => v.Say("Counts as", "Cuenta como"), v => v.Say("In the VOC as applied.", "En el COV tal como se aplica.")),
+                ("exempt", v => v.Say("exempt solvent", "disolvente exento"))), v => v.Say("Counts as", "Cuenta como"), v => v.Say("In the VOC as applied; blank: solvent, which may burn.", "En el COV tal como se aplica; vacío: disolvente, que puede arder.")),
         ]),
         new(v => v.Say("Film", "Película"), v => v.Say("How thick it goes on and how much of it stays.", "Con qué espesor se aplica y cuánto queda."),
         [

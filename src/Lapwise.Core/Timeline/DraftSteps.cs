@@ -107,6 +107,7 @@ internal sealed class DraftSteps
             var beneath = layers.Beneath(coat).Select(b => (b.Coat, Touched: SandBetween(b.Coat, b.On, coat))).ToList();
             var wiped = Step(SiteStep.Wipe, Wiped(layers.Tops(coat)), v => v.Say("vacuum, then a clean cloth; no dust left", "aspirar y luego un paño limpio; sin polvo"), layers.Tops(coat), coat);
             coated.Add(Coat(coat));
+            if (wiped is { } wipe && FitInADay(wipe, coated[coat])) links.Add(new Link(wipe, coated[coat], LinkKind.Sequence, end => end) { NotAfter = end => end + Minutes(UsualTimes.WipedS) });
             foreach (var (last, sanded) in beneath) Recoat(last, sanded, wiped, coat);
             // Dust of sanding must not settle in a film that is fresh on another top.
             if (beneath.Select(b => b.Touched).FirstOrDefault(t => t is not null) is { } dusty && beneath.TrueForAll(b => b.Coat != coat - 1)) DustFree(coat - 1, dusty);
@@ -117,6 +118,9 @@ internal sealed class DraftSteps
     private Phrase Wiped(IReadOnlyList<MeasuredTop> tops) => IsAll(tops)
         ? v => v.Say("wipe, tools out", "pasar el paño, sacar útiles")
         : v => v.Say($"wipe {Names(tops)}, tools out", $"pasar el paño a {Names(tops)}, sacar útiles");
+
+    /// <summary>Two steps one after the other; where they do not, dust that settles in between is the lesser evil.</summary>
+    private bool FitInADay(int one, int other) => Minutes(steps[one].Seconds) + Minutes(steps[other].Seconds) <= job.Timeline.WorkToMin - job.Timeline.WorkFromMin;
 
     /// <summary>Place of the step; null where the coat beneath is not sanded.</summary>
     private int? SandBetween(int last, IReadOnlyList<MeasuredTop> tops, int coat)

@@ -63,7 +63,7 @@ internal static class TimelineReasons
     {
         var costS = steps.Where(s => s.IsInserted && s.Coat == before).Sum(s => s.Seconds);
         return new Reason("RecoatMissed", Limit.Note,
-            v => v.Say($"The latest recoat of coat {coat + 1} cannot be met within the hours {Hours(asks)}: it is sanded first, {Voice.Span(costS)} more.", $"El repintado más tardío de la capa {coat + 1} no cabe en el horario {Hours(asks)}: antes se lija, {Voice.Span(costS)} más."),
+            v => v.Say($"The latest recoat of coat {coat + 1} cannot be met within the hours {Hours(asks, v)}: it is sanded first, {Voice.Span(costS)} more.", $"El repintado más tardío de la capa {coat + 1} no cabe en el horario {Hours(asks, v)}: antes se lija, {Voice.Span(costS)} más."),
             v => v.Say("Work longer that day, warm or cool the room, or take a product with a wider window.", "Trabaje más ese día, caliente o enfríe la sala, o elija un producto con ventana más ancha."));
     }
 
@@ -77,11 +77,12 @@ internal static class TimelineReasons
             v => v.Say("Find and settle the days again on the page of days, or take the change back.", "Busque y acuerde de nuevo los días en la página de días, o deshaga el cambio."));
     }
 
-    public static Reason Contradict(IReadOnlyList<Link> cycle, TimelineAsks asks)
+    /// <param name="overS">How long what was taken out is gone, beyond what is allowed, on the days shown.</param>
+    public static Reason Contradict(IReadOnlyList<Link> cycle, TimelineAsks asks, double overS)
     {
         string Round(Voice v) => string.Join(" → ", cycle.Select(l => l.Name?.Invoke(v)).Where(n => n is not null).Distinct());
         return new Reason("WindowsContradict", Limit.AtYourWord,
-            v => v.Say($"These windows cannot all be met within the hours {Hours(asks)}: {Round(v)}.", $"Estas ventanas no se pueden cumplir todas en el horario {Hours(asks)}: {Round(v)}."),
+            v => v.Say($"These windows cannot all be met within the hours {Hours(asks, v)}: {Round(v)}. The days shown pass the last by {Voice.Span(overS)}.", $"Estas ventanas no se pueden cumplir todas en el horario {Hours(asks, v)}: {Round(v)}. Los días de aquí pasan el último en {Voice.Span(overS)}."),
             v => v.Say("Widen one of them: longer hours, a warmer room, a faster product, or more days without.", "Ensanche una: más horas, una sala más cálida, un producto más rápido o más días sin ello."));
     }
 
@@ -107,11 +108,9 @@ internal static class TimelineReasons
 
         var lateS = (light.From - by).TotalSeconds;
         return new Reason("PromiseMissed", Limit.AtYourWord,
-            v => v.Say($"Light use comes {Voice.Span(lateS)} after {promised:yyyy-MM-dd}, the date promised. The longest wait on the way: {blamed.Name(v)}, {Voice.Span(blamed.Seconds)}.", $"El uso ligero llega {Voice.Span(lateS)} después del {promised:yyyy-MM-dd}, la fecha prometida. La espera más larga del camino: {blamed.Name(v)}, {Voice.Span(blamed.Seconds)}."),
+            v => v.Say($"Light use comes {Voice.Span(lateS)} after {v.WeekDay(promised)}, the date promised. The longest wait on the way: {blamed.Name(v)}, {Voice.Span(blamed.Seconds)}.", $"El uso ligero llega {Voice.Span(lateS)} después del {v.WeekDay(promised)}, la fecha prometida. La espera más larga del camino: {blamed.Name(v)}, {Voice.Span(blamed.Seconds)}."),
             v => v.Say("Begin earlier, work longer days, warm the room, or promise a later date.", "Empiece antes, trabaje más horas, caliente la sala o prometa una fecha posterior."));
     }
 
-    private static string Hours(TimelineAsks asks) => $"{Clock(asks.WorkFromMin)}–{Clock(asks.WorkToMin)}";
-
-    private static string Clock(int minutes) => $"{minutes / 60}:{minutes % 60:00}";
+    private static string Hours(TimelineAsks asks, Voice v) => $"{v.HourOfDay(asks.WorkFromMin / 60.0)}–{v.HourOfDay(asks.WorkToMin / 60.0)}";
 }

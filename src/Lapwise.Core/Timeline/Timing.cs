@@ -31,7 +31,8 @@ public static class Timing
                 found = kept;
                 break;
             case EarliestPass.Outcome.NoneThereIs(var cycle):
-                reasons.Add(TimelineReasons.Contradict(cycle, asks));
+                var without = links.Single(l => l.Kind == LinkKind.Without);
+                reasons.Add(TimelineReasons.Contradict(cycle, asks, 60.0 * (found.Steps[without.To].Start - without.NotAfter!(found.Steps[without.From].End))));
                 (steps, links) = DraftSteps.Of(job, measured, work, waits, eased);
                 break;
         }

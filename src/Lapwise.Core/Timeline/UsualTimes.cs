@@ -19,6 +19,8 @@ internal static class UsualTimes
 
     /// <summary>Seconds the filler hardens before it is sanded.</summary>
     public const double FillerS = 2 * 3600;
+    /// <summary>A wiped surface is coated before dust settles on it again.</summary>
+    public const double WipedS = 30 * Minute;
     /// <summary>Primer to the next coat, at the sheet's usual temperature.</summary>
     public static readonly TimeAt Primer = new(4 * 3600, Defaults.SheetTemperature.Value);
     /// <summary>A bond test is pulled the next day where the sheet gives no recoat.</summary>

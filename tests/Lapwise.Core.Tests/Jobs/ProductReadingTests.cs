@@ -102,4 +102,15 @@ public sealed class ProductReadingTests
     private static MassLifeDocument Life(string mass, string time) => new() { Mass = mass, Time = time, At = "25 °C" };
 
     private static TimeAtDocument At(string time, int fahrenheit) => new() { Time = time, At = $"{fahrenheit} °F" };
+
+    /// <summary>Some solvents are as heavy as water: what it is, is not read off its density.</summary>
+    [Theory]
+    [InlineData(null)]
+    [InlineData("1.00 g/mL")]
+    [InlineData("0.82 g/mL")]
+    public void A_thinner_that_is_not_said_to_be_water_counts_as_solvent(string? density)
+    {
+        ThinnerKind Read(ThinnerKind? said) => ProductReading.Read(Written.Clear with { Thinner = new() { Name = "thinner", Limit = "2 %", Density = density is { } given ? new Entry(given) : (Entry?)null, Is = said } }, "").Product!.Thinner!.Kind;
+        Assert.Equal((ThinnerKind.Solvent, ThinnerKind.Water), (Read(null), Read(ThinnerKind.Water)));
+    }
 }

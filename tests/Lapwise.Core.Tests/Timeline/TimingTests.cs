@@ -120,6 +120,8 @@ public sealed class TimingTests
         Assert.Equal(Limit.AtYourWord, reason.Limit);
         Assert.Contains("light use", reason.Text(English), StringComparison.Ordinal);
         Assert.Contains("without what was taken out for at most 24 h", reason.Text(English), StringComparison.Ordinal);
+        var (gone, back) = (t.Steps.First(s => s.Kind == SiteStep.TakeOut).End, t.Steps.Last(s => s.Kind == SiteStep.PutBack).End);
+        Assert.Contains($"by {Voice.Span((back - gone).TotalSeconds - (24 * 3600))}.", reason.Text(English), StringComparison.Ordinal);
         Assert.False(t.Holds);
         Assert.DoesNotContain(t.Steps, s => s.IsInserted);
         Assert.Contains(t.Steps, s => s.Kind == SiteStep.Handover);
@@ -134,7 +136,30 @@ public sealed class TimingTests
         var text = Assert.Single(t.Reasons, r => r.Code == "PromiseMissed").Text(English);
         Assert.Contains(Voice.Span((light - new DateTime(2026, 12, 9)).TotalSeconds), text, StringComparison.Ordinal);
         Assert.Contains("light use, ", text, StringComparison.Ordinal);
+        Assert.Contains(English.WeekDay(new DateOnly(2026, 12, 8)), text, StringComparison.Ordinal);
         Assert.DoesNotContain(Timed(Two(timeline: new TimelineDocument { Start = "2026-12-07", PromisedBy = "2026-12-24" })).Reasons, r => r.Code == "PromiseMissed");
+    }
+
+    /// <summary>Days that leave room for the wipe but not for the coat after it, in every way they can be short.</summary>
+    [Fact]
+    public void A_surface_is_wiped_right_before_it_is_coated_and_not_on_the_evening_before()
+    {
+        foreach (var workTo in Enumerable.Range(10, 14).Select(h => $"{h / 2 + 8}:{(h % 2 == 0 ? "00" : "30")}").Append("9:45"))
+        {
+            var t = Timed(Two("4 h", "3 d", timeline: new TimelineDocument { WorkTo = workTo }));
+            foreach (var wipe in t.Steps.Where(s => s.Kind == SiteStep.Wipe))
+                Assert.InRange((Coat(t, wipe.Coat!.Value).Start - wipe.End).TotalMinutes, 0, 30);
+        }
+    }
+
+    [Fact]
+    public void Where_a_day_is_too_short_for_wiping_and_coating_they_are_still_both_placed()
+    {
+        static PlannedStep Wipe(JobTimeline t) => t.Steps.First(s => s.Kind == SiteStep.Wipe);
+        var ample = Timed(Two("4 h", "30 d"));
+        var longerMin = Math.Max(Wipe(ample).Worked.TotalMinutes, Coat(ample, 0).Worked.TotalMinutes);
+        var t = Timed(Two("4 h", "30 d", timeline: new TimelineDocument { WorkTo = $"8:{longerMin + 1:00}" }));
+        Assert.True(Coat(t, 0).Start.Date > Wipe(t).End.Date);
     }
 
     [Fact]

@@ -5,12 +5,12 @@ using Lapwise.Core.Quantities;
 namespace Lapwise.Core.Supply.Buying;
 
 /// <summary>What is worth knowing before the order goes out.</summary>
-internal static class BuyingReasons
+public static class BuyingReasons
 {
-    public static IReadOnlyList<Reason> Of(Product product, Shade shade, IReadOnlyList<ComingNeed> ordered, IReadOnlyList<Pack> packs, Currency own)
+    internal static IReadOnlyList<Reason> Of(Product product, Shade shade, IReadOnlyList<ComingNeed> ordered, IReadOnlyList<Pack> packs, Currency own)
     {
         var reasons = new List<Reason>();
-        var last = ordered[^1].On ?? DateOnly.MaxValue;
+        var last = ordered.Max(n => n.On);
         if (product.Kits.Count == 0)
         {
             reasons.Add(new Reason("NoKitsListed", Limit.Note,
@@ -27,9 +27,17 @@ internal static class BuyingReasons
                 v => v.Say("Price every kit in the shop's own currency.", "Ponga el precio de cada juego en la moneda del taller.")));
         }
 
-        reasons.AddRange(packs.Where(p => p.UsableMl > 0 && p.IsExpired(last)).Select(p => new Reason("ExpiresBeforeUse", Limit.Note,
-            v => v.Say($"Pack {p.Id} ({v.Volume(p.UsableMl)}) may be used until {v.Date(p.Expires!.Value)}: it is given to no job after that day, nor to one without a day.", $"El envase {p.Id} ({v.Volume(p.UsableMl)}) puede usarse hasta el {v.Date(p.Expires!.Value)}: no se da a ningún trabajo posterior, ni a uno sin fecha."),
+        reasons.AddRange(packs.Where(p => p.UsableMl > 0 && last is { } day && p.IsExpired(day)).Select(p => new Reason("ExpiresBeforeUse", Limit.Note,
+            v => v.Say($"Pack {p.Id} ({v.Volume(p.UsableMl)}) may be used until {v.Date(p.Expires!.Value)}: it is given to no job after that day.", $"El envase {p.Id} ({v.Volume(p.UsableMl)}) puede usarse hasta el {v.Date(p.Expires!.Value)}: no se da a ningún trabajo posterior."),
             v => v.Say("Use it on an earlier job, or write it off.", "Úselo en un trabajo anterior, o delo de baja."))));
+
+        var dayless = ordered.Where(n => n.On is null).Select(n => n.Job).Distinct(StringComparer.Ordinal).ToList();
+        if (dayless.Count > 0 && packs.Any(p => p.UsableMl > 0 && p.Expires is not null))
+        {
+            reasons.Add(new Reason("NoDayForPacks", Limit.Note,
+                v => v.Say($"A job without a day gets no pack that expires: {v.Some(dayless)}.", $"Un trabajo sin día no recibe ningún envase que caduca: {v.Some(dayless)}."),
+                v => v.Say("Set its first day on site, or settle its days.", "Fije su primer día en obra, o acuerde sus días.")));
+        }
 
         if (shade.Color.Length > 0 && packs.Any(p => p.UsableMl > 0 && !p.IsExpired(ordered[0].On ?? DateOnly.MaxValue)))
         {
@@ -41,7 +49,21 @@ internal static class BuyingReasons
         return reasons;
     }
 
-    public static Reason AwaitsBoard(Product product, ComingNeed need, SampleBoard board)
+    /// <summary>Coats that no longer come, as far as anyone knows.</summary>
+    public static Reason DayIsPast(IReadOnlyList<string> jobs) => new("DayIsPast", Limit.Note,
+        v => v.Say($"Coats whose day is past are not counted: {v.Some(jobs)}.", $"No se cuentan las capas cuyo día ya pasó: {v.Some(jobs)}."),
+        v => v.Say("If one is still to be done, give the job another first day, or settle its days again.", "Si alguna está por hacer, dé al trabajo otro primer día, o acuerde de nuevo sus días."));
+
+    /// <summary>Days that may not come as they were settled.</summary>
+    public static Reason DaysOutOfDate(IReadOnlyList<string> jobs) => new("SettledDaysOutOfDate", Limit.Note,
+        v => v.Say($"Days were settled for these jobs before they were changed, and no longer fit them: {v.Some(jobs)}. Packs are still shared out by those days.", $"Se acordaron días para estos trabajos antes de cambiarlos, y ya no encajan: {v.Some(jobs)}. Los envases aún se reparten según esos días."),
+        v => v.Say("Find and settle the days again on the page of days.", "Busque y acuerde de nuevo los días en la página de días."));
+
+    public static Reason NotPlanned(int most) => new("OrderOfWorkNotCounted", Limit.Note,
+        v => v.Say($"Of more than {most} jobs the order of work is not looked at: a roller is reckoned for everyone of a crew, and a job is coated on its first day.", $"De más de {most} trabajos no se mira el orden: se cuenta un rodillo por cada persona del equipo, y un trabajo se aplica en su primer día."),
+        v => v.Say("Leave out what is done on the page of days.", "Deje fuera lo terminado en la página de días."));
+
+    internal static Reason AwaitsBoard(Product product, ComingNeed need, SampleBoard board)
     {
         string Held(Voice v) => v.Say($"{need.Job}: {v.Volume(need.NeedMl)} of {product.Name} in {need.Shade.Color} is held back, and is not in the cost: ", $"{need.Job}: {v.Volume(need.NeedMl)} de {product.Name} en {need.Shade.Color} esperan, y no están en el coste: ");
         return board.SignedOn is null

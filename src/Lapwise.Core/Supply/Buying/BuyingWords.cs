@@ -7,8 +7,8 @@ public static class BuyingWords
 {
     /// <summary>What the chance asked for is of, and what the needs are.</summary>
     public static string HowSure(double chanceAsked, Voice v) => v.Say(
-        $"The cheapest kits that are enough with {v.Percent(chanceAsked, 1)}, for each coating and colour on its own; of several together the chance is less. Needs are estimates; rounding to the marks of a cup adds a little.",
-        $"Los juegos más baratos que alcanzan con el {v.Percent(chanceAsked, 1)}, para cada recubrimiento y color por separado; para varios juntos la probabilidad es menor. Las necesidades son estimaciones; redondear a las marcas del vaso añade un poco.");
+        $"The cheapest kits that are enough with {v.Percent(chanceAsked, 1)}, for each coating and colour on its own; of several together the chance is less. Needs are estimates.",
+        $"Los juegos más baratos que alcanzan con el {v.Percent(chanceAsked, 1)}, para cada recubrimiento y color por separado; para varios juntos la probabilidad es menor. Las necesidades son estimaciones.");
 
     /// <summary>Thinner goes by the name on its can, a solvent by what is done with it.</summary>
     public static string Of(LiquidUse use, string name, Voice v) => use is LiquidUse.Wiping ? v.Say($"{name} for the wipe", $"{name} para la limpieza") : name;

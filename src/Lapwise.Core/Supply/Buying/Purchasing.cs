@@ -17,14 +17,15 @@ public static class Purchasing
     public const ulong UsualSeed = 1;
 
     /// <summary>What the coats of a job take.</summary>
+    /// <param name="supply">Of its order of work, which knows the tickets and who rolls; null: not planned, and what the materials say holds.</param>
     /// <param name="on">The day a coat, by its place from 0, goes on; null: not set.</param>
     /// <param name="board">The colours it covers may be bought; a clear coat waits for none.</param>
-    public static IEnumerable<ComingNeed> NeedsOf(Job job, JobMaterials materials, Func<int, DateOnly?> on, SampleBoard board) =>
-        materials.Coats.Select((c, i) => (Coat: c, On: on(i), Shade: Shade.Of(c.Coat.Product.Id, c.Coat.Color)))
-            .Select(c => new ComingNeed(job.Name, c.On, c.Shade, c.Coat.NetMl, c.Coat.LossMl)
+    public static IEnumerable<ComingNeed> NeedsOf(Job job, JobMaterials materials, JobSupply? supply, Func<int, DateOnly?> on, SampleBoard board) =>
+        materials.Coats.Select((c, i) => (Coat: c, Planned: supply?.Coats[i], On: on(i), Shade: Shade.Of(c.Coat.Product.Id, c.Coat.Color)))
+            .Select(c => new ComingNeed(job.Name, c.On, c.Shade, c.Coat.NetMl, (c.Planned?.NeedMl ?? c.Coat.NeedMl) - c.Coat.NetMl)
             {
                 AwaitsBoard = board.Covers(c.Shade.Color) ? null : board,
-                ThinnerMl = c.Coat.ThinnerMl,
+                ThinnerMl = c.Planned?.ThinnerMl ?? c.Coat.ThinnerMl,
                 Wipe = c.Coat.Coat.Wipe,
             });
 

@@ -1,9 +1,10 @@
 using Lapwise.Core.Explain;
+using Lapwise.Server.Features.Jobs;
 
 namespace Lapwise.Server.Features.Days;
 
 /// <summary>The one search that goes on. The same input is not searched twice; another input takes the place of the one before.</summary>
-internal sealed class DaysDesk(DaysInputs inputs, IHostApplicationLifetime server) : IDisposable
+internal sealed class DaysDesk(DaysInputs inputs, WorkedJobs worked, IHostApplicationLifetime server) : IDisposable
 {
     private readonly Lock changing = new();
     private DaysSearch? search;
@@ -22,7 +23,7 @@ internal sealed class DaysDesk(DaysInputs inputs, IHostApplicationLifetime serve
             var same = search is { } going && going.Input.Mark == input.Mark && going.Stands ? going : null;
             if (same is not null && !(isLonger && same.CanLookOn)) return same;
             search?.Stop();
-            return search = new DaysSearch(input, inputs, voice, server.ApplicationStopping, same);
+            return search = new DaysSearch(input, inputs, worked, voice, server.ApplicationStopping, same);
         }
     }
 

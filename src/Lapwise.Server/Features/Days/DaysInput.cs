@@ -1,7 +1,5 @@
 using System.Security.Cryptography;
 using System.Text;
-using Lapwise.Core;
-using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Store;
 
@@ -19,8 +17,6 @@ internal sealed record DaysInput(string Mark, IReadOnlyList<Listed> Jobs, DaysDo
 /// <summary>Reads the input out of the store.</summary>
 internal sealed class DaysInputs(JobShelf jobs, ProductShelf products, DaysShelf days, SettledShelf settled, TimeProvider time)
 {
-    private readonly Dictionary<string, WholeJob> worked = new(StringComparer.Ordinal);
-
     /// <summary>Only what tells it apart is read of jobs and coatings: their versions.</summary>
     public async Task<DaysInput> Now(bool isAfresh, CancellationToken cancel)
     {
@@ -35,17 +31,6 @@ internal sealed class DaysInputs(JobShelf jobs, ProductShelf products, DaysShelf
         return new DaysInput(Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', words)))), asked, document, stood?.Document.Visits ?? [], today, isAfresh);
     }
 
-    /// <summary>A job through its own phases; one that has not changed since is not worked again.</summary>
-    public async Task<(WholeJob? Whole, IReadOnlyList<Fault> Faults)> Worked(Listed job, IReadOnlyList<ProductDocument> library, string libraryMark, CancellationToken cancel)
-    {
-        var key = $"{job.Id} {job.Version} {libraryMark}";
-        lock (worked) if (worked.TryGetValue(key, out var known)) return (known, known.Faults);
-        if (await jobs.Find(job.Id, cancel) is not { } stored) return (null, []);
-        var (whole, faults) = WholeJob.From(stored.Document, library);
-        if (whole is not null) lock (worked) worked[key] = whole;
-        return (whole, faults);
-    }
-
     /// <summary>Those of these jobs whose deposit is not in.</summary>
     public async Task<IReadOnlyList<(string Job, string Name)>> WithoutDeposit(IReadOnlyList<string> ids, CancellationToken cancel)
     {
@@ -53,18 +38,5 @@ internal sealed class DaysInputs(JobShelf jobs, ProductShelf products, DaysShelf
         foreach (var id in ids)
             if (await jobs.Find(id, cancel) is { Document: { } job } && string.IsNullOrWhiteSpace(job.Agreement?.DepositInOn)) without.Add((id, job.Name));
         return without;
-    }
-
-    /// <summary>Forgets what no job of this input was worked to.</summary>
-    public void KeepOnly(DaysInput input, string libraryMark)
-    {
-        var keys = input.Jobs.Select(j => $"{j.Id} {j.Version} {libraryMark}").ToHashSet(StringComparer.Ordinal);
-        lock (worked) foreach (var key in worked.Keys.Where(k => !keys.Contains(k)).ToList()) worked.Remove(key);
-    }
-
-    public async Task<(IReadOnlyList<ProductDocument> Library, string Mark)> Library(CancellationToken cancel)
-    {
-        var listed = await products.List(cancel);
-        return (await products.All(cancel), string.Join(' ', listed.OrderBy(p => p.Id, StringComparer.Ordinal).Select(p => $"{p.Id}:{p.Version}")));
     }
 }

@@ -3,6 +3,7 @@ using Lapwise.Core.Answers;
 using Lapwise.Core.Explain;
 using Lapwise.Core.Jobs;
 using Lapwise.Scheduling;
+using Lapwise.Server.Features.Jobs;
 using Effort = Lapwise.Scheduling.Effort;
 
 namespace Lapwise.Server.Features.Days;
@@ -23,6 +24,7 @@ internal sealed class DaysSearch : IDisposable
     private readonly CancellationTokenSource stopping;
     private readonly Stopwatch watch = Stopwatch.StartNew();
     private readonly DaysInputs inputs;
+    private readonly WorkedJobs worked;
     private readonly Voice voice;
     private readonly DaysSearch? before;
     private readonly List<(string Job, string Name, Phrase Why)> leftOut = [];
@@ -36,10 +38,10 @@ internal sealed class DaysSearch : IDisposable
     private sealed record Stand(DaysState State, int JobsRead, int Better, Schedule? Best, IReadOnlyList<Reason> Reasons);
 
     /// <param name="before">The same input with less effort, which had ended: what it found is not lost. Null: begun anew.</param>
-    public DaysSearch(DaysInput input, DaysInputs inputs, Voice voice, CancellationToken ending, DaysSearch? before = null)
+    public DaysSearch(DaysInput input, DaysInputs inputs, WorkedJobs worked, Voice voice, CancellationToken ending, DaysSearch? before = null)
     {
-        (Input, this.inputs, this.voice, this.before) = (input, inputs, voice, before);
-        if (before is not null) (stand, Longer) = (stand with { Best = before.stand.Best }, before.Longer + 1);
+        (Input, this.inputs, this.worked, this.voice, this.before) = (input, inputs, worked, voice, before);
+        if (before is not null) (stand, Longer, jobs, shop, problem) = (stand with { Best = before.stand.Best }, before.Longer + 1, before.jobs, before.shop, before.problem);
         stopping = CancellationTokenSource.CreateLinkedTokenSource(ending);
         Ended = Task.Run(Run, CancellationToken.None);
     }
@@ -147,17 +149,17 @@ internal sealed class DaysSearch : IDisposable
     private async Task<IReadOnlyList<ShopJob>> Read(CancellationToken stop)
     {
         List<ShopJob> found = [];
-        var (library, mark) = await inputs.Library(stop);
+        var (library, mark) = await worked.Library(stop);
         foreach (var job in Input.Jobs)
         {
             stop.ThrowIfCancellationRequested();
-            var (whole, faults) = await inputs.Worked(job, library, mark, stop);
+            var (whole, faults) = await worked.Of(job, library, mark, stop);
             if (whole is { Timeline.Steps.Count: > 0 } && faults.Count == 0) found.Add(new ShopJob(job.Id, whole));
             else lock (leftOut) leftOut.Add((job.Id, job.Name, faults.Count > 0 ? v => $"{FieldWords.Of(faults[0].Path, v)}: {faults[0].Text(v)} {faults[0].Cure(v)}" : v => v.Say("Its tops, coats or room are not there yet.", "Aún faltan sus cubiertas, capas o sala.")));
             stand = stand with { JobsRead = stand.JobsRead + 1 };
         }
 
-        inputs.KeepOnly(Input, mark);
+        worked.KeepOnly(Input.Jobs, mark);
         return found;
     }
 

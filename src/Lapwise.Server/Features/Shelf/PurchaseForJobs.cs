@@ -26,7 +26,7 @@ internal static class PurchaseForJobs
     {
         var voice = Voices.Of(request);
         var (found, refusal) = await coming.Of(request, voice, cancel);
-        return found is null ? refusal! : Results.Ok(MoneyAnswering.Purchase(found.Purchase, voice, found.Incomplete));
+        return found is null ? refusal! : Results.Ok(MoneyAnswering.Purchase(found.Purchase, voice, found.Incomplete, found.Notes));
     }
 
     private static async Task<IResult> List(bool isPdf, HttpRequest request, ComingPurchase coming, TimeProvider time, CancellationToken cancel)

@@ -4,6 +4,7 @@ using Lapwise.Core.Jobs;
 using Lapwise.Core.Quantities;
 using Lapwise.Core.Supply;
 using Lapwise.Core.Supply.Buying;
+using Lapwise.Core.Tests.Jobs;
 
 namespace Lapwise.Core.Tests.Supply.Buying;
 
@@ -104,7 +105,7 @@ public sealed class PurchasingTests
     {
         var board = AgreementReading.Board(new JobDocument { Agreement = new AgreementDocument { SampleBoard = new SampleBoardDocument { SignedOn = signedOn, Shows = shows } } });
         var job = Invented.Job with { System = [Invented.Coat, Invented.Coat with { Color = colour }] };
-        var needs = Purchasing.NeedsOf(job, Lapwise.Core.Materials.Estimating.Estimate(job, Lapwise.Core.Measure.Measuring.Measure(job)), _ => null, board);
+        var needs = Purchasing.NeedsOf(job, Lapwise.Core.Materials.Estimating.Estimate(job, Lapwise.Core.Measure.Measuring.Measure(job)), null, _ => null, board);
         Assert.Equal([null, isBought ? null : board], needs.Select(n => n.AwaitsBoard));
     }
 
@@ -145,6 +146,29 @@ public sealed class PurchasingTests
         // One coat of loss only: its 97.5 % point is loss · exp(0.25 · 1.96).
         var bought = Assert.Single(Purchasing.Purchase([Need(0.0, 1000)], Empty, [Clear], Currency.UsDollar, 0.975, trials: 20_000).Shades);
         Assert.Equal(1000 * Math.Exp(0.25 * 1.959964), bought.BuyAtLeastMl, 1000 * 0.03);
+    }
+
+    /// <summary>Two of whom one rolls while the other mixes: one roller, and what the tickets measure.</summary>
+    [Fact]
+    public void A_planned_job_is_bought_for_as_its_own_supply_says()
+    {
+        var document = Written.Job with { Crew = [new PersonDocument { Name = "One" }, new PersonDocument { Name = "Two" }] };
+        var whole = WholeJob.From(document, [Written.Clear]).Whole!;
+        var need = Assert.Single(Purchasing.NeedsOf(whole.Job, whole.Materials, whole.Supply, whole.Timeline.CoatedOn, Unsigned));
+        Assert.Equal((whole.Supply.Coats[0].NeedMl, whole.Supply.Coats[0].ThinnerMl), (need.NeedMl, need.ThinnerMl));
+        Assert.Equal(1, whole.Work.Coats[0].Rollers);
+        var unplanned = Assert.Single(Purchasing.NeedsOf(whole.Job, Lapwise.Core.Materials.Estimating.Estimate(whole.Job, whole.Measured), null, _ => null, Unsigned));
+        Assert.True(need.NeedMl < unplanned.NeedMl);
+    }
+
+    [Fact]
+    public void A_pack_that_outlasts_every_day_known_is_not_said_to_be_late_but_a_job_without_a_day_is_named()
+    {
+        var pack = Pack("p", 900, lastDay: 300);
+        var codes = Buy([Need(500), Need(400, job: "Bar") with { On = null }], pack).Reasons;
+        Assert.Contains("Bar", Assert.Single(codes).Text(Invented.Voices[0]), StringComparison.Ordinal);
+        Assert.Equal("NoDayForPacks", codes[0].Code);
+        Assert.Empty(Buy([Need(500)], pack).Reasons);
     }
 
     [Fact]

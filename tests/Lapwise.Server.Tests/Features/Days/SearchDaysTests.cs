@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Net;
 using System.Text.Json;
 using Lapwise.Core.Answers;
@@ -177,6 +178,32 @@ public sealed class SearchDaysTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Looked_at_for_longer_what_was_found_stands_and_is_never_worse()
+    {
+        await Copies("second");
+        // Deadlines that cannot be met: how late all must end is bounded, but not proven.
+        await Enter(new DaysDocument { Jobs = [.. new[] { "demo", "second" }.Select(j => new JobDaysDocument { Job = j, EndBy = DateTime.Now.AddDays(3).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) })] });
+        var first = await Ended();
+        Assert.Equal((DaysState.Done, 0, true), (first.State, first.Longer, first.CanLookOn));
+
+        var further = await Told(HttpMethod.Post, "?longer");
+        Assert.Equal((1, first.Input), (further.Longer, further.Input));
+        Assert.NotEmpty(further.Visits);
+        var then = await Ended();
+        Assert.Equal(1, then.Longer);
+        Assert.True(string.CompareOrdinal(then.LastEnd, first.LastEnd) <= 0 && string.CompareOrdinal(then.Bound, first.Bound) >= 0);
+    }
+
+    [Fact]
+    public async Task What_is_proven_is_not_looked_at_for_longer()
+    {
+        await Enter(Two);
+        var first = await Ended();
+        Assert.Equal((true, false), (first.IsProven, first.CanLookOn));
+        Assert.Equal(0, (await Told(HttpMethod.Post, "?longer")).Longer);
+    }
+
+    [Fact]
     public async Task A_search_that_is_stopped_keeps_the_best_so_far()
     {
         // Many alike jobs for one crew are not proven at once.
@@ -234,8 +261,8 @@ public sealed class SearchDaysTests : IAsyncLifetime
         return await Read<SettledDaysDocument>("/api/days/settled", JobJson.Default.SettledDaysDocument);
     }
 
-    private async Task<DaysAnswer> Told(HttpMethod method) =>
-        JsonSerializer.Deserialize(await (await server.Send(method, "/api/days/search")).Content.ReadAsStringAsync(Cancel), DaysJson.Default.DaysAnswer)!;
+    private async Task<DaysAnswer> Told(HttpMethod method, string query = "") =>
+        JsonSerializer.Deserialize(await (await server.Send(method, "/api/days/search" + query)).Content.ReadAsStringAsync(Cancel), DaysJson.Default.DaysAnswer)!;
 
     private async Task<T> Read<T>(string address, System.Text.Json.Serialization.Metadata.JsonTypeInfo<T> json) =>
         JsonSerializer.Deserialize(await (await server.Send(HttpMethod.Get, address)).Content.ReadAsStringAsync(Cancel), json)!;

@@ -30,6 +30,21 @@ public sealed class QuotesTests
         Assert.Equal("application/pdf", (await server.Send(HttpMethod.Get, $"/api/quotes/{id}/quote.pdf")).Content.Headers.ContentType!.MediaType);
     }
 
+    [Fact]
+    public async Task What_was_given_out_outlives_its_job()
+    {
+        await using var server = await OnNewDatabase();
+        var id = (await Body(await server.Send(HttpMethod.Post, "/api/jobs/demo/quotes"))).GetProperty("id").GetString();
+        await server.Send(HttpMethod.Get, "/api/jobs/demo/papers/tickets.pdf");
+        var ticket = "/api/jobs/demo/papers/given/" + Path.GetFileName(Assert.Single(Directory.GetFiles(server.Settings.DataFolder, "1-*.pdf", SearchOption.AllDirectories)));
+        var stored = await server.Send(HttpMethod.Get, "/api/jobs/demo");
+        Assert.Equal(HttpStatusCode.OK, (await server.Send(HttpMethod.Delete, "/api/jobs/demo", ifMatch: VersionOf(stored))).StatusCode);
+
+        foreach (var address in new[] { $"/api/quotes/{id}/quote.pdf", ticket })
+            Assert.Equal("application/pdf", (await server.Send(HttpMethod.Get, address)).Content.Headers.ContentType!.MediaType);
+        Assert.Contains(id!, await server.Http.GetStringAsync("/api/jobs/demo/quotes", Stop), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("tickets.pdf", "application/pdf")]
     [InlineData("packet.pdf", "application/pdf")]

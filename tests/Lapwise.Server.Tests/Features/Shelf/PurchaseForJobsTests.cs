@@ -1,6 +1,8 @@
+using System.Globalization;
 using System.Net;
 using System.Text.Json;
 using Lapwise.Core.Jobs;
+using Lapwise.Core.Shop;
 using static Lapwise.Server.Tests.RunningServer;
 
 namespace Lapwise.Server.Tests.Features.Shelf;
@@ -49,6 +51,67 @@ public sealed class PurchaseForJobsTests(RunningServer server) : IClassFixture<R
         var answer = JsonDocument.Parse(await Text(await server.Send(HttpMethod.Get, "/api/purchase?job=half-typed"))).RootElement;
         Assert.Equal("Half typed", Assert.Single(answer.GetProperty("incomplete").EnumerateArray()).GetString());
     }
+
+    [Fact]
+    public async Task What_is_done_or_past_is_not_bought_for_and_what_is_past_is_named()
+    {
+        await using var shop = await OnNewDatabase();
+        var today = DateOnly.FromDateTime(DateTime.Now);
+        await Put(shop, "coming", today.AddDays(9));
+        await Put(shop, "gone", today.AddDays(-60));
+        await Put(shop, "undated", null);
+        await shop.Send(HttpMethod.Put, "/api/days", """{"jobs":[{"job":"demo","leaveOut":true}]}""", ifNone: true);
+
+        Assert.Equal(["coming", "undated"], await Bought(""));
+        var note = Assert.Single((await Purchase(shop, "")).GetProperty("notes").EnumerateArray());
+        Assert.Equal("DayIsPast", note.GetProperty("code").GetString());
+        Assert.Contains("gone", note.GetProperty("text").GetString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("coming", note.GetProperty("text").GetString(), StringComparison.Ordinal);
+        Assert.Contains("whose day is past", await Text(await shop.Send(HttpMethod.Get, "/api/purchase/list")), StringComparison.Ordinal);
+        // Asked for by its name it counts.
+        Assert.Equal(["gone"], await Bought("?job=gone"));
+
+        async Task<IReadOnlyList<string>> Bought(string query)
+        {
+            var page = await Text(await shop.Send(HttpMethod.Get, "/api/purchase/list" + query));
+            return [.. new[] { "coming", "gone", "undated", "demo" }.Where(id => page.Contains($"<td>{id}</td>", StringComparison.Ordinal))];
+        }
+    }
+
+    [Fact]
+    public async Task A_job_changed_after_its_days_were_settled_is_named()
+    {
+        await using var shop = await OnNewDatabase();
+        await Put(shop, "changed", DateOnly.FromDateTime(DateTime.Now).AddDays(9));
+        var first = DateOnly.FromDateTime(DateTime.Now).AddDays(20);
+        var taken = $$$"""{"lapwise":1,"settled":{"times":1,"visits":[{"job":"changed","name":"changed","number":1,"from":"{{{first:yyyy-MM-dd}}}T08:00","lengthMin":60,"by":"crew","isCoat":true,"coat":1,"en":"coat 1","es":"capa 1"}]}}""";
+        var plan = (await Body(await shop.Send(HttpMethod.Post, "/api/import", taken))).GetProperty("plan").GetString();
+        await shop.Send(HttpMethod.Post, "/api/import?plan=" + plan, taken);
+
+        var note = Assert.Single((await Purchase(shop, "?job=changed")).GetProperty("notes").EnumerateArray());
+        Assert.Equal("SettledDaysOutOfDate", note.GetProperty("code").GetString());
+        Assert.Contains("changed", note.GetProperty("text").GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Of_very_many_jobs_it_is_said_that_their_order_of_work_does_not_count()
+    {
+        await using var shop = await OnNewDatabase();
+        var demo = JsonSerializer.Deserialize(await Text(await shop.Send(HttpMethod.Get, "/api/jobs/demo")), JobJson.Default.JobDocument)!;
+        var text = JsonSerializer.Serialize(new ShopDocument { Jobs = [.. Enumerable.Range(0, 101).Select(i => new KeptJobDocument { Id = $"j{i}", Job = demo with { Name = $"Job {i}" } })] }, ShopJson.Default.ShopDocument);
+        var plan = (await Body(await shop.Send(HttpMethod.Post, "/api/import", text))).GetProperty("plan").GetString();
+        await shop.Send(HttpMethod.Post, "/api/import?plan=" + plan, text);
+        Assert.Contains((await Purchase(shop, "")).GetProperty("notes").EnumerateArray(), n => n.GetProperty("code").GetString() == "OrderOfWorkNotCounted");
+    }
+
+    private static async Task Put(RunningServer shop, string id, DateOnly? start)
+    {
+        var demo = JsonSerializer.Deserialize(await Text(await shop.Send(HttpMethod.Get, "/api/jobs/demo")), JobJson.Default.JobDocument)!;
+        var timeline = (demo.Timeline ?? new TimelineDocument()) with { Start = start?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) };
+        await shop.Send(HttpMethod.Put, $"/api/jobs/{id}", Json(demo with { Name = id, Timeline = timeline }), ifNone: true);
+    }
+
+    private static async Task<JsonElement> Purchase(RunningServer shop, string query) => await Body(await shop.Send(HttpMethod.Get, "/api/purchase" + query));
 
     private static Task<string> Text(HttpResponseMessage answer) => answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
 }
