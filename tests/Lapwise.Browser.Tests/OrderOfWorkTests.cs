@@ -93,11 +93,12 @@ public sealed partial class OrderOfWorkTests(PublishedServer server)
         await searchOn.FocusAsync();
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.GetByText("Searching for a better order")).ToBeVisibleAsync();
-        Assert.Empty((await page.RunAxe()).Violations.Select(v => v.Id));
         await page.GetByRole(AriaRole.Button, new() { Name = "Stop", Exact = true }).ClickAsync();
         await Expect(page.GetByText("Stopped.")).ToBeVisibleAsync();
         await Expect(searchOn).ToBeEnabledAsync();
         await Expect(margin).ToHaveTextAsync(before);
+        await searchOn.ClickAsync();
+        Assert.Empty((await page.RunAxe()).Violations.Select(v => v.Id));
     }
 
     [Fact]
