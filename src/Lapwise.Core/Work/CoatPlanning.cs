@@ -212,7 +212,7 @@ internal sealed class CoatPlanning
     private CoatSchedule Scheduled(IReadOnlyList<TopOrder> tops, OrderProblem problem, FoundOrder found)
     {
         var mixed = _hands.Mixer is null ? found : _batches.MixedByHelper(found);
-        return new CoatSchedule(tops, problem, mixed, mixed.KeepsLimits, _conditions.Ageing.Share, _batches.LifeMs);
+        return new CoatSchedule(tops, problem, mixed, mixed.KeepsLimits, _conditions.Ageing.Share, _batches.LifeMs, _batches.StandMs);
     }
 
     /// <summary>
@@ -330,11 +330,12 @@ internal sealed class CoatPlanning
 /// <summary>A coat on the clock: the tops' cuts, the joined problem and the order found for it.</summary>
 /// <param name="AgeShare">Share of a batch's age that counts against the open time.</param>
 /// <param name="LifeMs">Of each batch, from the start of its mixing.</param>
-internal sealed record CoatSchedule(IReadOnlyList<TopOrder> Tops, OrderProblem Problem, FoundOrder Found, bool KeepsBatches, double AgeShare, long LifeMs)
+/// <param name="StandMs">How much of the time of each mix the batch stands.</param>
+internal sealed record CoatSchedule(IReadOnlyList<TopOrder> Tops, OrderProblem Problem, FoundOrder Found, bool KeepsBatches, double AgeShare, long LifeMs, long StandMs)
 {
     public IReadOnlyList<PlacedMix> Mixes => Found.Mixes;
 
-    public OrderAges Ages { get; } = OrderAges.Of(Problem, Found, AgeShare, LifeMs);
+    public OrderAges Ages { get; } = OrderAges.Of(Problem, Found, AgeShare, LifeMs, StandMs);
 
     /// <summary>The worst of all ages, each with what the age of its batch had used.</summary>
     public long WorstAgeMs => Ages.WorstMs;

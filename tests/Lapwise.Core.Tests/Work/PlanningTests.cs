@@ -108,6 +108,10 @@ public sealed class PlanningTests
             Assert.Equal(coat.PotLifeMs, b.UseByMs - b.MixStartMs);
             Assert.True(coat.Sections.Where(s => s.Batch == b.Id).Min(s => s.StartMs) >= b.ReadyMs);
         });
+        // While it stands it ages: what reacts in the film has begun in the cup.
+        var mixedMs = coat.Batches.ToDictionary(b => b.Id, b => b.MixEndMs);
+        Assert.True(coat.BatchAgeShare > 0);
+        Assert.All(coat.Sections, s => Assert.Equal(Math.Ceiling((coat.BatchAgeShare * (s.StartMs - mixedMs[s.Batch]) / 1000) - 1e-9) * 1000, s.UsedMs));
         // What was not tried is said, and only where it costs something.
         Assert.Equal(people == 1, coat.Reasons.Any(r => r.Code == "StandingIsWaitedOut"));
     }

@@ -128,7 +128,7 @@ public sealed class BatchBreaks
                 takenMl += VolumeMl(to - 1);
                 rolledMs += durationMs;
                 if (takenMl > usableMl + 1e-9 || rule.MixMs + (rolledMs / _problem.Crew) > rule.LifeMs) return;
-                countedMs[to - 1] = nowMs - BatchAgeing.UsedMs(rule.AgeShare, nowMs - readyMs);
+                countedMs[to - 1] = nowMs - BatchAgeing.UsedMs(rule.AgeShare, nowMs - readyMs + rule.StandMs);
                 nowMs += durationMs;
                 worstMs = Math.Max(worstMs, AgeMs(to - 1, nowMs));
                 if (worstMs > mostMs) return;

@@ -43,13 +43,16 @@ public sealed record OrderLap(int A, int B, long? LimitMs = null);
 /// <param name="MostBatches">No more batches than this.</param>
 /// <param name="FirstUsableMl">What the first batch gives, since it also charges roller and tray; null: as every other.</param>
 /// <param name="AgeShare">
-/// Share of a batch's age, from the end of its mixing, that counts with the age of every lap rolled from it, up to a whole
+/// Share of a batch's age, from when it is mixed through, that counts with the age of every lap rolled from it, up to a whole
 /// second. One person's search counts it; several people's starts are open while laps are judged, so theirs leaves it out.
 /// </param>
 public sealed record MixingRule(long MixMs, long LifeMs, double UsableMl, int MostBatches, double? FirstUsableMl = null, double AgeShare = 0)
 {
     /// <summary>Time to mix one batch of each person, where they differ; empty: <see cref="MixMs"/> for all.</summary>
     public IReadOnlyList<long> EachMixMs { get; init; } = [];
+
+    /// <summary>How long a batch stands at the end of its mixing time before its first use: it ages meanwhile.</summary>
+    public long StandMs { get; init; }
 
     public long MixMsOf(int person) => EachMixMs.Count == 0 ? MixMs : EachMixMs[Math.Min(person, EachMixMs.Count - 1)];
 }

@@ -22,7 +22,7 @@ internal sealed class SoloModel
         Predecessors = Lists(problem.Before.Select(b => (b.Then, b.First)));
         Successors = Lists(problem.Before);
         PredecessorCount = [.. Predecessors.Select(p => p.Length)];
-        Mixing = problem.Mixing is { } m ? new GrainedMixing(m.MixMs / GrainMs, m.LifeMs / GrainMs, m.UsableMl, m.FirstUsableMl ?? m.UsableMl, m.MostBatches, m.AgeShare, GrainMs) : null;
+        Mixing = problem.Mixing is { } m ? new GrainedMixing(m.MixMs / GrainMs, m.LifeMs / GrainMs, m.UsableMl, m.FirstUsableMl ?? m.UsableMl, m.MostBatches, m.AgeShare, m.StandMs / GrainMs, GrainMs) : null;
         ByPromise = [.. FreeSections.OrderByDescending(Eccentricity).ThenBy(i => graph.Neighbours[i].Length).ThenBy(i => i)];
         Mirrors = FarPairs();
     }
@@ -77,10 +77,10 @@ internal sealed class SoloModel
 }
 
 /// <summary>The mixing rule in the model's grain.</summary>
-internal sealed record GrainedMixing(long Mix, long Life, double UsableMl, double FirstUsableMl, int MostBatches, double AgeShare, long GrainMs)
+internal sealed record GrainedMixing(long Mix, long Life, double UsableMl, double FirstUsableMl, int MostBatches, double AgeShare, long Stand, long GrainMs)
 {
-    /// <summary>Open time that the age of a batch has used; the grain divides a whole second.</summary>
-    public long Used(long age) => BatchAgeing.UsedMs(AgeShare, age * GrainMs) / GrainMs;
+    /// <summary>Open time that the age of a batch has used, so long after it could be used first; the grain divides a whole second.</summary>
+    public long Used(long sinceReady) => BatchAgeing.UsedMs(AgeShare, (sinceReady + Stand) * GrainMs) / GrainMs;
 
     public double Usable(int batch) => batch == 0 ? FirstUsableMl : UsableMl;
 }

@@ -20,7 +20,7 @@ public sealed class BatchBreaksTests
         {
             Crew = crew,
             Sections = [.. problem.Sections.Select((s, i) => s with { VolumeMl = volumes[i], DurationMs = [s.DurationMs[0] * 1000] })],
-            Mixing = new MixingRule(mix * 1000, life * 1000, usable, 4, first, crew == 1 ? 0.25 : 0),
+            Mixing = new MixingRule(mix * 1000, life * 1000, usable, 4, first, crew == 1 ? 0.25 : 0) { StandMs = mix / 2 * 1000 },
         }
         let found = OrderSearch.Solve(mixed, 20_000)
         where found.KeepsLimits
@@ -165,7 +165,7 @@ public sealed class BatchBreaksTests
                 var u = sequence[i];
                 if (i > 0 && (mask & (1 << (i - 1))) != 0) (b, leftMl, mixedAt, now) = (b + 1, rule.UsableMl, now, now + rule.MixMs);
                 start[u] = now;
-                counted[u] = now - ((long)Math.Ceiling((rule.AgeShare * (now - mixedAt - rule.MixMs) / 1000) - 1e-9) * 1000);
+                counted[u] = now - ((long)Math.Ceiling((rule.AgeShare * (now - mixedAt - rule.MixMs + rule.StandMs) / 1000) - 1e-9) * 1000);
                 end[u] = now += problem.Sections[u].DurationMs[0];
                 batch[u] = b;
                 leftMl -= problem.Sections[u].VolumeMl;

@@ -31,13 +31,14 @@ public sealed class OrderSearchTests
         var gen = from problem in Problems.Small
                   from mix in Gen.Long[1, 4]
                   from life in Gen.Long[14, 40]
+                  from stand in Gen.Long[0, mix]
                   from most in Gen.Int[1, 3]
                   from volumes in Gen.Int[1, 4].Array[problem.Sections.Count]
                   from share in Gen.OneOf<double>(0, 0.25, 0.4, 1)
                   select problem with
                   {
                       Sections = [.. problem.Sections.Select((s, i) => s with { VolumeMl = volumes[i], DurationMs = [s.DurationMs[0] * 1000] })],
-                      Mixing = new MixingRule(mix * 1000, life * 1000, 8, most, AgeShare: share),
+                      Mixing = new MixingRule(mix * 1000, life * 1000, 8, most, AgeShare: share) { StandMs = stand * 1000 },
                       Before = [],
                   };
         gen.Where(p => p.Sections.Count <= 5).Sample(problem =>
@@ -197,7 +198,7 @@ public sealed class OrderSearchTests
         {
             if (mixBefore[i]) mixed = now += problem.Mixing!.MixMs;
             // Film of a batch that has stood is as far closed as if it had begun sooner; up to a whole second.
-            start[order[i]] = now - ((long)Math.Ceiling(((problem.Mixing?.AgeShare ?? 0) * (now - mixed) / 1000) - 1e-9) * 1000);
+            start[order[i]] = now - ((long)Math.Ceiling(((problem.Mixing?.AgeShare ?? 0) * (now - mixed + (problem.Mixing?.StandMs ?? 0)) / 1000) - 1e-9) * 1000);
             now += problem.Sections[order[i]].DurationMs[0];
             end[order[i]] = now;
         }
