@@ -86,10 +86,11 @@ public sealed class SeveralCupsTests
 
     /// <summary>One who rolls alone, one with a helper, and two who both roll and mix, with batches small enough to need many.</summary>
     [Theory]
-    [InlineData(1, 11, 1)]
-    [InlineData(2, 11, 1)]
-    [InlineData(2, 5, 2)]
-    public void Before_anything_is_marked_the_forecast_of_a_whole_job_is_its_plan(int crew, int openMinutes, int rollers)
+    [InlineData(1, 11, 1, 0)]
+    [InlineData(1, 11, 1, 4)]
+    [InlineData(2, 11, 1, 0)]
+    [InlineData(2, 5, 2, 0)]
+    public void Before_anything_is_marked_the_forecast_of_a_whole_job_is_its_plan(int crew, int openMinutes, int rollers, int standsMinutes)
     {
         var job = Written.Job with
         {
@@ -97,10 +98,12 @@ public sealed class SeveralCupsTests
             Crew = [.. Enumerable.Range(1, crew).Select(i => new PersonDocument { Name = $"Person {i}" })],
         };
         var product = Written.Clear with { OpenTime = [new TimeAtDocument { Time = $"{openMinutes} min", At = "73 °F" }], LargestBatch = "12 fl oz" };
+        if (standsMinutes > 0) product.Induction = $"{standsMinutes} min";
         var whole = WholeJob.From(job, [product]).Whole!;
         var plan = Issuing.Issue(whole.Job, 0, whole.Work.Coats[0], whole.Supply.Coats[0], [], whole.Job.Units, "", "1.2.3");
         var phone = Prepared(plan);
         Assert.True(plan.Batches.Count > 1);
+        Assert.Equal(crew == 1, whole.Work.Coats[0].Batches.Skip(1).Any(whole.Work.Coats[0].StandsMixed));
         Assert.Equal(rollers, plan.Sections.Select(s => s.Person).Distinct().Count());
         var now = phone.RunNow;
         var forecast = Presenting.Present(phone.Run, now).Forecast;

@@ -54,6 +54,18 @@ public sealed record MixingRule(long MixMs, long LifeMs, double UsableMl, int Mo
     /// <summary>How long a batch stands at the end of its mixing time before its first use: it ages meanwhile.</summary>
     public long StandMs { get; init; }
 
+    /// <summary>
+    /// So many batches one person alone mixes one after the other before the first section, the next while the one before stands.
+    /// Each lives and ages from its own mixing. A crew's search chooses for itself.
+    /// </summary>
+    public int Ahead { get; init; } = 1;
+
+    /// <summary>When the first section may begin: all that is mixed ahead is mixed, and the first has stood.</summary>
+    internal long BeginMs => Math.Max(MixMs, Ahead * (MixMs - StandMs));
+
+    /// <summary>When the mixing of a batch begins that is wanted now.</summary>
+    internal long MixedFromMs(int batch, long nowMs) => batch < Ahead ? batch * (MixMs - StandMs) : nowMs;
+
     public long MixMsOf(int person) => EachMixMs.Count == 0 ? MixMs : EachMixMs[Math.Min(person, EachMixMs.Count - 1)];
 }
 
