@@ -123,9 +123,16 @@ public static class Tapping
         var earliest = run.Batches.Count > 0 ? run.Batches[^1].AtMs + 1 : long.MinValue;
         var last = Math.Min(at, Math.Max(earliest, Math.Min(at - run.Plan.MixMs, LastMarkOf(run, 0, at))));
         return [.. missing.Select((id, i) => new ToMark(
-            new What.BatchMixed(id, run.Plan.Batches.FirstOrDefault(b => b.Id == id)?.MixedBy ?? 0), IsAssumed: true,
-            Math.Max(0, nowMs - Math.Max(Math.Min(earliest, last), last - ((missing.Count - 1 - i) * run.Plan.MixMs)))))];
+            new What.BatchMixed(id, run.Plan.Batches.FirstOrDefault(b => b.Id == id)?.MixedBy ?? 0), IsAssumed: true, Math.Max(0, nowMs - WhenMs(id, i))))];
+
+        long WhenMs(string id, int place) => BegunAfterMs(run, id) is { } begun
+            ? Math.Min(last, begun - run.Plan.MixMs)
+            : Math.Max(Math.Min(earliest, last), last - ((missing.Count - 1 - place) * run.Plan.MixMs));
     }
+
+    /// <summary>When the section was begun before which the order mixes a batch ahead: no later was it mixed. Null: none was.</summary>
+    private static long? BegunAfterMs(Run run, string batch) =>
+        run.Turns.FirstOrDefault(t => t.Mixes?.Contains(batch, StringComparer.Ordinal) == true) is { } turn ? run.Sections.GetValueOrDefault(turn.Section)?.WetAtMs : null;
 
     private static long LastMarkOf(Run run, int person, long at)
     {

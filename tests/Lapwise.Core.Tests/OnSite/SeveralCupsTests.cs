@@ -243,6 +243,17 @@ public sealed class SeveralCupsTests
         Assert.Equal(["A", "A"], phone.Run.Sections.Values.Select(s => s.Batch));
     }
 
+    /// <summary>Its film must not look younger than it is.</summary>
+    [Fact]
+    public void A_batch_mixed_ahead_that_nobody_marked_is_as_old_as_the_first_section()
+    {
+        var phone = Prepared(Ahead()).Taps(new What.BatchMixed("A", 0)).Waits(4 * Minute);
+        foreach (var id in new[] { "1", "2" }) phone.Taps(new What.SectionWet(id, 0, "A")).Waits(2 * Minute).Taps(new What.SectionDry(id, 0));
+        foreach (var mark in Tapping.Here(phone.Run, phone.RunNow, "3", 0).Marks) phone.Mark(mark.What, mark.IsAssumed, mark.BackMs);
+        var cup = Assert.Single(phone.Run.Batches, b => b.Batch == "B");
+        Assert.Equal((true, Runs.Nine + (2 * Minute), "B"), (cup.Assumed, cup.AtMs, phone.Run.Sections["3"].Batch));
+    }
+
     /// <summary>
     /// However long each step takes and whoever is late: worked by the one big tap, every section is rolled from the batch the
     /// plan gives it as long as that lives, and its film counts from that one's mixing.
