@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
@@ -239,6 +240,40 @@ public sealed partial class OnSiteTests(PublishedServer server)
         await Expect(page.Locator(".run-tap")).ToContainTextAsync("Mixed");
         await Sent(page);
         Assert.Equal(reason, Assert.Single(await Marks(job), m => m.GetProperty("kind").GetString() == "takenUp").GetProperty("text").GetString());
+    }
+
+    /// <summary>One person with small cups and a fast clear: two are mixed before the first section, and each is on the clock.</summary>
+    [Fact]
+    public async Task Two_cups_mixed_ahead_are_tapped_one_after_the_other_and_both_count_down()
+    {
+        var job = await server.CopyOfDemo(change: j =>
+        {
+            j["tops"] = JsonNode.Parse("""[{ "name": "Island", "outline": { "shape": "rectangle", "length": "10 ft", "depth": "48 in" }, "edges": { "A": { "kind": "open" }, "B": { "kind": "open" }, "C": { "kind": "open" }, "D": { "kind": "open" } } }]""");
+            j["system"] = JsonNode.Parse("""[{ "product": "clear-fast-two-part", "wetFilm": "6.5 mil" }]""");
+            j["tools"] = JsonNode.Parse("""{ "largestBatch": "16 fl oz" }""");
+            j["crew"] = JsonNode.Parse("""[{ "name": "Ines" }]""");
+        });
+        await using var window = await Phone();
+        var page = await Prepared(window, job, shiftsClock: true);
+        await Expect(page.Locator(".run-tap")).ToContainTextAsync("batch A");
+        await Tap(page);
+        await Expect(page.Locator(".run-card.is-now h2")).ToContainTextAsync("Mixing batch A");
+        await Expect(page.Locator(".run-card.is-now")).ToContainTextAsync("Next, batch B");
+        await Expect(page.Locator(".run-tap")).ToContainTextAsync("batch B");
+        await page.Clock.FastForwardAsync(150_000);
+        await Tap(page);
+        await Expect(page.Locator(".run-card.is-now h2")).ToContainTextAsync("Mixing batch B");
+        await Expect(page.Locator(".run-card.is-now")).ToContainTextAsync("Section 1 from batch A");
+        await page.Clock.FastForwardAsync(150_000);
+        await Tap(page);
+        await Expect(page.Locator(".run-card.is-now h2")).ToContainTextAsync("Rolling section 1");
+        await Expect(page.Locator(".run-clocks .run-label:has-text('Batch')")).ToHaveCountAsync(2);
+        await Expect(page.Locator(".run-log")).ToContainTextAsync("Section 1 begun from batch A");
+        await Expect(page.Locator(".run-tap")).ToBeInViewportAsync();
+        await Sent(page);
+        var marks = await Marks(job);
+        Assert.Equal(2, Count(marks, "batchMixed"));
+        Assert.Equal("A", Assert.Single(marks, m => m.GetProperty("kind").GetString() == "sectionWet").GetProperty("batch").GetString());
     }
 
     [Fact]

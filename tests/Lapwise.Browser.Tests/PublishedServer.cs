@@ -58,12 +58,13 @@ public sealed class PublishedServer : IAsyncLifetime
         playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = [.. BrowserSwitches, .. switches] });
 
     /// <summary>A copy of the sample job under a new id, so that tests do not meet in one job; in other air or under another name where one is given.</summary>
-    public async Task<string> CopyOfDemo(string? humidity = null, string? name = null)
+    public async Task<string> CopyOfDemo(string? humidity = null, string? name = null, Action<JsonNode>? change = null)
     {
         var id = "t" + Guid.NewGuid().ToString("N");
         var demo = JsonNode.Parse(await Http.GetStringAsync("/api/jobs/demo", TestContext.Current.CancellationToken))!;
         if (humidity is not null) demo["room"]!["humidity"] = humidity;
         if (name is not null) demo["name"] = name;
+        change?.Invoke(demo);
         using var request = new HttpRequestMessage(HttpMethod.Put, "/api/jobs/" + id) { Content = new StringContent(demo.ToJsonString(), Encoding.UTF8, "application/json") };
         request.Headers.IfNoneMatch.Add(EntityTagHeaderValue.Any);
         (await Http.SendAsync(request, TestContext.Current.CancellationToken)).EnsureSuccessStatusCode();

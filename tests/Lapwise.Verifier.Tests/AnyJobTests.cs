@@ -39,6 +39,8 @@ public sealed class AnyJobTests
         from surface in Gen.Int[65, 90]
         from share in Gen.Int[0, 30]
         from apart in Gen.Bool
+        from coat in Gen.OneOf<string>("product: clear-fast-two-part, thinner: 1 %", "product: base-three-part, wetFilm: 8 mil")
+        from largest in Gen.Int[12, 48]
         from crew in Gen.OneOf<string>("{ name: Ines, pace: { wetOut: WET ft²/min } }", "{ name: Ines, pace: { wetOut: WET ft²/min } }, { name: Tomas }")
         select $$"""
             lapwise: 1
@@ -46,7 +48,8 @@ public sealed class AnyJobTests
             room: { air: 73 °F, humidity: 45 %, surface: {{surface}} °F, material: 73 °F }
             crew: [{{crew.Replace("WET", $"{wetOut}")}}]
             aims: { marginShare: {{share}} % }
-            system: [{{(apart ? "{ product: base-epoxy-amine, onTops: [Top 1] }, " : "")}}{ product: clear-fast-two-part, thinner: 1 % }]
+            system: [{{(apart ? "{ product: base-epoxy-amine, onTops: [Top 1] }, " : "")}}{ {{coat}} }]
+            tools: { largestBatch: {{largest}} fl oz }
             tops:
 
             """ + string.Concat(tops.Select((top, i) => $"  - name: Top {i + 1}\n{top}"));

@@ -82,7 +82,24 @@ public sealed class VerifyingTests
         system: [{ product: clear-fast-two-part, thinner: 1 % }]
         """;
 
-    private static readonly Dictionary<string, string> Written = new() { [nameof(Jointed)] = Jointed, [nameof(InStrips)] = InStrips, [nameof(Panelled)] = Panelled, [nameof(Deep)] = Deep, [nameof(Pair)] = Pair };
+    /// <summary>From two small cups, by one person: both are mixed before the first section.</summary>
+    private const string TwoCups = """
+        lapwise: 1
+        name: Island from two cups, Wrenlow
+        room: { air: 73 °F, humidity: 45 %, surface: 73 °F, material: 73 °F }
+        crew: [{ name: Ines }]
+        tools: { largestBatch: 16 fl oz }
+        tops:
+          - name: Island
+            outline: { shape: rectangle, length: 10 ft, depth: 48 in }
+            edges: { A: { kind: open }, B: { kind: open }, C: { kind: open }, D: { kind: open } }
+        system: [{ product: clear-fast-two-part, thinner: 1 % }]
+        """;
+
+    /// <summary>Of a mix that grows hot in its cup, so each is mixed when it is wanted.</summary>
+    private static readonly string HotCups = TwoCups.Replace("clear-fast-two-part, thinner: 1 %", "base-epoxy-amine, wetFilm: 8 mil", StringComparison.Ordinal);
+
+    private static readonly Dictionary<string, string> Written = new() { [nameof(Jointed)] = Jointed, [nameof(InStrips)] = InStrips, [nameof(Panelled)] = Panelled, [nameof(Deep)] = Deep, [nameof(Pair)] = Pair, [nameof(TwoCups)] = TwoCups, [nameof(HotCups)] = HotCups };
 
     public static TheoryData<string> WrittenJobs => [.. Written.Keys];
 
@@ -120,6 +137,14 @@ public sealed class VerifyingTests
         Assert.Empty(planned.Violations(planned.Plan));
         var kinds = planned.Plan.Coats[0].Laps.Select(l => l.Kind).ToHashSet();
         Assert.Superset(new HashSet<string> { "break", "flat", "fold" }, kinds);
+    }
+
+    [Fact]
+    public void Batches_mixed_ahead_are_looked_at()
+    {
+        var coat = PlannedJob.Of(TwoCups).Plan.Coats[0];
+        Assert.True(coat.Batches.Count > 1);
+        Assert.All(coat.Batches, b => Assert.True(b.MixEndS <= coat.Sections.Min(s => s.StartS)));
     }
 
     /// <summary>One thing is broken at a time; the checker must name it.</summary>
@@ -227,6 +252,12 @@ public sealed class VerifyingTests
         [(Kitchen, "BatchTooLarge")] = Batch(b => b with { VolumeMl = 3000, AMl = 2000, BMl = 1000 }),
         [(Kitchen, "UseByWrong")] = Batch(b => b with { UseByS = b.MixEndS + (b.UseByS - b.MixStartS) }),
         [(Kitchen, "MixTimeWrong")] = Batch(b => b with { MixEndS = b.MixEndS - 60 }),
+        [(nameof(TwoCups), "UsedBeforeMixed")] = c => c with { Batches = [.. c.Batches.Select(b => Mixed(b, b.MixStartS + 900))] },
+        [(nameof(TwoCups), "TwoPlacesAtOnce")] = c => c with { Batches = [.. c.Batches.Select(b => Mixed(b, 0))] },
+        [(nameof(TwoCups), "MixedOutOfOrder")] = c => c with { Batches = [Mixed(c.Batches[0], c.Batches[1].MixStartS), Mixed(c.Batches[1], c.Batches[0].MixStartS), .. c.Batches.Skip(2)] },
+        [(nameof(TwoCups), "UsedWrong")] = Section(s => s.Batch == "B", s => s with { UsedS = 0 }),
+        [(nameof(TwoCups), "BatchOutlivesPot")] = c => c with { Sections = [.. c.Sections.Select(s => s.Batch == "A" ? s : Shifted(s, 3600))] },
+        [(nameof(HotCups), "HotMixStands")] = c => c with { Batches = [.. c.Batches.Select(b => Mixed(b, 0))] },
         // steps of a pour
         [(Island, "StepsOfCoatNotPoured")] = c => c with { Steps = [new("level", "Great island", ["1"], c.Sections[0].Person, 0, 5, 0, 60)] },
         [(Bar, "StepMissing")] = c => c with { Steps = [.. c.Steps.Where(s => s.Kind != "scrapeDrips")] },
@@ -278,6 +309,9 @@ public sealed class VerifyingTests
         var at = items.Select((item, i) => (item, i)).First(x => which(x.item)).i;
         return items.Select((item, i) => i == at ? change(item) : item);
     }
+
+    private static PlannedBatch Mixed(PlannedBatch b, double atS) =>
+        b with { MixStartS = atS, MixEndS = atS + b.MixEndS - b.MixStartS, UseByS = atS + b.UseByS - b.MixStartS };
 
     private static PlannedSection Shifted(PlannedSection s, double seconds) =>
         s with { StartS = s.StartS + seconds, WetEndS = s.WetEndS + seconds, EndS = s.EndS + seconds };

@@ -216,6 +216,9 @@ public sealed record Product(
     /// <summary>A batch that overheats is done at this temperature.</summary>
     public double HottestMixC { get; init; } = Defaults.HottestMix.Value;
 
+    /// <summary>What stands mixed in its cup grows hot.</summary>
+    public bool HeatsItself => EndsBy is EndOfPotLife.Overheats || Hazards.Contains(Hazard.HotMix);
+
     /// <summary>Wait between mixing and first use.</summary>
     public double InductionS { get; init; }
 

@@ -25,7 +25,7 @@ internal static class DatingBack
     {
         (What.SectionDry dry, What.SectionWet wet) => wet.Section == dry.Section,
         (What.SectionDry, _) => false,
-        (What.SectionWet wet, What.BatchMixed mixed) => mixed.Person == wet.Person || mixed.Batch == BatchOf(run, wet.Section),
+        (What.SectionWet wet, What.BatchMixed mixed) => mixed.Person == wet.Person || mixed.Batch == BatchOf(run, wet),
         (What.SectionWet wet, _) => PersonOf(earlier) == wet.Person,
         (What.BatchMixed mixed, _) => PersonOf(earlier) == mixed.Person,
         (What.StepDone step, What.SectionWet wet) => IsWith(run, step.Step, wet.Section, fromBegun: true),
@@ -53,8 +53,11 @@ internal static class DatingBack
     };
 
     /// <summary>The batch a section is rolled from; where that is not mixed, the first there was.</summary>
-    private static string? BatchOf(Run run, string section) =>
-        run.Turns.FirstOrDefault(t => t.Section == section) is { } turn && run.Batches.Any(b => b.Batch == turn.Batch) ? turn.Batch : run.Batches.Count > 0 ? run.Batches[0].Batch : null;
+    private static string? BatchOf(Run run, What.SectionWet wet)
+    {
+        var named = wet.Batch ?? run.Turns.FirstOrDefault(t => t.Section == wet.Section)?.Batch;
+        return run.Batches.Any(b => b.Batch == named) ? named : run.Batches is [var first, ..] ? first.Batch : null;
+    }
 
     private static bool IsWith(Run run, string step, string section, bool fromBegun) =>
         run.Plan.Steps.FirstOrDefault(s => s.Id == step) is { } known && known.With.Contains(section) && (known.FromBegun == true) == fromBegun;

@@ -72,7 +72,8 @@ public static class Folding
             var from = begun.Count > 0 ? begun.Min(b => b.AtMs) : last!.AtMs - section.TimeOf(person);
             sections[section.Id] = new SectionDone(
                 section.Id, person, from, begun.Count == 0 || begun[0].Mark.Stamp.Assumed,
-                last is null ? null : Math.Max(from, last.AtMs), last?.Mark.Stamp.Assumed ?? false);
+                last is null ? null : Math.Max(from, last.AtMs), last?.Mark.Stamp.Assumed ?? false,
+                begun.Select(b => ((What.SectionWet)b.Mark.What).Batch).FirstOrDefault(b => b is not null));
         }
 
         return sections;

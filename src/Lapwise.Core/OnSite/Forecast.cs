@@ -26,7 +26,10 @@ public sealed record ForecastSection(IssuedSection Section, int Person, long Sta
 /// <param name="ReadyMs">Mixed through.</param>
 /// <param name="LastUsedMs">End of the last section rolled from it.</param>
 /// <param name="TakesMl">What the sections take from it.</param>
-public sealed record ForecastBatch(string Id, int Person, long StartMs, long ReadyMs, long UseByMs, bool IsMixed, long LastUsedMs, double TakesMl);
+/// <param name="For">Sections still to be begun from it.</param>
+/// <param name="IsOpen">Mixed and not used up: something is, or will be, rolled from it, or nothing has been since from a later one.</param>
+public sealed record ForecastBatch(
+    string Id, int Person, long StartMs, long ReadyMs, long UseByMs, bool IsMixed, long LastUsedMs, double TakesMl, IReadOnlyList<string> For, bool IsOpen);
 
 public enum LapStage
 {

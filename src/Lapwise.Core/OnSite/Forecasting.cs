@@ -19,6 +19,7 @@ internal sealed class Forecasting
     private readonly PaceSeen _pace;
     private readonly long _now;
     private readonly long _goOn;
+    private readonly long _since;   // when the run was begun
     private readonly List<ForecastSection> _placed = [];
     private readonly List<Cup> _cups = [];
     private readonly Dictionary<int, long> _free = [];
@@ -27,6 +28,7 @@ internal sealed class Forecasting
     private Forecasting(Run run, PaceSeen pace, long nowMs, long pauseMs)
     {
         (_run, _pace, _now, _goOn) = (run, pace, nowMs, nowMs + pauseMs);
+        _since = run.Batches.Select(b => b.AtMs).Concat(run.Sections.Values.Select(s => s.WetAtMs)).DefaultIfEmpty(_goOn).Min();
         PlaceBegun();
         PlaceMixed();
     }
@@ -60,8 +62,8 @@ internal sealed class Forecasting
         {
             var section = _run.SectionOf(done.Section);
             var end = done.DryAtMs ?? EndOfBegun(section, done);
-            _placed.Add(new ForecastSection(section, done.Person, done.WetAtMs, end, done.DryAtMs is null ? Progress.Wet : Progress.Dry, BatchAt(done.WetAtMs) ?? section.Batch, _run.FilmSinceMs(done)));
-            if (done.DryAtMs is null) Occupy(done.Person, end);
+            _placed.Add(new ForecastSection(section, done.Person, done.WetAtMs, end, done.DryAtMs is null ? Progress.Wet : Progress.Dry, _run.BatchOf(done)?.Batch ?? section.Batch, _run.FilmSinceMs(done)));
+            Occupy(done.Person, end);
         }
     }
 
@@ -70,8 +72,6 @@ internal sealed class Forecasting
         var worked = Math.Max(0, _now - done.WetAtMs - _run.HaltedMs(done.WetAtMs, _now));
         return _goOn + Math.Max(0, _pace.TimeOf(section, done.Person) - worked);
     }
-
-    private string? BatchAt(long ms) => _run.Batches.LastOrDefault(b => b.AtMs <= ms)?.Batch;
 
     private void PlaceMixed()
     {
@@ -93,13 +93,15 @@ internal sealed class Forecasting
     {
         var section = _run.SectionOf(turn.Section);
         var takes = _pace.TimeOf(section, turn.Person);
-        var start = Math.Max(_free.GetValueOrDefault(turn.Person, _goOn), _goOn);
-        foreach (var before in _placed.Where(p => section.After.Contains(p.Section.Id))) start = Math.Max(start, before.EndMs);
-        start = BesideNobody(section, turn.Person, start + (turn.WaitMs ?? 0), takes);
+        if (turn.WaitMs is { } wait) Occupy(turn.Person, _free.GetValueOrDefault(turn.Person, _since) + wait);
+        foreach (var ahead in turn.Mixes ?? [])
+            if (!_cups.Exists(c => c.Id == ahead)) Mix(ahead, turn.Person, _goOn);
+        var begin = FreeMs(turn.Person);
+        foreach (var before in _placed.Where(p => section.After.Contains(p.Section.Id))) begin = Math.Max(begin, before.EndMs);
 
-        if (!Fits(turn, section, start, takes)) start = Math.Max(start, Mix(turn, start).ReadyMs);
-        else if (_cups.Count > 0) start = Math.Max(start, _cups[^1].ReadyMs);
-        var cup = _cups[^1];
+        begin = BesideNobody(section, turn.Person, begin, takes);
+        var cup = Drawn(turn, section, begin, takes) ?? Mix(ToMix(turn.Batch), turn.Person, begin);
+        var start = BesideNobody(section, turn.Person, Math.Max(begin, cup.ReadyMs), takes);
         cup.TakenMl += section.TakesMl;
         cup.LastUsedMs = Math.Max(cup.LastUsedMs, start + takes);
         _keepsBatches &= start + takes <= _run.UseByMs(cup.StartMs);
@@ -107,26 +109,32 @@ internal sealed class Forecasting
         Occupy(turn.Person, start + takes);
     }
 
-    private bool Fits(IssuedTurn turn, IssuedSection section, long start, long takes)
+    /// <summary>The cup of its batch while that lasts, else the first that does of the one in use and those mixed since; null: one has to be mixed.</summary>
+    private Cup? Drawn(IssuedTurn turn, IssuedSection section, long start, long takes)
     {
-        if (_cups.Count == 0) return false;
-        var cup = _cups[^1];
-        if (turn.Batch == FreshBatch || (turn.Batch.Length > 0 && !_cups.Exists(c => c.Id == turn.Batch))) return false;
-        return cup.TakenMl + section.TakesMl <= cup.HoldsMl && Math.Max(start, cup.ReadyMs) + takes <= _run.UseByMs(cup.StartMs);
+        var named = _cups.Find(c => c.Id == turn.Batch);
+        if (turn.Batch == FreshBatch || (turn.Batch.Length > 0 && named is null)) return null;
+        return _cups.Skip(InUse).Prepend(named).FirstOrDefault(cup =>
+            cup is not null && cup.TakenMl + section.TakesMl <= cup.HoldsMl && Math.Max(start, cup.ReadyMs) + takes <= _run.UseByMs(cup.StartMs));
+    }
+
+    /// <summary>Place of the last cup that anything is rolled from; what was mixed before it is used up.</summary>
+    private int InUse => Math.Max(0, _cups.FindLastIndex(c => c.TakenMl > 0));
+
+    private string ToMix(string batch)
+    {
+        var mixed = _cups.Select(c => c.Id).ToHashSet(StringComparer.Ordinal);
+        if (batch.Length == 0 || batch == FreshBatch) return _run.Plan.Batches.FirstOrDefault(b => !mixed.Contains(b.Id))?.Id ?? Extra(mixed);
+        return mixed.Contains(batch) ? Extra(mixed) : batch;
     }
 
     /// <summary>A helper has it ready when it is wanted; who rolls mixes before going on.</summary>
-    private Cup Mix(IssuedTurn turn, long wanted)
+    private Cup Mix(string id, int roller, long wanted)
     {
-        var mixed = _cups.Select(c => c.Id).ToHashSet(StringComparer.Ordinal);
-        var id = turn.Batch.Length > 0 && turn.Batch != FreshBatch && !mixed.Contains(turn.Batch) ? turn.Batch
-            : turn.Batch.Length == 0 || turn.Batch == FreshBatch ? _run.Plan.Batches.FirstOrDefault(b => !mixed.Contains(b.Id))?.Id ?? Extra(mixed)
-            : Extra(mixed);
         var next = _run.Plan.Batches.FirstOrDefault(b => b.Id == id);
-        var mixer = next?.MixedBy ?? (_cups.Count > 0 ? _cups[^1].Person : turn.Person);
-        var isHelper = mixer != turn.Person && !_run.Plan.Sections.Any(s => s.Person == mixer);
-        var free = Math.Max(_free.GetValueOrDefault(mixer, _goOn), _goOn);
-        var start = isHelper ? Math.Max(free, wanted - _run.Plan.MixMs - _run.Plan.StandMs) : free;
+        var mixer = next?.MixedBy ?? (_cups.Count > 0 ? _cups[^1].Person : roller);
+        var isHelper = mixer != roller && !_run.Plan.Sections.Any(s => s.Person == mixer);
+        var start = Math.Max(FreeMs(mixer), isHelper ? wanted - _run.Plan.MixMs - _run.Plan.StandMs : _goOn);
         var cup = new Cup(id, mixer, start, start + _run.Plan.MixMs + _run.Plan.StandMs, IsMixed: false) { HoldsMl = Math.Max(_run.Plan.LargestGivesMl, next?.GivesMl ?? 0) * CupTolerance };
         _cups.Add(cup);
         Occupy(mixer, start + _run.Plan.MixMs);
@@ -164,6 +172,8 @@ internal sealed class Forecasting
         return a.Top == b.Top && (dx * dx) + (dy * dy) < ElbowRoomM * ElbowRoomM;
     }
 
+    private long FreeMs(int person) => Math.Max(_free.GetValueOrDefault(person, _goOn), _goOn);
+
     private void Occupy(int person, long untilMs) => _free[person] = Math.Max(_free.GetValueOrDefault(person, long.MinValue), untilMs);
 
     private Forecast Answer()
@@ -190,10 +200,19 @@ internal sealed class Forecasting
             laps.Add(new ForecastLap(lap, standing, since, _run.OpenTimeMs - (_run.FilmMs(Math.Max(a.EndMs, b.EndMs)) - since)));
         }
 
+        var begun = Math.Max(0, _cups.FindLastIndex(c => _placed.Exists(p => p.Batch == c.Id && p.Progress is not Progress.Ahead)));
         return new Forecast(_now,
             [.. _placed.OrderBy(p => p.StartMs).ThenBy(p => p.Section.Id, StringComparer.Ordinal)],
-            [.. _cups.Select(c => new ForecastBatch(c.Id, c.Person, c.StartMs, c.ReadyMs, _run.UseByMs(c.StartMs), c.IsMixed, c.LastUsedMs, c.TakenMl))],
+            [.. _cups.Select((c, i) => BatchOf(c, i >= begun))],
             laps, _keepsBatches);
+    }
+
+    private ForecastBatch BatchOf(Cup cup, bool isLastBegun)
+    {
+        var rolled = _placed.Where(p => p.Batch == cup.Id).ToList();
+        var ahead = rolled.Where(p => p.Progress is Progress.Ahead).OrderBy(p => p.StartMs).Select(p => p.Section.Id).ToList();
+        return new ForecastBatch(cup.Id, cup.Person, cup.StartMs, cup.ReadyMs, _run.UseByMs(cup.StartMs), cup.IsMixed, cup.LastUsedMs, cup.TakenMl, ahead,
+            cup.IsMixed && (isLastBegun || rolled.Exists(p => p.Progress is not Progress.Dry)));
     }
 
     private sealed record Cup(string Id, int Person, long StartMs, long ReadyMs, bool IsMixed)

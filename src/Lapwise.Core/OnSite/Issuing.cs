@@ -68,21 +68,28 @@ public static class Issuing
         return hash.ToString("x16", System.Globalization.CultureInfo.InvariantCulture);
     }
 
-    /// <summary>The order the plan was issued with; a wait is kept where somebody stands idle to keep laps young.</summary>
+    /// <summary>The order the plan was issued with: what is mixed ahead of its use, and a wait where somebody stands idle to keep laps young.</summary>
     internal static IReadOnlyList<IssuedTurn> TurnsOf(IssuedPlan plan)
     {
         var turns = new List<IssuedTurn>();
         var free = new Dictionary<int, long>();
         var rollers = plan.Sections.Select(s => s.Person).ToHashSet();
+        var mixed = new HashSet<string>(StringComparer.Ordinal);
         foreach (var section in plan.Sections.OrderBy(s => s.StartMs).ThenBy(s => s.Person))
         {
-            var ready = free.GetValueOrDefault(section.Person);
-            foreach (var batch in plan.Batches.Where(b => b.MixStartMs < section.StartMs && (b.MixedBy == section.Person || b.Id == section.Batch)))
+            IReadOnlyList<string> mixes = [.. plan.Batches.Where(b => b.MixedBy == section.Person && b.MixStartMs < section.StartMs).OrderBy(b => b.MixStartMs).Select(b => b.Id).Where(mixed.Add)];
+            var soonest = free.GetValueOrDefault(section.Person) + (mixes.Count * plan.MixMs) + (mixes.Contains(section.Batch) ? plan.StandMs : 0);
+            var ready = soonest;
+            foreach (var batch in plan.Batches.Where(b => b.MixStartMs < section.StartMs && b.Id == section.Batch && !mixes.Contains(b.Id)))
                 ready = Math.Max(ready, batch.MixStartMs + plan.MixMs + plan.StandMs);
             foreach (var first in section.After)
                 ready = Math.Max(ready, plan.Sections.Where(s => s.Id == first).Select(s => s.EndMs).DefaultIfEmpty(0).Max());
-            var wait = section.StartMs - ready;
-            turns.Add(new IssuedTurn { Section = section.Id, Person = section.Person, Batch = section.Batch, WaitMs = wait >= 1000 && rollers.Count > 1 ? wait : null });
+            var waits = section.StartMs - ready >= 1000 && rollers.Count > 1;
+            turns.Add(new IssuedTurn
+            {
+                Section = section.Id, Person = section.Person, Batch = section.Batch, WaitMs = waits ? section.StartMs - soonest : null,
+                Mixes = mixes.Count == 0 || mixes.SequenceEqual([section.Batch]) ? null : mixes,
+            });
             free[section.Person] = section.EndMs;
         }
 

@@ -25,7 +25,8 @@ public abstract record What
     /// <summary>A and B came together: the batch lives from here.</summary>
     public sealed record BatchMixed(string Batch, int Person) : What;
     /// <summary>The first wet material is on the section.</summary>
-    public sealed record SectionWet(string Section, int Person) : What;
+    /// <param name="Batch">The one it is rolled from; null in marks of programs that named none.</param>
+    public sealed record SectionWet(string Section, int Person, string? Batch = null) : What;
     /// <summary>The section's dry pass is done.</summary>
     public sealed record SectionDry(string Section, int Person) : What;
     /// <summary>A step beside rolling is done.</summary>

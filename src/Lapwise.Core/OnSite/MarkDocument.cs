@@ -68,17 +68,28 @@ public sealed record MarkDocument
     [JsonExtensionData] public Dictionary<string, JsonElement>? Rest { get; set; }
 }
 
-/// <summary>One section in the order of work: who rolls it, from which batch.</summary>
+/// <summary>One section in the order of work: who rolls it, from which batch, after which mixing.</summary>
 public sealed record IssuedTurn
 {
+    private static readonly IReadOnlyList<string> None = [];
+
     /// <summary>The section.</summary>
     public string Section { get; set; } = "";
     /// <summary>Who rolls it: place in the crew, from 0.</summary>
     public int Person { get; set; }
     /// <summary>The batch it is rolled from.</summary>
     public string Batch { get; set; } = "";
-    /// <summary>How long its roller waits before it, so that its laps stay younger, milliseconds.</summary>
+    /// <summary>How long its roller waits, once free, before it and what is mixed for it, so that its laps stay younger, milliseconds.</summary>
     public long? WaitMs { get; set; }
+    /// <summary>Batches its roller mixes directly before it, in order, where that is not simply its own; left out: its own, when none is mixed.</summary>
+    public IReadOnlyList<string>? Mixes { get; set; }
+
+    /// <summary>The same where it says the same; lists are compared by what they hold.</summary>
+    public bool Equals(IssuedTurn? other) =>
+        other is not null && (Section, Person, Batch, WaitMs) == (other.Section, other.Person, other.Batch, other.WaitMs)
+        && (Mixes ?? None).SequenceEqual(other.Mixes ?? None, StringComparer.Ordinal);
+
+    public override int GetHashCode() => HashCode.Combine(Section, Person, Batch, WaitMs, Mixes?.Count ?? 0);
 }
 
 /// <summary>Source-generated JSON of a run; trimmed pages need no reflection.</summary>

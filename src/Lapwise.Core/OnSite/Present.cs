@@ -4,13 +4,13 @@ namespace Lapwise.Core.OnSite;
 
 /// <summary>This minute: what each person does, what runs out next, what comes after.</summary>
 /// <param name="NextLap">The lap that runs out first; null: none is open.</param>
-/// <param name="Cup">The batch in use; null: nothing is mixed.</param>
+/// <param name="Cups">Batches that are mixed and not used up, the first mixed first; empty: nothing is mixed.</param>
 /// <param name="Steps">Steps beside rolling whose window is open, is over, or comes within the next minutes.</param>
 public sealed record Present(
     long NowMs,
     IReadOnlyList<PersonNow> People,
     RunningLap? NextLap,
-    ForecastBatch? Cup,
+    IReadOnlyList<ForecastBatch> Cups,
     IReadOnlyList<DueStep> Steps,
     Forecast Forecast,
     long? PausedSince,
@@ -28,7 +28,8 @@ public abstract record Duty
     /// <summary>Being rolled.</summary>
     public sealed record Rolling(IssuedSection Section, bool IsAssumed) : Duty;
     /// <summary>To be begun now.</summary>
-    public sealed record Begin(IssuedSection Section) : Duty;
+    /// <param name="Batch">The one it is rolled from.</param>
+    public sealed record Begin(IssuedSection Section, string Batch) : Duty;
     /// <summary>A and B are together and are being mixed.</summary>
     public sealed record Mixing(ForecastBatch Batch) : Duty;
     /// <summary>To be mixed now.</summary>
@@ -63,7 +64,7 @@ public static class Presenting
         var forecast = Forecasting.Of(run, pace, nowMs, run.Turns);
         return new Present(
             nowMs, [.. PeopleOf(run).Select(p => Of(run, forecast, p))], NextLap(run, pace, forecast),
-            forecast.Batches.LastOrDefault(b => b.IsMixed), DueSteps(run, nowMs), forecast, run.PausedSince, run.IsDone);
+            [.. forecast.Batches.Where(b => b.IsOpen)], DueSteps(run, nowMs), forecast, run.PausedSince, run.IsDone);
     }
 
     /// <summary>Everybody who has something to do in the run; a helper without a part is left out.</summary>
@@ -74,18 +75,21 @@ public static class Presenting
     private static PersonNow Of(Run run, Forecast forecast, int person)
     {
         var now = forecast.NowMs;
-        var jobs = forecast.Sections.Where(s => s.Person == person && s.Progress is Progress.Ahead).Select(s => (s.StartMs, Job: (Duty)new Duty.Begin(s.Section)))
+        var jobs = forecast.Sections.Where(s => s.Person == person && s.Progress is Progress.Ahead).Select(s => (s.StartMs, Job: (Duty)new Duty.Begin(s.Section, s.Batch)))
             .Concat(forecast.Batches.Where(b => b.Person == person && !b.IsMixed).Select(b => (b.StartMs, Job: (Duty)new Duty.Mix(b))))
             .OrderBy(j => j.StartMs).ToList();
         if (forecast.Sections.LastOrDefault(s => s.Person == person && s.Progress is Progress.Wet) is { } rolling)
             return new PersonNow(person, new Duty.Rolling(rolling.Section, run.Sections[rolling.Section.Id].IsAssumed), LeftOf(run, rolling, now), After(0, rolling.EndMs));
-        if (forecast.Batches.LastOrDefault(b => b.Person == person && b.IsMixed) is { } mixing && mixing.ReadyMs > now && !forecast.Sections.Any(s => s.Batch == mixing.Id && s.Progress is not Progress.Ahead))
-            return new PersonNow(person, new Duty.Mixing(mixing), mixing.ReadyMs - now, After(0, mixing.ReadyMs));
+        if (forecast.Batches.LastOrDefault(b => b.Person == person && b.IsMixed) is { } mixing && FreeMs(mixing) is var free && free > now && !forecast.Sections.Any(s => s.Batch == mixing.Id && s.Progress is not Progress.Ahead))
+            return new PersonNow(person, new Duty.Mixing(mixing), free - now, After(0, free));
         if (jobs.Count == 0) return new PersonNow(person, new Duty.Over(), null, new Duty.Over());
         var (start, next) = jobs[0];
         return start <= now + AtOnce
             ? new PersonNow(person, next, null, After(1, long.MaxValue - Idle))
             : new PersonNow(person, new Duty.Wait(start, next), start - now, next);
+
+        // While a batch stands the next is mixed.
+        long FreeMs(ForecastBatch mixing) => jobs is [(var mixMs, Duty.Mix), ..] ? Math.Min(mixMs, mixing.ReadyMs) : mixing.ReadyMs;
 
         Duty After(int place, long freeMs) =>
             place >= jobs.Count ? new Duty.Over() : jobs[place].StartMs > freeMs + Idle ? new Duty.Wait(jobs[place].StartMs, jobs[place].Job) : jobs[place].Job;

@@ -78,6 +78,8 @@ public static class Replanning
         var asLongAsItLasts = From(order);
         yield return asLongAsItLasts;
         if (!asLongAsItLasts.Forecast.Lost.Any() && asLongAsItLasts.Forecast.KeepsBatches) yield break;
+        // What was to be mixed ahead still is.
+        if (order.All(t => t.Mixes is null) && MixedAhead(run) is { Count: > 0 } ahead) yield return From([order[0] with { Mixes = ahead }, .. order.Skip(1)]);
         var begins = Enumerable.Range(0, order.Count).Where(i => i == 0 || run.SectionOf(order[i].Section).Top != run.SectionOf(order[i - 1].Section).Top).ToList();
         foreach (var first in begins)
         {
@@ -94,6 +96,10 @@ public static class Replanning
             return new Way([.. turns.Select(t => t with { Batch = batch[t.Section] })], forecast);
         }
     }
+
+    /// <summary>What the order in force mixes ahead and is not mixed yet.</summary>
+    private static List<string> MixedAhead(Run run) =>
+        [.. Forecasting.Ahead(run, run.Turns).SelectMany(t => t.Mixes ?? []).Where(id => run.Batches.All(b => b.Batch != id))];
 
     /// <summary>The order search over what is ahead, with what is wet already begun; laps given up are left out of it.</summary>
     internal static async ValueTask<IReadOnlyList<IssuedTurn>> SearchAsync(Run run, PaceSeen pace, long nowMs, IReadOnlyList<int> rollers, IReadOnlyCollection<IssuedLap> givenUp, long mostSteps, Pause pause)

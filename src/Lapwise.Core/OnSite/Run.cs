@@ -43,9 +43,13 @@ public sealed record Run(
     /// <summary>How long a batch lives in the room as it was read last.</summary>
     public long PotLifeMs => (long)(Plan.PotLifeMs * (Room is [.., var now] ? now.Pot : 1));
 
+    /// <summary>The batch a section was rolled from: the one its mark names; where it names none that was mixed, the last before it.</summary>
+    public BatchDone? BatchOf(SectionDone section) =>
+        Batches.FirstOrDefault(b => b.Batch == section.Batch) ?? Batches.LastOrDefault(b => b.AtMs <= section.WetAtMs);
+
     /// <summary>When the film of a section begins to count: earlier than its first wet material by what the age of its batch had used.</summary>
     public long FilmSinceMs(SectionDone section) => FilmMs(
-        Batches.LastOrDefault(b => b.AtMs <= section.WetAtMs) is { } batch ? section.WetAtMs - BatchAgeing.UsedMs(Plan.BatchAgeShare, section.WetAtMs - batch.AtMs - Plan.MixMs) : section.WetAtMs);
+        BatchOf(section) is { } batch ? section.WetAtMs - BatchAgeing.UsedMs(Plan.BatchAgeShare, section.WetAtMs - batch.AtMs - Plan.MixMs) : section.WetAtMs);
 
     /// <summary>
     /// A time in the past as it counts for film in the room of now: where the room was slower than it is now, film aged less, and
@@ -82,7 +86,8 @@ public sealed record LoggedMark(Mark Mark, MarkDocument Document, long AtMs, lon
 /// <summary>What is known of one section.</summary>
 /// <param name="WetAtMs">First wet material.</param>
 /// <param name="DryAtMs">Dry pass done; null: being rolled.</param>
-public sealed record SectionDone(string Section, int Person, long WetAtMs, bool WetAssumed, long? DryAtMs, bool DryAssumed)
+/// <param name="Batch">As its mark names it; see <see cref="Run.BatchOf"/>.</param>
+public sealed record SectionDone(string Section, int Person, long WetAtMs, bool WetAssumed, long? DryAtMs, bool DryAssumed, string? Batch)
 {
     public bool IsAssumed => WetAssumed || (DryAtMs is not null && DryAssumed);
 }

@@ -28,17 +28,18 @@ public static class Tapping
     {
         return mine switch
         {
-            { Now: Duty.Rolling(var section, _), Then: Duty.Begin(var next) } => [new What.SectionDry(section.Id, mine.Person), .. Begin(next)],
+            { Now: Duty.Rolling(var section, _), Then: Duty.Begin next } => [new What.SectionDry(section.Id, mine.Person), .. Begin(next)],
             { Now: Duty.Rolling(var section, _) } => [new What.SectionDry(section.Id, mine.Person)],
-            { Now: Duty.Begin(var next) } => Begin(next),
-            { Now: Duty.Mixing, Then: Duty.Begin(var next) } => Begin(next),
-            { Now: Duty.Wait(_, Duty.Begin(var next)) } => Begin(next),
+            { Now: Duty.Begin next } => Begin(next),
+            { Now: Duty.Mixing, Then: Duty.Begin next } => Begin(next),
+            { Now: Duty.Mixing, Then: Duty.Mix(var batch) } => [new What.BatchMixed(batch.Id, mine.Person)],
+            { Now: Duty.Wait(_, Duty.Begin next) } => Begin(next),
             { Now: Duty.Mix(var batch) } => [new What.BatchMixed(batch.Id, mine.Person)],
             { Now: Duty.Wait(_, Duty.Mix(var batch)) } => [new What.BatchMixed(batch.Id, mine.Person)],
             _ => [],
         };
 
-        IReadOnlyList<What> Begin(IssuedSection next) => run.IsBegun(next.Id) ? [] : [new What.SectionWet(next.Id, mine.Person)];
+        IReadOnlyList<What> Begin(Duty.Begin next) => run.IsBegun(next.Section.Id) ? [] : [new What.SectionWet(next.Section.Id, mine.Person, next.Batch)];
     }
 
     /// <summary>Marks as they are, unless one is dated back to before what it follows.</summary>
@@ -55,7 +56,7 @@ public static class Tapping
 
     /// <summary>
     /// "I am here": the section is being rolled now. Whatever must have happened before is filled in as assumed: the same person's
-    /// sections before it in the order, spread over the time since their last mark, and the batch it is rolled from.
+    /// sections before it in the order, spread over the time since their last mark, the batch it is rolled from and those mixed ahead.
     /// </summary>
     /// <param name="person">Who is there.</param>
     public static (IReadOnlyList<ToMark> Marks, Reason? Refusal) Here(Run run, long nowMs, string section, int person, long backMs = 0)
@@ -63,9 +64,10 @@ public static class Tapping
         if (run.IsBegun(section)) return run.IsDry(section) ? ([], null) : Dated(run, nowMs, [new(new What.SectionDry(section, run.Sections[section].Person), BackMs: backMs)]);
         var at = nowMs - backMs;
         var marks = new List<ToMark>();
-        var mixed = AssumedMix(run, section, at, nowMs);
-        if (mixed is not null && Refused(run) is { } refusal) return ([], refusal);
-        if (mixed is not null) marks.Add(mixed);
+        marks.AddRange(AssumedMixes(run, section, person, at, nowMs));
+        if (marks.Count > 0 && Refused(run) is { } refusal) return ([], refusal);
+        var mixed = run.Batches.Select(b => b.Batch).Concat(marks.Select(m => ((What.BatchMixed)m.What).Batch)).ToHashSet(StringComparer.Ordinal);
+        var drawn = Forecasting.Of(run, PaceSeen.Of(run), nowMs, run.Turns).Sections.ToDictionary(s => s.Section.Id, s => s.Batch, StringComparer.Ordinal);
 
         var before = Forecasting.Ahead(run, run.Turns).TakeWhile(t => t.Section != section).Where(t => t.Person == person).Select(t => run.SectionOf(t.Section)).ToList();
         var open = run.Sections.Values.Where(s => s.Person == person && s.DryAtMs is null).OrderBy(s => s.WetAtMs).LastOrDefault();
@@ -77,12 +79,14 @@ public static class Tapping
         if (open is not null) Dry(open.Section, run.SectionOf(open.Section).TimeOf(person));
         foreach (var missed in before)
         {
-            marks.Add(new ToMark(new What.SectionWet(missed.Id, person), IsAssumed: true, Back(clock)));
+            marks.Add(new ToMark(Wet(missed.Id), IsAssumed: true, Back(clock)));
             Dry(missed.Id, missed.TimeOf(person));
         }
 
-        marks.Add(new ToMark(new What.SectionWet(section, person), BackMs: backMs));
+        marks.Add(new ToMark(Wet(section), BackMs: backMs));
         return Dated(run, nowMs, marks);
+
+        What.SectionWet Wet(string id) => new(id, person, drawn.GetValueOrDefault(id) is { } batch && mixed.Contains(batch) ? batch : null);
 
         void Dry(string id, long takes)
         {
@@ -107,17 +111,28 @@ public static class Tapping
 
     private static string Cure(IssuedReason reason, Voice v, string step) => reason.Remedy(v) is { } remedy ? remedy + " " + step : step;
 
-    /// <summary>A section cannot be wet from a batch that was never mixed: the plan's time before it is assumed.</summary>
-    private static ToMark? AssumedMix(Run run, string section, long at, long nowMs)
+    /// <summary>A section cannot be wet from a batch that was never mixed, nor before what its roller mixes ahead of it: the plan's times before it are assumed.</summary>
+    private static IReadOnlyList<ToMark> AssumedMixes(Run run, string section, int person, long at, long nowMs)
     {
-        var batch = Forecasting.Ahead(run, run.Turns).FirstOrDefault(t => t.Section == section)?.Batch is { Length: > 0 } id ? id : run.Plan.Batches is [var first, ..] ? first.Id : null;
-        if (batch is null || run.Batches.Any(b => b.Batch == batch)) return null;
+        var ahead = Forecasting.Ahead(run, run.Turns);
+        var turn = ahead.FirstOrDefault(t => t.Section == section);
+        var own = turn?.Batch is { Length: > 0 } named ? named : run.Plan.Batches is [var first, ..] ? first.Id : null;
+        var missing = ahead.TakeWhile(t => t.Section != section).Where(t => t.Person == person).Append(turn).SelectMany(t => t?.Mixes ?? []).Append(own).OfType<string>()
+            .Distinct(StringComparer.Ordinal).Where(id => run.Batches.All(b => b.Batch != id)).ToList();
         // A later batch is assumed only where the plan says that this one is rolled from it; an extra one never.
         var earliest = run.Batches.Count > 0 ? run.Batches[^1].AtMs + 1 : long.MinValue;
-        var when = Math.Min(at, Math.Max(earliest, Math.Min(at - run.Plan.MixMs, LastMarkOf(run, 0, at))));
-        var mixer = run.Plan.Batches.FirstOrDefault(b => b.Id == batch)?.MixedBy ?? 0;
-        return new ToMark(new What.BatchMixed(batch, mixer), IsAssumed: true, Math.Max(0, nowMs - when));
+        var last = Math.Min(at, Math.Max(earliest, Math.Min(at - run.Plan.MixMs, LastMarkOf(run, 0, at))));
+        return [.. missing.Select((id, i) => new ToMark(
+            new What.BatchMixed(id, run.Plan.Batches.FirstOrDefault(b => b.Id == id)?.MixedBy ?? 0), IsAssumed: true, Math.Max(0, nowMs - WhenMs(id, i))))];
+
+        long WhenMs(string id, int place) => BegunAfterMs(run, id) is { } begun
+            ? Math.Min(last, begun - run.Plan.MixMs)
+            : Math.Max(Math.Min(earliest, last), last - ((missing.Count - 1 - place) * run.Plan.MixMs));
     }
+
+    /// <summary>When the section was begun before which the order mixes a batch ahead: no later was it mixed. Null: none was.</summary>
+    private static long? BegunAfterMs(Run run, string batch) =>
+        run.Turns.FirstOrDefault(t => t.Mixes?.Contains(batch, StringComparer.Ordinal) == true) is { } turn ? run.Sections.GetValueOrDefault(turn.Section)?.WetAtMs : null;
 
     private static long LastMarkOf(Run run, int person, long at)
     {

@@ -46,14 +46,17 @@ public static class TicketLines
         if (product.InductionS > 0 && work.Batches[place].ReadyMs is var ready) Do(v => v.Say(
             $"Let it stand {Voice.Span(product.InductionS)}, until {Voice.Clock(ready / 1000.0)}, and stir once more before the first drop is used.",
             $"Déjela reposar {Voice.Span(product.InductionS)}, hasta {Voice.Clock(ready / 1000.0)}, y remueva otra vez antes de usar la primera gota."));
+        if (work.StandsMixed(work.Batches[place]) && work.Batches[place].Sections is [var first, ..]) Do(v => v.Say(
+            $"It is mixed ahead: leave it in its own cup, marked with its letter and its use-by time, until section {first}. Never pour it onto another batch.",
+            $"Se prepara por adelantado: déjela en su propio vaso, marcado con su letra y su hora límite, hasta la sección {first}. Nunca la vierta sobre otra mezcla."));
         if (product.Strain is { } strain) Do(v => v.Say($"Strain it into the tray: {strain}.", $"Cuélela al pasarla a la bandeja: {strain}."));
-        if (HeatsItself(product)) Do(v => product.Method is ApplicationMethod.Poured
+        if (product.HeatsItself) Do(v => product.Method is ApplicationMethod.Poured
             ? v.Say("Pour it all out at once: in the bucket it heats itself.", "Viértala toda de una vez: en el cubo se calienta sola.")
             : v.Say("Empty the cup into the tray at once: spread thin it stays cool.", "Vacíe el vaso en la bandeja enseguida: extendida en capa fina no se calienta."));
 
         if (place == work.Batches.Count - 1 && supply.LeftOverMl >= LeastKeptMl) Do(v => Kept(v, product, supply.LeftOverMl));
         lines.AddRange(Nevers(product, ticket));
-        if (HeatsItself(product)) lines.Add(new TicketLine(TicketLineKind.Caution, v => v.Say(
+        if (product.HeatsItself) lines.Add(new TicketLine(TicketLineKind.Caution, v => v.Say(
             "What is left over heats by itself. Do what the data sheet says with it, never in a closed bin.",
             "Lo que sobra se calienta solo. Siga la ficha técnica, nunca en un cubo cerrado.")));
         return lines;
@@ -87,6 +90,4 @@ public static class TicketLines
 
     /// <summary>A colour that comes out of more than one kit.</summary>
     private static bool IsBoxed(CoatSupply supply) => supply.Coat.Color is { Length: > 0 } && supply.Kits.Sum(k => k.Count) > 1;
-
-    private static bool HeatsItself(Product product) => product.EndsBy is EndOfPotLife.Overheats || product.Hazards.Contains(Hazard.HotMix);
 }

@@ -14,10 +14,12 @@ internal sealed class BatchRule(Job job, CoatConditions conditions, Hands hands)
 
     private readonly Consumption _takes = Consumption.Of(conditions.Coat, job.Tools);
     private readonly long _lifeMs = (long)Math.Floor(conditions.PotLife.Seconds) * 1000;
-    private readonly long _standMs = (long)Math.Ceiling(conditions.Coat.Product.InductionS - 1e-9) * 1000;
 
     /// <summary>From the first contact of A and B, which is the start of mixing.</summary>
     public long LifeMs => _lifeMs;
+
+    /// <summary>How long a mixed batch stands before its first use.</summary>
+    public long StandMs { get; } = (long)Math.Ceiling(conditions.Coat.Product.InductionS - 1e-9) * 1000;
 
     /// <summary>What a full batch gives to the top, mL of A and B; not above 0 where nothing leaves the cup.</summary>
     public double UsableMl => _takes.LargestBatchMl - _takes.CupMlPerBatch;
@@ -29,7 +31,13 @@ internal sealed class BatchRule(Job job, CoatConditions conditions, Hands hands)
     public long MixMs { get; } = hands.Mixer is { } mixer ? hands.MixMsOf(mixer) : hands.Rollers.Min(hands.MixMsOf);
 
     /// <summary>From the first contact of A and B until the batch may be used: mixed, and stood as long as the product asks.</summary>
-    public long UntilReadyMs => MixMs + _standMs;
+    public long UntilReadyMs => MixMs + StandMs;
+
+    /// <summary>
+    /// One person mixes and rolls, so that every mixing after the first section ages what is open, and may mix before it instead:
+    /// not where what stands in a cup grows hot.
+    /// </summary>
+    public bool MayMixAhead => hands.Mixer is null && hands.Rollers.Count == 1 && !conditions.Coat.Product.HeatsItself;
 
     /// <summary>No batch is smaller, so that its ratio can be measured: as much as a roller takes up, and never more than may be mixed.</summary>
     private double LeastMl => Math.Min(_takes.RollerMlPerPerson, _takes.LargestBatchMl);
@@ -45,13 +53,15 @@ internal sealed class BatchRule(Job job, CoatConditions conditions, Hands hands)
     /// With a helper, mixing takes nobody's rolling time; a batch is then ready just when it is wanted. Whoever rolls alone waits
     /// while it stands.
     /// </summary>
-    public MixingRule Rule(int batches)
+    /// <param name="ahead">How many of them are mixed before the first section, by one who mixes and rolls alone.</param>
+    public MixingRule Rule(int batches, int ahead = 1)
     {
         var usable = Math.Max(0, _takes.LargestBatchMl - _takes.CupMlPerBatch);
         var first = Math.Max(0, usable - OnceMl);
-        return hands.Mixer is not null
+        var rule = hands.Mixer is not null
             ? new MixingRule(0, Math.Max(0, _lifeMs - UntilReadyMs), usable, batches, first, conditions.Ageing.Share)
-            : new MixingRule(UntilReadyMs, _lifeMs, usable, batches, first, conditions.Ageing.Share) { EachMixMs = [.. hands.Rollers.Select(r => hands.MixMsOf(r) + _standMs)] };
+            : new MixingRule(UntilReadyMs, _lifeMs, usable, batches, first, conditions.Ageing.Share) { EachMixMs = [.. hands.Rollers.Select(r => hands.MixMsOf(r) + StandMs)] };
+        return rule with { StandMs = StandMs, Ahead = ahead };
     }
 
     /// <summary>Puts the helper's mixing before the first section of each batch, the first at the beginning of the clock.</summary>
@@ -96,7 +106,7 @@ internal sealed class BatchRule(Job job, CoatConditions conditions, Hands hands)
             var (volume, useBy) = (Math.Max(net + lost, LeastMl), mix.StartMs + _lifeMs);
             return new Batch(ScheduleNames.BatchId(mix.Batch), mixer, mix.StartMs, mixEndMs, useBy, net, volume, [.. rolled.Select(s => s.Id)])
             {
-                ReadyMs = mixEndMs + _standMs,
+                ReadyMs = mixEndMs + StandMs,
                 IsNotToBeMixed = volume > _takes.LargestBatchMl + 1e-6 || rolled.Exists(s => s.WetEndMs > useBy),
             };
         })];

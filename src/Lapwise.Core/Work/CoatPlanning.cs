@@ -15,6 +15,7 @@ internal sealed class CoatPlanning
     private const long StepsForAWay = 5_000;
     private const long StepsForMixing = 40_000;
     private const int MoreBatchesTried = 3;
+    private const int MostMixedAhead = 4;   // cups that one person keeps apart
     private const int NearerTargetsTried = 4;
 
     private readonly Job _job;
@@ -139,7 +140,7 @@ internal sealed class CoatPlanning
         var inSequence = await InSequenceAsync(tops);
         if (!inSequence.KeepsBatches) return await UnmixedAsync(inSequence.Tops, Joined(inSequence.Tops, keepSequences: true));
         if (!Works(inSequence) && await InAnyOrderAsync(tops) is var free && free.IsBetterThan(inSequence)) inSequence = free;
-        return await WithBreaksWhereTheyHideAsync(inSequence);
+        return MixedAhead(await WithBreaksWhereTheyHideAsync(inSequence));
     }
 
     private async ValueTask<CoatSchedule> InAnyOrderAsync(IReadOnlyList<TopOrder> tops)
@@ -173,46 +174,67 @@ internal sealed class CoatPlanning
     }
 
     /// <summary>
-    /// Mixes along the way: as few batches as keep the target. Leave to mix more often takes nothing away, so where none is
-    /// found with the most that are tried, none is looked for between.
+    /// As few batches as keep the target, mixed along the way, else ahead, else more of them. Leave to mix more often takes nothing
+    /// away, so where none is found with the most that are tried, none is looked for between.
     /// </summary>
     private async ValueTask<CoatSchedule> WithBatchesAsync(IReadOnlyList<TopOrder> tops, OrderProblem problem)
     {
         var fewest = _batches.Fewest(problem);
         var few = await WithBatchesAsync(tops, problem, fewest);
         if (Works(few) || await IsAsYoungAsUnmixedAsync(few, problem)) return few;
+        for (var ahead = 2; _batches.MayMixAhead && ahead <= Math.Min(fewest, MostMixedAhead); ahead++)
+            if (await WithBatchesAsync(tops, problem, fewest, ahead) is var mixed && IsPreferred(mixed, few)) few = mixed;
+        if (Works(few) && UsesUpEarly(few)) return few;
         var many = await WithBatchesAsync(tops, problem, fewest + MoreBatchesTried);
-        if (!Works(many)) return many.IsBetterThan(few) ? many : few;
-        for (var batches = fewest + 1; batches < fewest + MoreBatchesTried; batches++)
-            if (await WithBatchesAsync(tops, problem, batches) is var fewer && Works(fewer)) return fewer;
-        return many;
+        for (var batches = fewest + 1; Works(many) && batches < fewest + MoreBatchesTried; batches++)
+            if (await WithBatchesAsync(tops, problem, batches) is var fewer && Works(fewer)) return IsPreferred(few, fewer) ? few : fewer;
+        return IsPreferred(many, few) ? many : few;
+    }
+
+    /// <summary>
+    /// The same order with more of its batches mixed before the first section, or fewer: no minute of mixing then falls into a
+    /// lap, and all film is of older batches.
+    /// </summary>
+    private CoatSchedule MixedAhead(CoatSchedule schedule)
+    {
+        if (!_batches.MayMixAhead || !schedule.KeepsBatches) return schedule;
+        var best = schedule;
+        var order = new SoloOrder([.. schedule.Found.Sections.Select(p => p.Section)], [.. schedule.Found.Sections.Select(p => p.Batch)]);
+        for (var ahead = 1; ahead <= Math.Min(schedule.Mixes.Count, MostMixedAhead); ahead++)
+        {
+            var problem = Mixed(schedule.Problem, schedule.Mixes.Count, ahead);
+            var tried = Scheduled(schedule.Tops, schedule.Problem, SoloTimeline.Of(new SoloModel(problem, new LapGraph(problem.Sections.Count, problem.Laps)), order));
+            if (tried.KeepsBatches && IsPreferred(tried, best)) best = tried;
+        }
+
+        return best;
     }
 
     /// <summary>Mixing only ages laps: where they are as young as without any, more batches are no help.</summary>
     private async ValueTask<bool> IsAsYoungAsUnmixedAsync(CoatSchedule schedule, OrderProblem problem) =>
         schedule.WorstAgeMs <= await BoundAsync(problem, schedule.WorstAgeMs, StepsForMixing * _effort.Times);
 
-    private async ValueTask<CoatSchedule> WithBatchesAsync(IReadOnlyList<TopOrder> tops, OrderProblem problem, int batches)
+    private async ValueTask<CoatSchedule> WithBatchesAsync(IReadOnlyList<TopOrder> tops, OrderProblem problem, int batches, int ahead = 1)
     {
-        var schedule = await WithBatchesAsync(tops, problem, batches, _targetAgeMs);
+        var schedule = await WithBatchesAsync(tops, problem, batches, ahead, _targetAgeMs);
         // The search for a crew leaves the batches' ages out: where they are too much, younger laps are asked for.
         if (problem.Crew == 1 || Works(schedule) || schedule.Found.WorstLapAgeMs > _targetAgeMs) return schedule;
-        var younger = await WithBatchesAsync(tops, problem, batches, Math.Max(1, _targetAgeMs - schedule.Ages.UsedMs.Max()));
+        var younger = await WithBatchesAsync(tops, problem, batches, ahead, Math.Max(1, _targetAgeMs - schedule.Ages.UsedMs.Max()));
         return younger.IsBetterThan(schedule) ? younger : schedule;
     }
 
-    private async ValueTask<CoatSchedule> WithBatchesAsync(IReadOnlyList<TopOrder> tops, OrderProblem problem, int batches, long enoughMs)
+    private async ValueTask<CoatSchedule> WithBatchesAsync(IReadOnlyList<TopOrder> tops, OrderProblem problem, int batches, int ahead, long enoughMs)
     {
-        var found = await OrderSearch.SolveAsync(Mixed(problem, batches), StepsForMixing * _effort.Times, enoughMs, _effort.Pause);
+        var found = await OrderSearch.SolveAsync(Mixed(problem, batches, ahead), StepsForMixing * _effort.Times, enoughMs, _effort.Pause);
         return Scheduled(tops, problem, found);
     }
 
-    private OrderProblem Mixed(OrderProblem problem, int batches) => problem with { Mixing = _batches.Rule(batches) };
+    private OrderProblem Mixed(OrderProblem problem, int batches, int ahead) => problem with { Mixing = _batches.Rule(batches, ahead) };
 
     private CoatSchedule Scheduled(IReadOnlyList<TopOrder> tops, OrderProblem problem, FoundOrder found)
     {
         var mixed = _hands.Mixer is null ? found : _batches.MixedByHelper(found);
-        return new CoatSchedule(tops, problem, mixed, mixed.KeepsLimits, _conditions.Ageing.Share, _batches.LifeMs);
+        return new CoatSchedule(tops, problem, mixed, mixed.KeepsLimits, _conditions.Ageing.Share, _batches.LifeMs, _batches.StandMs);
     }
 
     /// <summary>
@@ -222,7 +244,7 @@ internal sealed class CoatPlanning
     private async ValueTask<CoatSchedule> WithBreaksWhereTheyHideAsync(CoatSchedule schedule)
     {
         if (!schedule.KeepsBatches || schedule.Mixes.Count < 2) return schedule;
-        var breaks = new BatchBreaks(Mixed(schedule.Problem, schedule.Mixes.Count), schedule.Found, [.. LapsOnFaces(schedule.Tops)]);
+        var breaks = new BatchBreaks(Mixed(schedule.Problem, schedule.Mixes.Count, _batches.MayMixAhead ? schedule.MixedAhead : 1), schedule.Found, [.. LapsOnFaces(schedule.Tops)]);
         var moved = await breaks.FewestAsync(WorstMs, Math.Max(_targetAgeMs, schedule.WorstAgeMs), _effort.Pause);
         return moved is null ? schedule : Scheduled(schedule.Tops, schedule.Problem, moved);
 
@@ -330,11 +352,15 @@ internal sealed class CoatPlanning
 /// <summary>A coat on the clock: the tops' cuts, the joined problem and the order found for it.</summary>
 /// <param name="AgeShare">Share of a batch's age that counts against the open time.</param>
 /// <param name="LifeMs">Of each batch, from the start of its mixing.</param>
-internal sealed record CoatSchedule(IReadOnlyList<TopOrder> Tops, OrderProblem Problem, FoundOrder Found, bool KeepsBatches, double AgeShare, long LifeMs)
+/// <param name="StandMs">How much of the time of each mix the batch stands.</param>
+internal sealed record CoatSchedule(IReadOnlyList<TopOrder> Tops, OrderProblem Problem, FoundOrder Found, bool KeepsBatches, double AgeShare, long LifeMs, long StandMs)
 {
     public IReadOnlyList<PlacedMix> Mixes => Found.Mixes;
 
-    public OrderAges Ages { get; } = OrderAges.Of(Problem, Found, AgeShare, LifeMs);
+    /// <summary>Batches mixed before the first section.</summary>
+    public int MixedAhead => Found.Sections.Min(s => s.StartMs) is var first ? Found.Mixes.Count(m => m.StartMs < first) : 0;
+
+    public OrderAges Ages { get; } = OrderAges.Of(Problem, Found, AgeShare, LifeMs, StandMs);
 
     /// <summary>The worst of all ages, each with what the age of its batch had used.</summary>
     public long WorstAgeMs => Ages.WorstMs;

@@ -47,6 +47,11 @@ public sealed record CoatWork(
         .Concat(Sections.Select(s => s.EndMs - s.StartMs + s.UsedMs)).DefaultIfEmpty(0).Max();
     /// <summary>Open time less the worst of all lap and section ages, and less what the age of the batch has used of it.</summary>
     public long LapMarginMs => OpenTimeMs - WorstCountedMs;
+    /// <summary>Whoever mixed it rolls from another batch first: it is mixed ahead of its use.</summary>
+    public bool StandsMixed(Batch batch) =>
+        Sections.Where(s => s.Batch == batch.Id).Select(s => s.StartMs).DefaultIfEmpty(0).Min() is var first
+        && Sections.Any(s => s.Person == batch.MixedBy && s.StartMs >= batch.MixStartMs && s.StartMs < first);
+
     public long MarginMs(Lap lap) => OpenTimeMs - lap.UsedMs - lap.AgeMs;
     public long MarginMs(Section section) => OpenTimeMs - section.UsedMs - (section.EndMs - section.StartMs);
     public bool Holds => LapMarginMs >= 0 && Reasons.All(r => r.Limit == Limit.Note);

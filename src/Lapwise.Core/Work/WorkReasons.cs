@@ -13,6 +13,7 @@ internal static class WorkReasons
         if (work.LapMarginMs >= 0 && work.LapMarginMs < work.TargetMarginMs) yield return MarginNarrow(work);
         if (!keepsBatches) yield return work.Batches.FirstOrDefault(b => b.ReadyMs >= b.UseByMs) is { } never ? NeverReady(work, never) : BatchOutlivesPot(work);
         if (work.Batches.Count > 1) yield return BatchesChange(work);
+        if (work.Rollers == 1 && work.Batches.Any(work.StandsMixed)) yield return MixedAhead(work);
         if (WaitsWhileItStands(work)) yield return StandingIsWaitedOut(work);
         foreach (var older in OlderBatch(work)) yield return older;
         if (work.Coat.Product.WholeTopAtOnce && WholeFaceByOne(work, job) is { } whole) yield return whole;
@@ -145,7 +146,19 @@ internal static class WorkReasons
 
     /// <summary>A later batch stands while whoever rolls it has nothing to roll.</summary>
     private static bool WaitsWhileItStands(CoatWork work) =>
-        work.Coat.Product.InductionS > 0 && work.Batches.Skip(1).Any(b => work.Sections.Any(s => s.Person == b.MixedBy));
+        work.Coat.Product.InductionS > 0 && work.Batches.Skip(1).Any(b => !work.StandsMixed(b) && work.Sections.Any(s => s.Person == b.MixedBy));
+
+    private static Reason MixedAhead(CoatWork work)
+    {
+        var ahead = string.Join(", ", work.Batches.Where((b, i) => i == 0 || work.StandsMixed(b)).Select(b => b.Id));
+        return new Reason("MixedAhead", Limit.Note,
+            v => v.Say(
+                $"Batches {ahead} are mixed one after the other before the first section: none of these mixings falls into a lap. Their film is that much older, and every margin here counts it.",
+                $"Las mezclas {ahead} se preparan una tras otra antes de la primera sección: ninguna de estas preparaciones cae dentro de un solape. Su película es más vieja por ello, y aquí todos los márgenes lo cuentan."),
+            v => v.Say(
+                "Keep each in its own cup, marked with its letter and its use-by time. Never pour one onto another: a larger mass heats itself and lives shorter.",
+                "Tenga cada una en su propio vaso, marcado con su letra y su hora límite. Nunca vierta una sobre otra: una masa mayor se calienta sola y vive menos."));
+    }
 
     private static Reason StandingIsWaitedOut(CoatWork work) => new("StandingIsWaitedOut", Limit.Note,
         v => v.Say(

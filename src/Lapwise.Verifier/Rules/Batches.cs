@@ -5,7 +5,8 @@ namespace Lapwise.Verifier.Rules;
 /// <summary>
 /// Each section is rolled from one batch, after it is mixed and wetted out before its pot life ends; each batch holds
 /// what its sections take and what the tools keep back, and no more than may be mixed at one time. Roller and tray are charged
-/// from the first batch, once for each who rolls.
+/// from the first batch, once for each who rolls. A person's batches are mixed in the order of their use, and what grows hot in
+/// its cup is not mixed ahead by one who rolls alone.
 /// </summary>
 internal static class Batches
 {
@@ -23,6 +24,7 @@ internal static class Batches
                 v => v.Say($"It is wetted out {v.Number(s.WetEndS - batch.UseByS, 1)} s after batch {batch.Id} must be used up.", $"Se moja {v.Number(s.WetEndS - batch.UseByS, 1)} s después del límite de la mezcla {batch.Id}."));
         }
 
+        Ahead(c, f);
         var spreadMlPerM2 = c.Coat.WetFilm.Micrometres / (1 + c.Coat.ThinnerFraction);
         var largestMl = Math.Min(c.Job.Tools.LargestBatchMl / (1 + c.Coat.ThinnerFraction), c.Coat.Product.LargestBatchMl ?? double.PositiveInfinity);
         var first = c.Plan.Sections.MinBy(s => s.StartS)?.Batch;
@@ -48,6 +50,21 @@ internal static class Batches
             f.Holds(b.MixStartS >= -Tolerance.S && mixS >= mixer.Pace.MixS - Tolerance.S && mixS <= mixer.Pace.MixS + Tolerance.RoundedUpS, "MixTimeWrong", c.At(b),
                 v => v.Say($"Mixing is given {v.Number(mixS, 1)} s; {b.MixedBy} takes {v.Number(mixer.Pace.MixS, 1)} s.", $"Se dan {v.Number(mixS, 1)} s para mezclar; {b.MixedBy} tarda {v.Number(mixer.Pace.MixS, 1)} s."));
         }
+    }
+
+    private static void Ahead(CoatCase c, Findings f)
+    {
+        var isAlone = c.Plan.Sections.Select(s => s.Person).Distinct(StringComparer.Ordinal).Count() == 1;
+        foreach (var b in c.Plan.Batches)
+        {
+            var firstS = FirstUseS(b);
+            f.Holds(!c.Plan.Batches.Any(other => other.MixedBy == b.MixedBy && other.MixStartS > b.MixStartS && FirstUseS(other) < firstS), "MixedOutOfOrder", c.At(b),
+                v => v.Say("A batch that is used sooner is mixed after it.", "Una mezcla que se usa antes se prepara después de ella."));
+            f.Holds(!isAlone || !c.Coat.Product.HeatsItself || !c.Plan.Sections.Any(s => s.Person == b.MixedBy && s.StartS >= b.MixEndS && s.StartS < firstS), "HotMixStands", c.At(b),
+                v => v.Say("It grows hot in its cup, and another batch is rolled first.", "Se calienta en su vaso, y antes se aplica otra mezcla."));
+        }
+
+        double FirstUseS(PlannedBatch b) => c.Plan.Sections.Where(s => s.Batch == b.Id).Select(s => s.StartS).DefaultIfEmpty(double.PositiveInfinity).Min();
     }
 
     /// <summary>

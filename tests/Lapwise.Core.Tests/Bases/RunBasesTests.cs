@@ -17,7 +17,7 @@ public sealed class RunBasesTests
         phone.Taps(new What.BatchMixed("A", 0)).Waits(2 * Minute).Taps(new What.SectionWet("1", 0)).Waits(2 * Minute).Taps(new What.SectionDry("1", 0)).Waits(Minute);
         var (run, present) = (phone.Run, Presenting.Present(phone.Run, phone.RunNow));
 
-        Basis[] bases = [RunBases.Lap(run, present.NextLap!), RunBases.Batch(run, present.Cup!), RunBases.Forecast(run, present.Forecast)];
+        Basis[] bases = [RunBases.Lap(run, present.NextLap!), RunBases.Batch(run, present.Cups[0]), RunBases.Forecast(run, present.Forecast)];
         Assert.All(bases, b =>
         {
             Assert.True(b.Inputs.Count >= 2, b.Formula);

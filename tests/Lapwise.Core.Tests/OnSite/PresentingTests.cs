@@ -53,7 +53,7 @@ public sealed class PresentingTests
 
         var present = Presenting.Present(phone.Run, phone.RunNow);
         Assert.Equal(("2", 7 * Minute, 5 * Minute), (present.NextLap!.JoinedBy!.Id, present.NextLap.LeftMs, present.NextLap.BeginWithinMs!.Value));
-        Assert.Equal(present.NowMs + (55 * Minute), present.Cup!.UseByMs);
+        Assert.Equal(present.NowMs + (55 * Minute), Assert.Single(present.Cups).UseByMs);
     }
 
     [Fact]

@@ -92,13 +92,17 @@ public sealed class PlanningTests
         Assert.Contains(together.Sections, s => s.Person == 1);
     }
 
-    /// <summary>The roller alone waits while a batch stands; a helper mixes it that much earlier. Either way the life runs from the first contact.</summary>
+    /// <summary>
+    /// One who rolls alone mixes ahead, or waits while a batch stands where that would grow hot in its cup; a helper mixes it that
+    /// much earlier. Each time the life runs from the first contact.
+    /// </summary>
     [Theory]
-    [InlineData(1)]
-    [InlineData(2)]
-    public void Nothing_is_rolled_before_a_batch_has_stood_as_long_as_the_product_asks(int people)
+    [InlineData(1, false)]
+    [InlineData(1, true)]
+    [InlineData(2, false)]
+    public void Nothing_is_rolled_before_a_batch_has_stood_as_long_as_the_product_asks(int people, bool growsHot)
     {
-        var (job, measured, conditions) = Island(open: 15, people, Clear with { Induction = "10 min", LargestBatch = "24 fl oz" });
+        var (job, measured, conditions) = Island(open: 15, people, Clear with { Induction = "10 min", LargestBatch = "24 fl oz", Hazards = growsHot ? [Hazard.HotMix] : [] });
         var coat = Planning.Plan(job, measured, conditions).Coats[0];
         Assert.True(coat.Batches.Count > 1);
         Assert.All(coat.Batches, b =>
@@ -108,8 +112,44 @@ public sealed class PlanningTests
             Assert.Equal(coat.PotLifeMs, b.UseByMs - b.MixStartMs);
             Assert.True(coat.Sections.Where(s => s.Batch == b.Id).Min(s => s.StartMs) >= b.ReadyMs);
         });
+        // While it stands it ages: what reacts in the film has begun in the cup.
+        var mixedMs = coat.Batches.ToDictionary(b => b.Id, b => b.MixEndMs);
+        Assert.True(coat.BatchAgeShare > 0);
+        Assert.All(coat.Sections, s => Assert.Equal(Math.Ceiling((coat.BatchAgeShare * (s.StartMs - mixedMs[s.Batch]) / 1000) - 1e-9) * 1000, s.UsedMs));
         // What was not tried is said, and only where it costs something.
-        Assert.Equal(people == 1, coat.Reasons.Any(r => r.Code == "StandingIsWaitedOut"));
+        Assert.Equal(people == 1 && growsHot, coat.Reasons.Any(r => r.Code == "StandingIsWaitedOut"));
+        Assert.Equal(people == 1 && !growsHot, coat.Reasons.Any(r => r.Code == "MixedAhead"));
+        Assert.Equal(people == 1 && !growsHot, coat.Batches.Skip(1).All(coat.StandsMixed));
+    }
+
+    /// <summary>From two cups, once of a mix that may stand and once of one that grows hot and is mixed along the way.</summary>
+    [Fact]
+    public void One_who_rolls_alone_mixes_ahead_where_that_is_better()
+    {
+        var product = Clear with { LargestBatch = "24 fl oz", Hazards = [] };
+        var table = Open("Table", new OutlineDocument { Length = "12 ft", Depth = "5 ft" }, "ABCD");
+        var (ahead, along) = (Alone(11, product, table), Alone(11, product with { Hazards = [Hazard.HotMix] }, table));
+        Assert.True(ahead.Batches.Count > 1 && ahead.Batches.Skip(1).All(ahead.StandsMixed));
+        Assert.Equal(ahead.Batches[0].MixEndMs, ahead.Batches[1].MixStartMs);
+        Assert.DoesNotContain(along.Batches, along.StandsMixed);
+        Assert.Equal((0, true), (SpanMixing(ahead), SpanMixing(along) > 0));
+        Assert.True(ahead.LapMarginMs >= ahead.TargetMarginMs);
+        Assert.True((ahead.Sections.Count, -ahead.LapMarginMs).CompareTo((along.Sections.Count, -along.LapMarginMs)) < 0, $"{ahead.Sections.Count} and {along.Sections.Count} sections, {ahead.LapMarginMs} and {along.LapMarginMs} ms");
+
+        static int SpanMixing(CoatWork work)
+        {
+            var at = work.Sections.ToDictionary(s => s.Id);
+            return work.Laps.Count(l => work.Batches.Any(b => b.MixStartMs > Math.Min(at[l.A].StartMs, at[l.B].StartMs) && b.MixStartMs < Math.Max(at[l.A].EndMs, at[l.B].EndMs)));
+        }
+    }
+
+    [Fact]
+    public void A_mixing_that_falls_into_no_lap_stays_just_before_its_use()
+    {
+        TopDocument Table(string name) => Open(name, new OutlineDocument { Length = "7 ft", Depth = "3 ft" }, "ABCD");
+        var work = Alone(11, Clear with { LargestBatch = "20 fl oz", Hazards = [] }, Table("One"), Table("Other"));
+        Assert.Equal(2, work.Batches.Count);
+        Assert.DoesNotContain(work.Batches, work.StandsMixed);
     }
 
     /// <summary>12 ft × 5 ft, walkable all round; the pace of the defaults.</summary>

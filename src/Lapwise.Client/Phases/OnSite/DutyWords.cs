@@ -10,7 +10,7 @@ internal static class DutyWords
     public static string Heading(Duty doing, IssuedPlan plan, Voice v) => doing switch
     {
         Duty.Rolling(var s, _) => IsRolled(plan) ? v.Say($"Rolling section {s.Id}", $"Aplicando la sección {s.Id}") : v.Say($"Doing section {s.Id}", $"Haciendo la sección {s.Id}"),
-        Duty.Begin(var s) => v.Say($"Begin section {s.Id}", $"Empiece la sección {s.Id}"),
+        Duty.Begin(var s, _) => v.Say($"Begin section {s.Id}", $"Empiece la sección {s.Id}"),
         Duty.Mixing(var b) => v.Say($"Mixing batch {b.Id}", $"Haciendo la mezcla {b.Id}"),
         Duty.Mix(var b) => v.Say($"Mix batch {b.Id}", $"Prepare la mezcla {b.Id}"),
         Duty.Wait(_, var then) => v.Say("Wait, then: ", "Espere; luego: ") + Inside(Heading(then, plan, v)),
@@ -20,19 +20,20 @@ internal static class DutyWords
     public static string Place(Duty doing, Voice v) => doing switch
     {
         Duty.Rolling(var s, _) => Where(s, v),
-        Duty.Begin(var s) => Where(s, v),
+        Duty.Begin(var s, _) => Where(s, v),
         _ => "",
     };
 
     /// <summary>What one tap says; null where there is nothing to tap.</summary>
     public static string? Tap(PersonNow person, IssuedPlan plan, Voice v) => person switch
     {
-        { Now: Duty.Rolling(var s, _), Then: Duty.Begin(var next) } => $"{Done(s.Id, plan, v)} → " + v.Say($"begin {next.Id}", $"empiezo {next.Id}"),
+        { Now: Duty.Rolling(var s, _), Then: Duty.Begin(var next, _) } => $"{Done(s.Id, plan, v)} → " + v.Say($"begin {next.Id}", $"empiezo {next.Id}"),
         { Now: Duty.Rolling(var s, _) } => Done(s.Id, plan, v),
-        { Now: Duty.Begin(var s) } => v.Say($"First wet material on {s.Id}", $"Primer material en {s.Id}"),
-        { Now: Duty.Mixing, Then: Duty.Begin(var next) } => v.Say($"Mixed → begin {next.Id}", $"Mezclado → empiezo {next.Id}"),
+        { Now: Duty.Begin(var s, _) } => v.Say($"First wet material on {s.Id}", $"Primer material en {s.Id}"),
+        { Now: Duty.Mixing, Then: Duty.Begin(var next, _) } => v.Say($"Mixed → begin {next.Id}", $"Mezclado → empiezo {next.Id}"),
+        { Now: Duty.Mixing(var b), Then: Duty.Mix(var next) } => v.Say($"{b.Id} is mixed → A and B together: batch {next.Id}", $"{b.Id} mezclada → A y B juntos: mezcla {next.Id}"),
         { Now: Duty.Mix(var b) } => v.Say($"A and B together: batch {b.Id}", $"A y B juntos: mezcla {b.Id}"),
-        { Now: Duty.Wait(_, Duty.Begin(var next)) } => v.Say($"Begin {next.Id} now", $"Empiezo {next.Id} ya"),
+        { Now: Duty.Wait(_, Duty.Begin(var next, _)) } => v.Say($"Begin {next.Id} now", $"Empiezo {next.Id} ya"),
         { Now: Duty.Wait(_, Duty.Mix(var b)) } => v.Say($"Mix {b.Id} now: A and B together", $"Mezcla {b.Id} ya: A y B juntos"),
         _ => null,
     };

@@ -119,7 +119,9 @@ public sealed class BatchBreaks
         {
             var batch = begins.Count - 1;
             var usableMl = batch == 0 ? rule.FirstUsableMl ?? rule.UsableMl : rule.UsableMl;
-            var readyMs = nowMs += rule.MixMs;
+            var mixedMs = rule.MixedFromMs(batch, nowMs);
+            nowMs = batch == 0 ? rule.BeginMs : Math.Max(nowMs, mixedMs + rule.MixMs);
+            var stoodMs = nowMs - mixedMs;
             double takenMl = 0;
             long rolledMs = 0;
             for (var to = from + 1; to <= _sequence.Count && steps++ < MostSteps && listed.Count < MostPlacesListed; to++)
@@ -127,8 +129,8 @@ public sealed class BatchBreaks
                 var durationMs = _problem.Sections[_sequence[to - 1]].DurationOf(_person[_sequence[to - 1]]);
                 takenMl += VolumeMl(to - 1);
                 rolledMs += durationMs;
-                if (takenMl > usableMl + 1e-9 || rule.MixMs + (rolledMs / _problem.Crew) > rule.LifeMs) return;
-                countedMs[to - 1] = nowMs - BatchAgeing.UsedMs(rule.AgeShare, nowMs - readyMs);
+                if (takenMl > usableMl + 1e-9 || stoodMs + (rolledMs / _problem.Crew) > rule.LifeMs) return;
+                countedMs[to - 1] = nowMs - BatchAgeing.UsedMs(rule.AgeShare, nowMs - mixedMs - rule.MixMs + rule.StandMs);
                 nowMs += durationMs;
                 worstMs = Math.Max(worstMs, AgeMs(to - 1, nowMs));
                 if (worstMs > mostMs) return;

@@ -20,7 +20,7 @@ internal sealed class CrewModel
         Successors = Lists(problem.Before);
         Apart = Lists(problem.Apart.Concat(problem.Apart.Select(p => (p.B, p.A))));
         Volume = [.. problem.Sections.Select(s => s.VolumeMl)];
-        Mixing = problem.Mixing is { } m ? new GrainedMixing(m.MixMs / grainMs, m.LifeMs / grainMs, m.UsableMl, m.FirstUsableMl ?? m.UsableMl, m.MostBatches, 0, grainMs) : null;
+        Mixing = problem.Mixing is { } m ? new GrainedMixing(m, 0, grainMs) : null;
         WholeTime = Duration.Max(d => d.Sum()) + Release.Max() - Math.Min(0, StartedAt.Min() ?? 0) + (Mixing is { } rule ? Mix.Max() * rule.MostBatches : 0);
         IsTimed = StartedAt.Any(s => s is not null) || Release.Any(r => r > 0);
         ByPromise = [.. Enumerable.Range(0, Count).OrderByDescending(i => graph.Rings(i).Count).ThenBy(i => graph.Neighbours[i].Length).ThenBy(i => i)];

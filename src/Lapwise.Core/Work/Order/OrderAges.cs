@@ -8,13 +8,14 @@ namespace Lapwise.Core.Work.Order;
 internal sealed record OrderAges(IReadOnlyList<long> UsedMs, long WorstMs)
 {
     /// <param name="lifeMs">From the start of a batch's mixing; film is never counted from a batch older than that.</param>
-    public static OrderAges Of(OrderProblem problem, FoundOrder found, double ageShare, long lifeMs)
+    /// <param name="standMs">How much of the time of each mix the batch stands, mixed through: it ages meanwhile.</param>
+    public static OrderAges Of(OrderProblem problem, FoundOrder found, double ageShare, long lifeMs, long standMs)
     {
         var at = new Placed[problem.Sections.Count];
         foreach (var p in found.Sections) at[p.Section] = p;
         var mixes = found.Mixes.ToDictionary(m => m.Batch);
         var used = at.Select(p => mixes.TryGetValue(p.Batch, out var mix)
-            ? BatchAgeing.UsedMs(ageShare, Math.Min(p.StartMs, mix.StartMs + lifeMs) - mix.EndMs) : 0).ToArray();
+            ? BatchAgeing.UsedMs(ageShare, Math.Min(p.StartMs, mix.StartMs + lifeMs) - mix.EndMs + standMs) : 0).ToArray();
         var sections = at.Select(p => p.EndMs - p.StartMs + used[p.Section]);
         var laps = problem.Laps.Select(l => OfLap(at[l.A], at[l.B], used));
         return new OrderAges(used, sections.Concat(laps).DefaultIfEmpty(0).Max());

@@ -13,7 +13,7 @@ internal static class OrderGrain
         }
 
         foreach (var lap in problem.Laps) grain = Gcd(grain, lap.LimitMs ?? 0);
-        if (problem.Mixing is { } m) grain = Gcd(Gcd(m.EachMixMs.Aggregate(Gcd(grain, m.MixMs), Gcd), m.LifeMs), m.AgeShare > 0 ? 1000 : 0);
+        if (problem.Mixing is { } m) grain = Gcd(Gcd(m.EachMixMs.Aggregate(Gcd(grain, m.MixMs), Gcd), m.LifeMs), Gcd(m.StandMs, m.AgeShare > 0 ? 1000 : 0));
         return Math.Max(1, grain);
     }
 

@@ -43,13 +43,28 @@ public sealed record OrderLap(int A, int B, long? LimitMs = null);
 /// <param name="MostBatches">No more batches than this.</param>
 /// <param name="FirstUsableMl">What the first batch gives, since it also charges roller and tray; null: as every other.</param>
 /// <param name="AgeShare">
-/// Share of a batch's age, from the end of its mixing, that counts with the age of every lap rolled from it, up to a whole
+/// Share of a batch's age, from when it is mixed through, that counts with the age of every lap rolled from it, up to a whole
 /// second. One person's search counts it; several people's starts are open while laps are judged, so theirs leaves it out.
 /// </param>
 public sealed record MixingRule(long MixMs, long LifeMs, double UsableMl, int MostBatches, double? FirstUsableMl = null, double AgeShare = 0)
 {
     /// <summary>Time to mix one batch of each person, where they differ; empty: <see cref="MixMs"/> for all.</summary>
     public IReadOnlyList<long> EachMixMs { get; init; } = [];
+
+    /// <summary>How long a batch stands at the end of its mixing time before its first use: it ages meanwhile.</summary>
+    public long StandMs { get; init; }
+
+    /// <summary>
+    /// So many batches one person alone mixes one after the other before the first section, the next while the one before stands.
+    /// Each lives and ages from its own mixing. A crew's search chooses for itself.
+    /// </summary>
+    public int Ahead { get; init; } = 1;
+
+    /// <summary>When the first section may begin: all that is mixed ahead is mixed, and the first has stood.</summary>
+    internal long BeginMs => Math.Max(MixMs, Ahead * (MixMs - StandMs));
+
+    /// <summary>When the mixing of a batch begins that is wanted now.</summary>
+    internal long MixedFromMs(int batch, long nowMs) => batch < Ahead ? batch * (MixMs - StandMs) : nowMs;
 
     public long MixMsOf(int person) => EachMixMs.Count == 0 ? MixMs : EachMixMs[Math.Min(person, EachMixMs.Count - 1)];
 }

@@ -6,7 +6,8 @@ namespace Lapwise.Core.Work.Order;
 /// <param name="Done">Set of done sections.</param>
 /// <param name="Left">Left in the batch, mL.</param>
 /// <param name="Life">Left of the batch's life.</param>
-internal readonly record struct SearchState(SectionSet Done, int Batch, long Now, double Left, long Life);
+/// <param name="Standing">The fresher what stands mixed ahead is, the larger; 0 where nothing stands.</param>
+internal readonly record struct SearchState(SectionSet Done, int Batch, long Now, double Left, long Life, long Standing);
 
 /// <summary>
 /// Per set of done sections, the states already refuted: pending deadlines relative to now, and what is left of the
@@ -22,7 +23,7 @@ internal sealed class RefutedStates(int mostVectors, int mostPerSet)
         if (!_bySet.TryGetValue((state.Done, state.Batch), out var all)) return false;
         foreach (ref readonly var kept in CollectionsMarshal.AsSpan(all))
         {
-            if (state.Left > kept.Left + 1e-9 || state.Life > kept.Life) continue;
+            if (state.Left > kept.Left + 1e-9 || state.Life > kept.Life || state.Standing > kept.Standing) continue;
             if (NoLooser(state, open, deadlines, kept.Deadlines)) return true;
         }
 
@@ -35,7 +36,7 @@ internal sealed class RefutedStates(int mostVectors, int mostPerSet)
         ref var all = ref CollectionsMarshal.GetValueRefOrAddDefault(_bySet, (state.Done, state.Batch), out _);
         all ??= new List<Kept>(1);
         if (all.Count >= mostPerSet) return;
-        all.Add(new Kept(Relative(state, open, deadlines), state.Left, state.Life));
+        all.Add(new Kept(Relative(state, open, deadlines), state.Left, state.Life, state.Standing));
         _count++;
     }
 
@@ -56,5 +57,5 @@ internal sealed class RefutedStates(int mostVectors, int mostPerSet)
         return true;
     }
 
-    private readonly record struct Kept(long[] Deadlines, double Left, long Life);
+    private readonly record struct Kept(long[] Deadlines, double Left, long Life, long Standing);
 }

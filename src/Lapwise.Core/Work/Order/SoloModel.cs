@@ -22,7 +22,7 @@ internal sealed class SoloModel
         Predecessors = Lists(problem.Before.Select(b => (b.Then, b.First)));
         Successors = Lists(problem.Before);
         PredecessorCount = [.. Predecessors.Select(p => p.Length)];
-        Mixing = problem.Mixing is { } m ? new GrainedMixing(m.MixMs / GrainMs, m.LifeMs / GrainMs, m.UsableMl, m.FirstUsableMl ?? m.UsableMl, m.MostBatches, m.AgeShare, GrainMs) : null;
+        Mixing = problem.Mixing is { } m ? new GrainedMixing(m, FreeFrom, GrainMs) : null;
         ByPromise = [.. FreeSections.OrderByDescending(Eccentricity).ThenBy(i => graph.Neighbours[i].Length).ThenBy(i => i)];
         Mirrors = FarPairs();
     }
@@ -76,11 +76,23 @@ internal sealed class SoloModel
     }
 }
 
-/// <summary>The mixing rule in the model's grain.</summary>
-internal sealed record GrainedMixing(long Mix, long Life, double UsableMl, double FirstUsableMl, int MostBatches, double AgeShare, long GrainMs)
+/// <summary>The mixing rule in the model's grain; the grain divides a whole second.</summary>
+internal sealed record GrainedMixing(MixingRule Rule, long FreeFrom, long GrainMs)
 {
-    /// <summary>Open time that the age of a batch has used; the grain divides a whole second.</summary>
-    public long Used(long age) => BatchAgeing.UsedMs(AgeShare, age * GrainMs) / GrainMs;
+    public long Mix { get; } = Rule.MixMs / GrainMs;
+    public long Life { get; } = Rule.LifeMs / GrainMs;
+    public double UsableMl => Rule.UsableMl;
+    public int MostBatches => Rule.MostBatches;
+    public int Ahead => Rule.Ahead;
 
-    public double Usable(int batch) => batch == 0 ? FirstUsableMl : UsableMl;
+    /// <summary>When the first section may begin.</summary>
+    public long Begin { get; } = FreeFrom + (Rule.BeginMs / GrainMs);
+
+    /// <summary>When the mixing of a batch begins that is wanted now.</summary>
+    public long MixedFrom(int batch, long now) => batch < Ahead ? FreeFrom + (Rule.MixedFromMs(batch, 0) / GrainMs) : now;
+
+    /// <summary>Open time that the age of a batch has used, so long after it could be used first.</summary>
+    public long Used(long sinceReady) => Rule.AgeShare > 0 ? BatchAgeing.UsedMs(Rule.AgeShare, (sinceReady * GrainMs) + Rule.StandMs) / GrainMs : 0;
+
+    public double Usable(int batch) => batch == 0 ? Rule.FirstUsableMl ?? UsableMl : UsableMl;
 }

@@ -84,8 +84,12 @@ internal static class SoloSweeps
     private readonly record struct Cup(int Batch, double Left, long UseBy, long Mixed)
     {
         public static Cup First(SoloModel model) => model.Mixing is { } m
-            ? new Cup(0, m.FirstUsableMl, model.FreeFrom + m.Life - m.Mix, 0)
+            ? new Cup(0, m.Usable(0), MixedFrom(model, m, 0, 0) + m.Life, 0)
             : new Cup(0, double.PositiveInfinity, LapGraph.Unlimited, 0);
+
+        /// <summary>On a clock that begins with the first section.</summary>
+        private static long MixedFrom(SoloModel model, GrainedMixing m, int batch, long now) =>
+            batch < m.Ahead ? m.MixedFrom(batch, 0) + model.FreeFrom - m.Begin : now;
 
         public Cup Take(SoloModel model, int u, long clock)
         {
@@ -93,7 +97,8 @@ internal static class SoloSweeps
             if (model.Mixing is not { } m) return this;
             var now = clock + Mixed;
             if (model.Volume[u] <= Left + 1e-9 && now + model.Duration[u] <= UseBy) return this with { Left = Left - model.Volume[u] };
-            return new Cup(Batch + 1, m.UsableMl - model.Volume[u], now + m.Life, Mixed + m.Mix);
+            var mixedFrom = MixedFrom(model, m, Batch + 1, now);
+            return new Cup(Batch + 1, m.UsableMl - model.Volume[u], mixedFrom + m.Life, Mixed + Math.Max(0, mixedFrom + m.Mix - now));
         }
     }
 }

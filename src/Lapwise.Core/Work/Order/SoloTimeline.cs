@@ -12,14 +12,20 @@ internal static class SoloTimeline
 
         var now = Beginning(model, order);
         var batch = -1;
+        if (model.Mixing is { } ahead && order.Batches.Count > 0 && order.Batches[0] < ahead.Ahead)
+        {
+            mixes.AddRange(Enumerable.Range(0, ahead.Ahead).Where(order.Batches.Contains).Select(b => new PlacedMix(b, 0, ahead.MixedFrom(b, now), ahead.MixedFrom(b, now) + ahead.Mix)));
+            now = ahead.Begin;
+        }
+
         for (var i = 0; i < order.Sections.Count; i++)
         {
             var u = order.Sections[i];
             if (model.Mixing is { } mixing && order.Batches[i] != batch)
             {
                 batch = order.Batches[i];
-                mixes.Add(new PlacedMix(batch, 0, now, now + mixing.Mix));
-                now += mixing.Mix;
+                if (!mixes.Exists(m => m.Batch == batch)) mixes.Add(new PlacedMix(batch, 0, now, now + mixing.Mix));
+                now = Math.Max(now, mixing.MixedFrom(batch, now) + mixing.Mix);
             }
 
             var start = Math.Max(now, model.Release[u]);
@@ -96,7 +102,7 @@ internal static class SoloTimeline
     private static bool KeepsMixing(SoloModel model, List<Placed> placed, List<PlacedMix> mixes)
     {
         if (model.Mixing is not { } rule) return true;
-        if (mixes.Count > rule.MostBatches) return false;
+        if (mixes.Count > rule.MostBatches || (rule.Ahead > 1 && mixes.Count(m => m.Batch < rule.Ahead) < rule.Ahead)) return false;
         foreach (var mix in mixes)
         {
             var rolled = placed.Where(p => p.Batch == mix.Batch && model.StartedAt[p.Section] is null).ToList();

@@ -62,7 +62,8 @@ internal sealed class SoloWalk
         {
             var frame = _frames[Depth];
             var life = frame.UseBy == LapGraph.Unlimited ? 0 : frame.UseBy - frame.Now;
-            return new SearchState(_set, frame.Batch, frame.Now, frame.Left, life);
+            var standing = _model.Mixing is { } mixing && frame.Batch + 1 < mixing.Ahead ? -frame.Now : 0;
+            return new SearchState(_set, frame.Batch, frame.Now, frame.Left, life, standing);
         }
     }
 
@@ -99,10 +100,10 @@ internal sealed class SoloWalk
         }
 
         if (_model.Mixing is not { } mixing) return;
-        // The first batch is mixed before the first section, so it adds to no age.
-        frame.Left = mixing.FirstUsableMl;
+        // What is mixed before the first section adds to no age.
+        frame.Left = mixing.Usable(0);
         frame.UseBy = frame.Now + mixing.Life;
-        frame.Now += mixing.Mix;
+        frame.Now = mixing.Begin;
     }
 
     /// <summary>Whether all pending sections can still end in time; if so it lists what may come next.</summary>
@@ -231,7 +232,8 @@ internal sealed class SoloWalk
     private long MixingNeeded(Frame frame, double volume)
     {
         if (_model.Mixing is not { } mixing || volume <= frame.Left + 1e-9) return 0;
-        return (long)Math.Ceiling(((volume - frame.Left) / mixing.UsableMl) - 1e-9) * mixing.Mix;
+        var further = (long)Math.Ceiling(((volume - frame.Left) / mixing.UsableMl) - 1e-9);
+        return Math.Max(0, further - Math.Max(0, mixing.Ahead - 1 - frame.Batch)) * mixing.Mix;
     }
 
     private void ListChoices(Frame frame, int pending)
@@ -282,17 +284,20 @@ internal sealed class SoloWalk
         if (choice.MixFirst)
         {
             var mixing = _model.Mixing!;
-            next.UseBy = now + mixing.Life;
-            now += mixing.Mix;
-            next.Left = mixing.UsableMl;
             next.Batch = frame.Batch + 1;
+            var mixedFrom = mixing.MixedFrom(next.Batch, now);
+            next.UseBy = mixedFrom + mixing.Life;
+            now = Math.Max(now, mixedFrom + mixing.Mix);
+            next.Left = mixing.UsableMl;
         }
 
         var start = Math.Max(now, _model.Release[u]);
         var end = start + _model.Duration[u];
         if (end > _direct[u]) return false;
-        if (_model.Mixing is not null)
+        if (_model.Mixing is { } rule)
         {
+            // Nothing is mixed ahead for no section.
+            if (Depth + 1 == _model.FreeCount && next.Batch + 1 < rule.Ahead) return false;
             if (end > next.UseBy || _model.Volume[u] > next.Left + 1e-9) return false;
             next.Left -= _model.Volume[u];
         }
@@ -308,7 +313,7 @@ internal sealed class SoloWalk
 
     /// <summary>What the age of the batch in use takes off the open time of film begun now: as if it had begun sooner.</summary>
     private long Used(Frame frame, long start) =>
-        _model.Mixing is { AgeShare: > 0 } mixing ? mixing.Used(start - (frame.UseBy - mixing.Life + mixing.Mix)) : 0;
+        _model.Mixing is { } mixing ? mixing.Used(start - (frame.UseBy - mixing.Life + mixing.Mix)) : 0;
 
     private void GiveDeadlines(int u, long start)
     {

@@ -40,12 +40,12 @@ internal sealed class WindowBound
 
     /// <summary>
     /// Null where leaving sections out may age a lap: what waits, or has begun, does not move together with the rest; a first
-    /// batch that gives less than the others may not be the first of a window. Null too where there are too few sections.
+    /// batch that gives less than the others may not be the first of a window, nor one mixed ahead be there for it. Null too where there are too few sections.
     /// </summary>
     public static WindowBound? Of(OrderProblem problem, LapGraph graph, Func<OrderPart, AgeSearch> search)
     {
         if (problem.Sections.Count < LeastSections || problem.Sections.Any(s => s.StartedAtMs is not null || s.NotBeforeMs > 0)) return null;
-        var mixesAlike = problem is { Crew: 1, Mixing: null or { FirstUsableMl: null } };
+        var mixesAlike = problem is { Crew: 1, Mixing: null or { FirstUsableMl: null, Ahead: 1 } };
         return new(mixesAlike ? problem : problem with { Mixing = null }, graph, search);
     }
 

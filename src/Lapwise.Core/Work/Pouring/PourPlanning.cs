@@ -22,7 +22,7 @@ internal sealed class PourPlanning(Job job, CoatConditions conditions)
         var clock = new PourClock(job, product, _batches, _openTimeMs, (long)Math.Floor(_openTimeMs * (1 - job.Aims.MarginShare)), conditions.Ageing.Share);
         var found = clock.Run(tops);
         var problem = new OrderProblem([.. tops.SelectMany(t => t.Problem.Sections)], [], []);
-        var schedule = new CoatSchedule(tops, problem, found, clock.KeepsBatches, conditions.Ageing.Share, _batches.LifeMs);
+        var schedule = new CoatSchedule(tops, problem, found, clock.KeepsBatches, conditions.Ageing.Share, _batches.LifeMs, StandMs: 0);
         var (sections, laps) = ScheduleNames.Of(schedule, [.. job.Crew.Select(p => p.Pace)], product.Method);
         var named = found.Sections.OrderBy(p => p.StartMs).ThenBy(p => p.Person).Select((p, i) => (p.Section, Id: $"{i + 1}")).ToDictionary(p => p.Section, p => p.Id);
 

@@ -14,13 +14,14 @@ public sealed class BatchBreaksTests
         from usable in Gen.Int[6, 12]
         from first in Gen.Int[4, 6]
         from volumes in Gen.Int[1, 4].Array[problem.Sections.Count]
+        from ahead in Gen.Int[1, 3]
         from shown in Gen.Bool.Array[problem.Laps.Count]
         from slack in Gen.Long[0, 12]
         let mixed = problem with
         {
             Crew = crew,
             Sections = [.. problem.Sections.Select((s, i) => s with { VolumeMl = volumes[i], DurationMs = [s.DurationMs[0] * 1000] })],
-            Mixing = new MixingRule(mix * 1000, life * 1000, usable, 4, first, crew == 1 ? 0.25 : 0),
+            Mixing = new MixingRule(mix * 1000, life * 1000, usable, 4, first, crew == 1 ? 0.25 : 0) { StandMs = mix / 2 * 1000, Ahead = crew == 1 ? ahead : 1 },
         }
         let found = OrderSearch.Solve(mixed, 20_000)
         where found.KeepsLimits
@@ -136,7 +137,7 @@ public sealed class BatchBreaksTests
         }
 
         Assert.All(order.Sections, p => Assert.Contains(order.Mixes, m => m.Batch == p.Batch));
-        foreach (var hands in order.Sections.Select(p => (p.Person, p.StartMs, p.EndMs)).Concat(order.Mixes.Select(m => (m.Person, m.StartMs, m.EndMs))).GroupBy(h => h.Person))
+        foreach (var hands in order.Sections.Select(p => (p.Person, p.StartMs, p.EndMs)).Concat(order.Mixes.Select(m => (m.Person, m.StartMs, EndMs: m.EndMs - rule.StandMs))).GroupBy(h => h.Person))
         {
             var inTime = hands.OrderBy(h => h.StartMs).ThenBy(h => h.EndMs).ToList();
             foreach (var (a, b) in inTime.Zip(inTime.Skip(1))) Assert.True(a.EndMs <= b.StartMs);
@@ -156,16 +157,16 @@ public sealed class BatchBreaksTests
         for (var mask = 0; mask < 1 << (sequence.Length - 1); mask++)
         {
             var (start, end, counted, batch) = (new long[sequence.Length], new long[sequence.Length], new long[sequence.Length], new int[sequence.Length]);
-            long now = rule.MixMs, mixedAt = 0;
+            long hands = rule.MixMs - rule.StandMs, now = Math.Max(rule.Ahead * hands, rule.MixMs), mixedAt = 0;
             var (b, leftMl, keeps) = (0, rule.FirstUsableMl!.Value, true);
             var mixedMl = new double[sequence.Length];
             mixedMl[0] = rule.UsableMl - leftMl;
             for (var i = 0; i < sequence.Length; i++)
             {
                 var u = sequence[i];
-                if (i > 0 && (mask & (1 << (i - 1))) != 0) (b, leftMl, mixedAt, now) = (b + 1, rule.UsableMl, now, now + rule.MixMs);
+                if (i > 0 && (mask & (1 << (i - 1))) != 0) (b, leftMl, mixedAt, now) = b + 1 < rule.Ahead ? (b + 1, rule.UsableMl, (b + 1) * hands, Math.Max(now, ((b + 1) * hands) + rule.MixMs)) : (b + 1, rule.UsableMl, now, now + rule.MixMs);
                 start[u] = now;
-                counted[u] = now - ((long)Math.Ceiling((rule.AgeShare * (now - mixedAt - rule.MixMs) / 1000) - 1e-9) * 1000);
+                counted[u] = now - ((long)Math.Ceiling((rule.AgeShare * (now - mixedAt - hands) / 1000) - 1e-9) * 1000);
                 end[u] = now += problem.Sections[u].DurationMs[0];
                 batch[u] = b;
                 leftMl -= problem.Sections[u].VolumeMl;
@@ -176,6 +177,7 @@ public sealed class BatchBreaksTests
             var worst = problem.Laps.Select(l => Math.Max(end[l.A], end[l.B]) - Math.Min(counted[l.A], counted[l.B])).DefaultIfEmpty(0).Max();
             var joined = showing.Count(l => batch[l.A] != batch[l.B]);
             var lessMl = -mixedMl[..(b + 1)].Min();
+            keeps &= b + 1 >= rule.Ahead;
             if (keeps && worst <= mostMs && (joined, lessMl).CompareTo(given) < 0 && (best is null || (joined, lessMl, worst).CompareTo(best.Value) < 0)) best = (joined, lessMl, worst);
         }
 

@@ -31,13 +31,15 @@ public sealed class OrderSearchTests
         var gen = from problem in Problems.Small
                   from mix in Gen.Long[1, 4]
                   from life in Gen.Long[14, 40]
+                  from stand in Gen.Long[0, mix]
                   from most in Gen.Int[1, 3]
+                  from ahead in Gen.Int[1, most]
                   from volumes in Gen.Int[1, 4].Array[problem.Sections.Count]
                   from share in Gen.OneOf<double>(0, 0.25, 0.4, 1)
                   select problem with
                   {
                       Sections = [.. problem.Sections.Select((s, i) => s with { VolumeMl = volumes[i], DurationMs = [s.DurationMs[0] * 1000] })],
-                      Mixing = new MixingRule(mix * 1000, life * 1000, 8, most, AgeShare: share),
+                      Mixing = new MixingRule(mix * 1000, life * 1000, 8, most, AgeShare: share) { StandMs = stand * 1000, Ahead = ahead },
                       Before = [],
                   };
         gen.Where(p => p.Sections.Count <= 5).Sample(problem =>
@@ -163,7 +165,7 @@ public sealed class OrderSearchTests
             {
                 var mixBefore = new bool[n];
                 for (var i = 1; i < n; i++) mixBefore[i] = (mask & (1 << (i - 1))) != 0;
-                if (1 + mixBefore.Count(x => x) > rule.MostBatches || !BatchesHold(problem, order, mixBefore)) continue;
+                if (1 + mixBefore.Count(x => x) is var batches && (batches > rule.MostBatches || batches < rule.Ahead) || !BatchesHold(problem, order, mixBefore)) continue;
                 var age = WorstAge(problem, order, mixBefore);
                 if (best is null || age < best) best = age;
             }
@@ -175,14 +177,19 @@ public sealed class OrderSearchTests
     private static bool BatchesHold(OrderProblem problem, int[] order, bool[] mixBefore)
     {
         var rule = problem.Mixing!;
-        double left = rule.UsableMl;
-        var age = rule.MixMs;
+        var left = rule.UsableMl;
+        var (now, mixedFrom, batch) = (Begin(rule), 0L, 0);
         for (var i = 0; i < order.Length; i++)
         {
-            if (mixBefore[i]) { left = rule.UsableMl; age = rule.MixMs; }
+            if (mixBefore[i])
+            {
+                left = rule.UsableMl;
+                (mixedFrom, now) = Mixed(rule, ++batch, now);
+            }
+
             left -= problem.Sections[order[i]].VolumeMl;
-            age += problem.Sections[order[i]].DurationMs[0];
-            if (left < 0 || age > rule.LifeMs) return false;
+            now += problem.Sections[order[i]].DurationMs[0];
+            if (left < 0 || now - mixedFrom > rule.LifeMs) return false;
         }
 
         return true;
@@ -192,16 +199,24 @@ public sealed class OrderSearchTests
     {
         var start = new long[order.Length];
         var end = new long[order.Length];
-        long now = 0, mixed = 0;
+        var rule = problem.Mixing ?? new MixingRule(0, 0, 0, 1);
+        var (now, mixedFrom, batch) = (Begin(rule), 0L, 0);
         for (var i = 0; i < order.Length; i++)
         {
-            if (mixBefore[i]) mixed = now += problem.Mixing!.MixMs;
+            if (mixBefore[i]) (mixedFrom, now) = Mixed(rule, ++batch, now);
             // Film of a batch that has stood is as far closed as if it had begun sooner; up to a whole second.
-            start[order[i]] = now - ((long)Math.Ceiling(((problem.Mixing?.AgeShare ?? 0) * (now - mixed) / 1000) - 1e-9) * 1000);
+            var agedMs = now - mixedFrom - (rule.MixMs - rule.StandMs);
+            start[order[i]] = now - ((long)Math.Ceiling((rule.AgeShare * agedMs / 1000) - 1e-9) * 1000);
             now += problem.Sections[order[i]].DurationMs[0];
             end[order[i]] = now;
         }
 
         return problem.Laps.Select(l => Math.Max(end[l.A], end[l.B]) - Math.Min(start[l.A], start[l.B])).DefaultIfEmpty(0).Max();
     }
+
+    /// <summary>Hands mix what is mixed ahead one after the other; the first section begins when they are free and the first batch has stood.</summary>
+    private static long Begin(MixingRule rule) => Math.Max(rule.Ahead * (rule.MixMs - rule.StandMs), rule.MixMs);
+
+    private static (long MixedFrom, long Now) Mixed(MixingRule rule, int batch, long now) =>
+        batch < rule.Ahead ? (batch * (rule.MixMs - rule.StandMs), Math.Max(now, (batch * (rule.MixMs - rule.StandMs)) + rule.MixMs)) : (now, now + rule.MixMs);
 }

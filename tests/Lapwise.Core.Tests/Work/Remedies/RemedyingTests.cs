@@ -196,11 +196,11 @@ public sealed class RemedyingTests
         Assert.DoesNotContain(remedies, r => r.Kind == RemedyKind.BreakAtCorner);
     }
 
-    /// <summary>A big island from small batches, one person: mixing falls inside its laps.</summary>
+    /// <summary>A big island from small batches, one person, of a mix that grows hot where it stands: mixing falls inside its laps.</summary>
     private static readonly MeasuredJob Big = Measured(CutTops.Island(4, 0.9));
     private static readonly Job Crowded = With(
         Slow with { Crew = [new Person("Alba", Slow.Crew[0].Pace with { WetOutM2PerS = 0.005, DryPassM2PerS = 0.01 })] },
-        p => p with { LargestBatchMl = 1400, OpenTime = [new TimeAt(486, 23)], PotLife = [new TimeAt(4 * 3600, 23)] });
+        p => p with { LargestBatchMl = 1400, Hazards = [.. p.Hazards, Hazard.HotMix], OpenTime = [new TimeAt(486, 23)], PotLife = [new TimeAt(4 * 3600, 23)] });
 
     private static readonly Lazy<IReadOnlyList<Remedy>> OfCrowded = new(() => Remedies(Crowded, Big));
 

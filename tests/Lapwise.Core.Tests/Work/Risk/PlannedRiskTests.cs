@@ -25,6 +25,26 @@ public sealed class PlannedRiskTests
     };
 
     [Theory]
+    [InlineData(0)]
+    [InlineData(180)]
+    public void Of_batches_mixed_ahead_without_spread_is_the_plan(double inductionS)
+    {
+        var job = Invented.Job with
+        {
+            Crew = [new Person("Alba", Steady)],
+            Aims = CutTops.OneAim,
+            Tools = Invented.Tools with { LargestBatchMl = 420 },
+            System = [Invented.Coat with { Product = Invented.Clear with { InductionS = inductionS, Hazards = [] } }],
+        };
+        var top = CutTops.Island(3, 0.9);
+        var work = Planning.Plan(job, new MeasuredJob([top], top.TakeOff, []), Judging.Judge(job)).Coats[0];
+        Assert.True(work.Batches.Count > 1 && work.Batches.Skip(1).All(work.StandsMixed));
+        var risk = Risking.Of(work, job, 1, 1, Spreads.None);
+        Assert.Equal(work.LapMarginMs, risk.WorstMargins.MedianMs);
+        Assert.Equal(0, risk.BatchOutlivesPot.Times);
+    }
+
+    [Theory]
     [MemberData(nameof(Jobs))]
     public void Of_a_planned_coat_without_spread_is_the_plan(int people, double largestBatchMl, ApplicationMethod method)
     {
