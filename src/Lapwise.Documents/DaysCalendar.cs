@@ -64,7 +64,7 @@ public static class DaysCalendar
             Uid = Uid(visit.Job, visit.Number),
             Sequence = visit.Changed,
             DtStamp = Stamp(stamp),
-            Summary = $"{visit.Name}: {steps[0]}{(steps.Count > 1 ? " …" : "")}",
+            Summary = $"{visit.Name}: {(visit.Coat is { } coat ? voice.Say($"coat {coat}", $"capa {coat}") : steps[0])}{(steps.Count > 1 ? " …" : "")}",
             Description = $"{visit.Crew ?? SiteClock.Say(visit.By, voice)}\n{string.Join('\n', steps)}",
             Start = At(visit.Begins, visit.Zone),
             End = At(visit.Ends, visit.Zone),

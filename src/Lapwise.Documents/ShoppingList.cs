@@ -24,6 +24,9 @@ public sealed record ShoppingBasis(Purchase Purchase, IReadOnlyList<StockLevel> 
 /// <summary>What to buy for all coming jobs at one time: to tick off in the shop, with what it is for.</summary>
 public static class ShoppingList
 {
+    /// <summary>Coats that the list says what it is for, the next to come; more fill pages that nobody takes to a shop.</summary>
+    private const int MostNamed = 200;
+
     /// <param name="made">The date written into the file; left out, the earliest a PDF can name.</param>
     public static byte[] Pdf(ShoppingBasis basis, Voice voice, DateTimeOffset? made = null) => PdfWriting.Write(Compose(basis, voice), made ?? DateTimeOffset.UnixEpoch);
 
@@ -120,8 +123,9 @@ public static class ShoppingList
         yield return new Block.Heading(1, voice.Say("What it is for", "Para qué es"));
         yield return new Block.Table(
             [new(voice.Say("job", "trabajo"), 3), new(voice.Say("coating", "recubrimiento"), 3), new(voice.Say("coated on", "se aplica el"), 1.7), new(voice.Say("needed", "necesario"), 1.3, Right: true)],
-            [.. needs.OrderBy(n => n.Need.On ?? DateOnly.MaxValue).ThenBy(n => n.Need.Job, StringComparer.Ordinal)
+            [.. needs.OrderBy(n => n.Need.On ?? DateOnly.MaxValue).ThenBy(n => n.Need.Job, StringComparer.Ordinal).Take(MostNamed)
                 .Select(n => new Row([n.Need.Job, n.Of, n.Need.On is { } on ? voice.Date(on) : voice.Say("not set", "sin fecha"), amount(n.Need.NeedMl)]))]);
+        if (needs.Count > MostNamed) yield return new Block.Paragraph(voice.Say($"And {needs.Count - MostNamed} more coats, counted above.", $"Y {needs.Count - MostNamed} capas más, contadas arriba."));
     }
 
     private static string Of(Product product, Shade shade) => shade.Color.Length > 0 ? $"{product.Name} ({shade.Color})" : product.Name;

@@ -58,6 +58,10 @@ public static class ShopDays
         foreach (var job in jobs) foreach (var visit in SiteVisits.Of(job.Whole.Timeline)) yield return (job, visit, place++);
     }
 
+    /// <summary>What a visit is called by: its coat, else what is done first.</summary>
+    public static Phrase Does(JobTimeline timeline, SiteVisit visit) =>
+        (visit.Steps.Select(s => timeline.Steps[s]).FirstOrDefault(s => s.Kind == SiteStep.Coat) ?? timeline.Steps[visit.Steps[0]]).Name;
+
     /// <summary>A schedule in the words and dates it is given out in, in order of time.</summary>
     public static IReadOnlyList<VisitDocument> Written(IReadOnlyList<ShopJob> jobs, Shop shop, Schedule schedule) =>
     [
@@ -110,7 +114,7 @@ public static class ShopDays
         {
             var id = $"{job.Id}/{visit.Number}";
             var stays = shop.Asks.Stays.FirstOrDefault(s => s.Visit == id);
-            string Name(Voice v) => $"{job.Whole.Job.Name}: {timeline.Steps[visit.Steps[0]].Name(v)}";
+            string Name(Voice v) => $"{job.Whole.Job.Name}: {Does(timeline, visit)(v)}";
             visits.Add(new Visit(id, job.Id, (long)visit.Length.TotalMinutes)
             {
                 Name = Name,

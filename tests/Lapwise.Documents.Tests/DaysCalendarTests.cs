@@ -78,18 +78,18 @@ public sealed class DaysCalendarTests
     }
 
     [Fact]
-    public void Settled_days_keep_their_ids_and_only_a_changed_visit_raises_its_sequence()
+    public void Settled_days_keep_their_ids_are_called_by_their_coat_and_only_a_changed_visit_raises_its_sequence()
     {
-        VisitDocument Visit(int number, string from, int changed) => new()
+        VisitDocument Visit(int number, string from, int changed, int? coat = null) => new()
         {
-            Job = "kitchen", Name = "Kitchen, Wrenlow", Number = number, From = from, LengthMin = 90, By = Doer.Crew, Crew = "Wren", Zone = "America/Chicago", En = "sand\ncoat 1", Es = "lijar\ncapa 1", Changed = changed,
+            Job = "kitchen", Name = "Kitchen, Wrenlow", Number = number, From = from, LengthMin = 90, By = Doer.Crew, Crew = "Wren", Zone = "America/Chicago", En = "sand\ncoat 1", Es = "lijar\ncapa 1", Changed = changed, Coat = coat,
         };
-        var lines = Read(DaysCalendar.Write(new SettledDaysDocument { Times = 3, Visits = [Visit(1, "2026-12-07T08:00", 1), Visit(2, "2026-12-09T08:00", 3)] }, Us, Stamp));
+        var lines = Read(DaysCalendar.Write(new SettledDaysDocument { Times = 3, Visits = [Visit(1, "2026-12-07T08:00", 1), Visit(2, "2026-12-09T08:00", 3, coat: 1)] }, Us, Stamp));
 
         Assert.Equal(
             [
                 "kitchen-visit-1@lapwise|1|2026-12-07T08:00:00-06:00|zoned|Kitchen, Wrenlow: sand …|2026-11-25T12:00:00+00:00",
-                "kitchen-visit-2@lapwise|3|2026-12-09T08:00:00-06:00|zoned|Kitchen, Wrenlow: sand …|2026-11-25T12:00:00+00:00",
+                "kitchen-visit-2@lapwise|3|2026-12-09T08:00:00-06:00|zoned|Kitchen, Wrenlow: coat 1 …|2026-11-25T12:00:00+00:00",
                 "zones America/Chicago",
             ], lines);
     }

@@ -84,4 +84,14 @@ public sealed class ShoppingListTests
         Assert.True(read.Says("40.00 USD") && read.Says("40.00 EUR"));
         Assert.False(read.Says("80.00"));
     }
+
+    [Fact]
+    public void Ten_thousand_coats_are_bought_for_on_a_few_pages()
+    {
+        var basis = For([.. Enumerable.Range(0, 10_000).Select(i => new ComingNeed($"Kitchen {i}", Day.AddDays(i), Shade.Of(Products[0].Id, null), 900, 0))]) with { Incomplete = [.. Enumerable.Range(0, 10_000).Select(i => $"Bar {i}")] };
+        var pdf = ShoppingList.Pdf(basis, Us);
+        Assert.True(pdf.Length < 200_000);
+        var read = new PdfRead(pdf);
+        Assert.True(read.Says("Kitchen 0") && read.Says("9800 more coats") && read.Says("9992 more"));
+    }
 }

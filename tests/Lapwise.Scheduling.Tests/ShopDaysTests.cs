@@ -192,6 +192,7 @@ public sealed class ShopDaysTests
         Assert.Contains("mié 9 dic es un día perdido", ShopDays.Shut(Jobs, shop, coat, (2 * ShopDays.DayMin) + (8 * 60))!(Spanish), StringComparison.Ordinal);
         Assert.Contains("nobody works there on Sun Dec 13", ShopDays.Shut(Jobs, shop, coat, (6 * ShopDays.DayMin) + (8 * 60))!(Voice.Default), StringComparison.Ordinal);
         Assert.Null(ShopDays.Shut(Jobs, shop, coat, ShopDays.DayMin + (8 * 60)));
+        Assert.EndsWith(": coat 1", problem.Visits[coat].Name(Voice.Default), StringComparison.Ordinal);
         var vanity = Jobs[1].Whole.Timeline.Steps[SiteVisits.Of(Jobs[1].Whole.Timeline)[1].Steps[0]].Name;
         Assert.EndsWith(vanity(Voice.Default), problem.Visits[PlaceOf(problem, "vanity/2")].Name(Voice.Default), StringComparison.Ordinal);
         Assert.EndsWith(vanity(Spanish), problem.Visits[PlaceOf(problem, "vanity/2")].Name(Spanish), StringComparison.Ordinal);

@@ -53,7 +53,7 @@ public sealed record PurchaseAnswer(
 
 public sealed record LiquidAnswer(LiquidUse Use, string Name, int Coats, double NeedMl, bool MayBurn);
 
-public sealed record HeldBackAnswer(string Job, string Product, string? Color, double NeedMl, ReasonAnswer Reason);
+public sealed record HeldBackAnswer(IReadOnlyList<string> Jobs, string Product, string? Color, double NeedMl, ReasonAnswer Reason);
 
 /// <param name="Color">Left out: clear.</param>
 /// <param name="Enough">The chance that shelf and kits reach to the end of every job.</param>
@@ -89,6 +89,6 @@ public static class MoneyAnswering
             Math.Round(s.NeedMl, 3), Math.Round(s.FromShelfMl, 3), Math.Round(s.BuyAtLeastMl, 3),
             [.. s.Kits.Select(k => new KitAnswer(Math.Round(k.SizeMl, 6), k.Count, k.Price))], s.Cost.Value, s.Cost.Currency.Code, s.Enough.Share, s.CostJobByJob.Value, ReasonAnswer.Of(s.Reasons, voice)))],
         [.. purchase.BesideKits.Select(l => new LiquidAnswer(l.Use, l.Name(voice), l.Coats, Math.Round(l.NeedMl, 3), l.MayBurn))],
-        [.. purchase.HeldBack.Select(h => new HeldBackAnswer(h.Need.Job, h.Product.Id, h.Need.Shade.Color, Math.Round(h.Need.NeedMl, 3), ReasonAnswer.Of([h.Reason], voice)[0]))],
+        [.. purchase.HeldBack.Select(h => new HeldBackAnswer([.. h.Needs.Select(n => n.Job)], h.Product.Id, h.Needs[0].Shade.Color, Math.Round(h.Needs.Sum(n => n.NeedMl), 3), ReasonAnswer.Of([h.Reason], voice)[0]))],
         incomplete ?? [], ReasonAnswer.Of(notes ?? [], voice));
 }

@@ -63,9 +63,12 @@ public static class BuyingReasons
         v => v.Say($"Of more than {most} jobs the order of work is not looked at: a roller is reckoned for everyone of a crew, and a job is coated on its first day.", $"De más de {most} trabajos no se mira el orden: se cuenta un rodillo por cada persona del equipo, y un trabajo se aplica en su primer día."),
         v => v.Say("Leave out what is done on the page of days.", "Deje fuera lo terminado en la página de días."));
 
-    internal static Reason AwaitsBoard(Product product, ComingNeed need, SampleBoard board)
+    /// <param name="needs">Of one shade, that wait for the same board.</param>
+    internal static Reason AwaitsBoard(Product product, IReadOnlyList<ComingNeed> needs)
     {
-        string Held(Voice v) => v.Say($"{need.Job}: {v.Volume(need.NeedMl)} of {product.Name} in {need.Shade.Color} is held back, and is not in the cost: ", $"{need.Job}: {v.Volume(need.NeedMl)} de {product.Name} en {need.Shade.Color} esperan, y no están en el coste: ");
+        var (board, color, needMl) = (needs[0].AwaitsBoard!, needs[0].Shade.Color, needs.Sum(n => n.NeedMl));
+        var jobs = needs.Select(n => n.Job).Distinct(StringComparer.Ordinal).ToList();
+        string Held(Voice v) => v.Say($"{v.Some(jobs)}: {v.Volume(needMl)} of {product.Name} in {color} is held back, and is not in the cost: ", $"{v.Some(jobs)}: {v.Volume(needMl)} de {product.Name} en {color} esperan, y no están en el coste: ");
         return board.SignedOn is null
             ? new Reason("BoardNotSigned", Limit.Note,
                 v => Held(v) + v.Say("the sample board is not signed.", "la muestra no está firmada."),

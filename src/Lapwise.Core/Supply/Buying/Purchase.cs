@@ -52,8 +52,9 @@ public sealed record LiquidBesideKits(LiquidUse Use, Phrase Name, int Coats, dou
     public bool MayBurn { get; init; } = true;
 }
 
+/// <summary>What waits of one product in one colour for the same board.</summary>
 /// <param name="Reason">Why it waits, and for what.</param>
-public sealed record HeldBackNeed(Product Product, ComingNeed Need, Reason Reason);
+public sealed record HeldBackNeed(Product Product, IReadOnlyList<ComingNeed> Needs, Reason Reason);
 
 /// <summary>What to buy of one product in one colour.</summary>
 /// <param name="NeedMl">What the jobs take if all goes as expected.</param>

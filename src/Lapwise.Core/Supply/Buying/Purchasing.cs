@@ -49,7 +49,10 @@ public static class Purchasing
             .OrderBy(g => known[g.Key.Product].Name, StringComparer.Ordinal).ThenBy(g => g.Key.Color, StringComparer.OrdinalIgnoreCase);
         return new Purchase(chance, [.. shades.Select((g, i) => OfShade(known[g.Key.Product], [.. g], shelf, own, chance, trials, new Draws(seed + (ulong)i)))],
             BesideKits([.. bought], known),
-            [.. held.Select(n => new HeldBackNeed(known[n.Shade.Product], n, BuyingReasons.AwaitsBoard(known[n.Shade.Product], n, n.AwaitsBoard!)))]);
+            [
+                .. held.GroupBy(n => (n.Shade, n.AwaitsBoard!.SignedOn is null ? null : n.AwaitsBoard.Shows))
+                    .Select(g => new HeldBackNeed(known[g.Key.Shade.Product], [.. g], BuyingReasons.AwaitsBoard(known[g.Key.Shade.Product], [.. g]))),
+            ]);
     }
 
     private static ShadePurchase OfShade(Product product, IReadOnlyList<ComingNeed> needs, Shelf shelf, Currency own, double chance, int trials, Draws draws)

@@ -195,7 +195,7 @@ internal sealed class DaysSearch : IDisposable
         if (best is null || problem is null || shop is not { } at) return [];
         string When(long minute) => ShopDays.At(at, minute).ToString(DaysReading.Moment, System.Globalization.CultureInfo.InvariantCulture);
         string? Crew(int? crew) => crew is { } c && c < at.Asks.Crews.Count ? at.Asks.Crews[c].Name : null;
-        var does = ShopDays.Visits(jobs).Select(x => x.Job.Whole.Timeline.Steps[x.Visit.Steps[0]].Name).ToList();
+        var does = ShopDays.Visits(jobs).Select(x => ShopDays.Does(x.Job.Whole.Timeline, x.Visit)).ToList();
         return [.. Scheduling.Moves.Since(problem, best.Visits, (visit, minute) => ShopDays.Shut(jobs, at, visit, minute)).OrderBy(m => m.To.Start).Select(m => new VisitMoveAnswer(
             problem.Visits[m.Visit].Id, problem.Visits[m.Visit].JobName, does[m.Visit](v), When(m.From.Start), Crew(m.From.Crew), When(m.To.Start), Crew(m.To.Crew), m.Why(v)))];
     }

@@ -19,8 +19,8 @@ namespace Lapwise.Server.Features.Shelf;
 /// </summary>
 internal sealed class ComingPurchase(JobShelf jobs, WorkedJobs worked, DaysShelf planned, ShelfLog log, KeepShelf keeps, RatesShelf rates, SettledShelf settled, TimeProvider time)
 {
-    /// <summary>Of more than this the order of work is not looked at: it would take minutes.</summary>
-    public const int MostPlanned = 100;
+    /// <summary>Of more than this the order of work is not looked at: a page would not wait for it.</summary>
+    public const int MostPlanned = 60;
 
     /// <summary>The order, at the chance asked for; else the refusal to answer with.</summary>
     public async Task<(ShoppingBasis? Found, IResult? Refusal)> Of(HttpRequest request, Voice voice, CancellationToken cancel)

@@ -87,8 +87,21 @@ public sealed class PurchasingTests
         var purchase = Purchasing.Purchase([Need(1000), waits], Empty, [Clear], Currency.UsDollar);
         Assert.Equal((Shade, new MoneyAmount(40, Currency.UsDollar)), (Assert.Single(purchase.Shades).Shade, purchase.Cost));
         var held = Assert.Single(purchase.HeldBack);
-        Assert.Equal((waits, "BoardNotSigned"), (held.Need, held.Reason.Code));
+        Assert.Equal((waits, "BoardNotSigned"), (Assert.Single(held.Needs), held.Reason.Code));
         Assert.Empty(Purchasing.Purchase([waits with { AwaitsBoard = null }], Empty, [Clear], Currency.UsDollar).HeldBack);
+    }
+
+    [Fact]
+    public void What_waits_for_the_same_is_told_once_with_its_jobs()
+    {
+        var slate = Shade.Of(Clear.Id, "slate");
+        ComingNeed Waits(int job, SampleBoard board) => Need(1000, job: $"Job {job}") with { Shade = slate, AwaitsBoard = board };
+        var held = Purchasing.Purchase([.. Enumerable.Range(0, 300).Select(i => Waits(i, Unsigned)), Waits(300, new SampleBoard("warm grey", Monday))], Empty, [Clear], Currency.UsDollar).HeldBack;
+        Assert.Equal([300, 1], held.Select(h => h.Needs.Count));
+        var text = held[0].Reason.Text(Invented.Voices[0]);
+        Assert.Contains("Job 0, Job 1", text, StringComparison.Ordinal);
+        Assert.Contains("292 more", text, StringComparison.Ordinal);
+        Assert.True(text.Length < 400);
     }
 
     [Theory]

@@ -12,11 +12,11 @@ public sealed class PurchaseForJobsTests(RunningServer server) : IClassFixture<R
     [Fact]
     public async Task The_list_for_the_shop_comes_on_paper_and_as_a_page()
     {
-        var paper = await server.Send(HttpMethod.Get, "/api/purchase/list.pdf?language=es&units=metric&chance=0.9");
+        var paper = await server.Send(HttpMethod.Get, "/api/purchase/list.pdf?job=demo&language=es&units=metric&chance=0.9");
         Assert.Equal("application/pdf", paper.Content.Headers.ContentType!.MediaType);
         Assert.Equal("%PDF-"u8.ToArray(), (await paper.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken))[..5]);
 
-        var page = await server.Send(HttpMethod.Get, "/api/purchase/list?language=es&units=metric&chance=0.9");
+        var page = await server.Send(HttpMethod.Get, "/api/purchase/list?job=demo&language=es&units=metric&chance=0.9");
         var text = WebUtility.HtmlDecode(await Text(page));
         Assert.Equal("text/html", page.Content.Headers.ContentType!.MediaType);
         Assert.Contains("Lista de compra", text, StringComparison.Ordinal);
