@@ -82,8 +82,9 @@ public static partial class YamlText
         }
     }
 
+    // The parser takes a plain key with a star after a space for an alias.
     private static Scalar Text(string text) =>
-        IsWordOfJson(text) || text.Any(char.IsControl)
+        IsWordOfJson(text) || text.Any(char.IsControl) || text.Contains(" *", StringComparison.Ordinal)
             ? new Scalar(AnchorName.Empty, TagName.Empty, text, ScalarStyle.DoubleQuoted, isPlainImplicit: false, isQuotedImplicit: true)
             : new Scalar(text);
 

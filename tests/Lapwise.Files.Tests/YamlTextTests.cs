@@ -86,6 +86,15 @@ public sealed class YamlTextTests
             return (read.Json is null) != (read.Fault is null);
         }, iter: 20_000);
 
+    /// <summary>The parser takes such a key, written plain, for an alias.</summary>
+    [Fact]
+    public void A_key_with_a_star_comes_back()
+    {
+        const string json = """{"a *E{":[],"b *":"c *"}""";
+        using var parsed = JsonDocument.Parse(json);
+        Assert.True(JsonNode.DeepEquals(JsonNode.Parse(json), JsonNode.Parse(YamlText.ToJson(YamlText.FromJson(parsed.RootElement)).Json!)));
+    }
+
     [Fact]
     public void Json_survives_the_way_to_yaml_and_back()
     {
@@ -99,7 +108,7 @@ public sealed class YamlTextTests
             var yaml = YamlText.FromJson(parsed.RootElement);
             var back = YamlText.ToJson(yaml);
             return back.Json is not null && JsonNode.DeepEquals(JsonNode.Parse(json), JsonNode.Parse(back.Json));
-        });
+        }, print: map => JsonSerializer.Serialize(map));
     }
 
     private static int? Refused(string code, string yaml)
