@@ -27,7 +27,7 @@ public static class RecordSheet
         public IEnumerable<Block> Blocks()
         {
             var lines = LinesLeft.Of(run);
-            yield return new Block.Title(Plan.Job, voice.Say($"Record of what was done. Coat {Plan.Coat + 1}: ", $"Registro de lo hecho. Capa {Plan.Coat + 1}: ") + Plan.Coating + ".");
+            yield return new Block.Title(Plan.Job, voice.Say($"Record of what was done. Coat {Plan.Coat + 1}: ", $"Registro de lo hecho. Capa {Plan.Coat + 1}: ") + Plan.Coating() + ".");
             yield return Verdict(lines);
             yield return Facts();
             if (run.Sections.Count > 0)

@@ -48,7 +48,7 @@ internal static class RecordCommand
 
     private static void Print(Run run, IReadOnlyList<JoinedLap> laps, Voice v, Terminal terminal)
     {
-        terminal.Line($"{run.Plan.Job}: {run.Plan.Coating}");
+        terminal.Line($"{run.Plan.Job}: {run.Plan.Coating()}");
         var table = Screen.Table(new Column.Number(v.Say("Clock", "Reloj")), new Column.Text(v.Say("Mark", "Marca")), new Column.Text(""));
         foreach (var logged in run.Log) table.Row(ClockOf(logged, run), MarkWords.Of(logged, run, v), MarkWords.How(logged, v));
         terminal.Tables().Write(table);

@@ -10,7 +10,7 @@ public static class MarkWords
     /// <summary>One line of the log, without its time.</summary>
     public static string Of(LoggedMark logged, Run run, Voice v) => logged.Mark.What switch
     {
-        What.Issued w => v.Say($"Plan issued: {w.Plan.Coating}, {w.Plan.Sections.Count} sections (inputs {Fingerprint.Printed(w.Plan.Fingerprint)}, program {w.Plan.Core}).", $"Plan emitido: {w.Plan.Coating}, {w.Plan.Sections.Count} secciones (datos {Fingerprint.Printed(w.Plan.Fingerprint)}, programa {w.Plan.Core})."),
+        What.Issued w => v.Say($"Plan issued: {w.Plan.Coating()}, {w.Plan.Sections.Count} sections (inputs {Fingerprint.Printed(w.Plan.Fingerprint)}, program {w.Plan.Core}).", $"Plan emitido: {w.Plan.Coating()}, {w.Plan.Sections.Count} secciones (datos {Fingerprint.Printed(w.Plan.Fingerprint)}, programa {w.Plan.Core})."),
         What.BatchMixed w => v.Say($"Batch {w.Batch}: A and B together, {Name(run, w.Person)}.", $"Mezcla {w.Batch}: A y B juntos, {Name(run, w.Person)}."),
         What.SectionWet { Batch: { } batch } w => v.Say($"Section {w.Section} begun from batch {batch}, {Name(run, w.Person)}.", $"Sección {w.Section} empezada con la mezcla {batch}, {Name(run, w.Person)}."),
         What.SectionWet w => v.Say($"Section {w.Section} begun, {Name(run, w.Person)}.", $"Sección {w.Section} empezada, {Name(run, w.Person)}."),
