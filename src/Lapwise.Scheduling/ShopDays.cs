@@ -156,7 +156,7 @@ public static class ShopDays
         if (asks.LongestWithoutS is not { } longest) return;
         lags.Add(new Lag(first + back0, first + out0,
             Minutes(timeline.Steps[backs].End - own[back0].From) - Minutes(timeline.Steps[outs].End - own[out0].From) - (long)Math.Floor(longest / 60),
-            v => $"{job.Whole.Job.Name}: {v.Say("longest without sink and hob", "máximo sin fregadero ni placa")}, {Voice.Span(longest)}"));
+            v => $"{job.Whole.Job.Name}: {v.Say("longest without sink and cooktop", "máximo sin fregadero ni placa")}, {Voice.Span(longest)}"));
     }
 
     private static bool IsCoat(SiteVisit visit, JobTimeline timeline) => visit.Steps.Any(s => timeline.Steps[s].Kind is SiteStep.Coat or SiteStep.Prime);

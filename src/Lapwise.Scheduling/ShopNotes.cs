@@ -35,7 +35,7 @@ public static class ShopNotes
                 $"{job.Whole.Job.Name}: {(hasSink ? "without its fixtures" : "the room is taken up")} for {Said(v, here)}, from {Day(v, from)} to {Day(v, to)}; by itself the job takes {Said(v, alone)}, that is {Said(v, here - alone)} longer.",
                 $"{job.Whole.Job.Name}: {(hasSink ? "sin sus aparatos" : "la sala está ocupada")} durante {Said(v, here)}, del {Day(v, from)} al {Day(v, to)}; por sí solo el trabajo tarda {Said(v, alone)}, es decir, {Said(v, here - alone)} más."),
             v => hasSink
-                ? v.Say("A limit in its field “Longest without sink and hob”, another crew or more gear would shorten it.", "Lo acortaría un límite en su campo «Máximo sin fregadero ni placa», otro equipo o más medios.")
+                ? v.Say("A limit in its field “Longest without sink and cooktop”, another crew or more gear would shorten it.", "Lo acortaría un límite en su campo «Máximo sin fregadero ni placa», otro equipo o más medios.")
                 : v.Say("A later first day for it, another crew or more gear would shorten it.", "Lo acortaría un primer día posterior, otro equipo o más medios."));
     }
 

@@ -19,12 +19,12 @@ public sealed class TimelineTests(PublishedServer server)
 
         await page.GetByText("Who takes out what, and how long it takes").ClickAsync();
         var trades = page.Locator("section[aria-labelledby=taken-out] > p");
-        await Expect(trades).ToHaveTextAsync("sink and tap: licensed trade; hob: licensed trade.");
+        await Expect(trades).ToHaveTextAsync("sink and tap: licensed trade; cooktop: licensed trade.");
         await page.Field("Out and back by").First.SelectOptionAsync("Customer");
-        await Expect(trades).ToHaveTextAsync("sink and tap: customer; hob: licensed trade.");
+        await Expect(trades).ToHaveTextAsync("sink and tap: customer; cooktop: licensed trade.");
         await Expect(page.Locator(".site-steps li", new() { HasText = "(customer)" })).ToHaveCountAsync(2);
         await page.Keyboard.PressAsync("Control+z");
-        await Expect(trades).ToHaveTextAsync("sink and tap: licensed trade; hob: licensed trade.");
+        await Expect(trades).ToHaveTextAsync("sink and tap: licensed trade; cooktop: licensed trade.");
 
         await page.GetByText("Days off, time zone, warmest hour").ClickAsync();
         await page.Field("One more day off").FillAsync("2026-12-08");

@@ -61,7 +61,7 @@ internal static class FieldHelp
         ["tops.edges.drop"] = ("How far the panel hangs: a face of its own, joined at the fold.", "Cuánto cae el panel: una cara propia, unida en el pliegue."),
         ["tops.edges.return"] = ("Its free edges take film as well.", "Sus cantos libres también llevan película."),
         ["tops.edges.joint"] = ("Then the two faces may be coated apart.", "Entonces las dos caras se pueden recubrir por separado."),
-        ["tops.cutouts.name"] = ("So that a sink and a hob are not mixed up on the drawing.", "Para no confundir fregadero y placa en el dibujo."),
+        ["tops.cutouts.name"] = ("So that a sink and a cooktop are not mixed up on the drawing.", "Para no confundir fregadero y placa en el dibujo."),
         ["tops.cutouts.shape"] = ("Takes the right area off, and gives the length of its rim.", "Resta el área correcta y da el largo de su borde."),
         ["tops.cutouts.diameter"] = ("Across the hole, at the widest.", "A lo ancho del hueco, en lo más grande."),
         ["tops.cutouts.length"] = ("Size of the hole along side A.", "Tamaño del hueco a lo largo del lado A."),

@@ -54,7 +54,7 @@ internal sealed class DraftSteps
 
     private void Before()
     {
-        Step(SiteStep.PracticeBoard, v => v.Say("practice board", "placa de prueba"), v => v.Say("roll and lap it in this room; the customer signs the sample", "rodillo y solapes en esta sala; el cliente firma la muestra"));
+        Step(SiteStep.PracticeBoard, v => v.Say("practice board", "placa de prueba"), v => v.Say("roll and lap it in this room, beside the sample the customer signed", "rodillo y solapes en esta sala, junto a la muestra que firmó el cliente"));
         Step(SiteStep.ProtectRoom, v => v.Say("clear and protect the room", "despejar y proteger la sala"), null);
         foreach (var fixture in Fixtures())
             Fixed(SiteStep.TakeOut, v => v.Say($"{fixture.Name} out", $"quitar {fixture.Name}"), fixture.By, fixture.OutS, UsualTimes.TakeOut);
