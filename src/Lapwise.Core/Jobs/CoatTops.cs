@@ -9,7 +9,7 @@ public static class CoatTops
     /// <param name="tops">All of the job's.</param>
     public static CoatDocument Put(this CoatDocument coat, TopDocument top, bool on, IReadOnlyList<TopDocument> tops)
     {
-        List<string> named = [.. tops.Where(t => ReferenceEquals(t, top) ? on : coat.GoesOn(t)).Select(t => t.Name.Trim())];
+        List<string> named = [.. tops.Where(t => Same(t.Name, top.Name) ? on : coat.GoesOn(t)).Select(t => t.Name.Trim())];
         return named.Count == 0 ? coat : coat with { OnTops = named.Count == tops.Count ? null : named };
     }
 
