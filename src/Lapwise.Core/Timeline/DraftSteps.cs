@@ -33,15 +33,12 @@ internal sealed class DraftSteps
     /// <summary>Place of the step of each coat so far.</summary>
     private readonly List<int> coated = [];
 
-    private DraftSteps(Job job, MeasuredJob measured, JobWork work, RoomWaits waits, Eased eased)
-    {
-        (this.job, this.measured, this.work, this.waits, this.eased) = (job, measured, work, waits, eased);
-        layers = new Layers(job, measured);
-    }
+    private DraftSteps(Job job, MeasuredJob measured, Layers layers, JobWork work, RoomWaits waits, Eased eased) =>
+        (this.job, this.measured, this.layers, this.work, this.waits, this.eased) = (job, measured, layers, work, waits, eased);
 
-    public static (IReadOnlyList<DraftStep> Steps, IReadOnlyList<Link> Links) Of(Job job, MeasuredJob measured, JobWork work, RoomWaits waits, Eased eased)
+    public static (IReadOnlyList<DraftStep> Steps, IReadOnlyList<Link> Links) Of(Job job, MeasuredJob measured, Layers layers, JobWork work, RoomWaits waits, Eased eased)
     {
-        var drafts = new DraftSteps(job, measured, work, waits, eased);
+        var drafts = new DraftSteps(job, measured, layers, work, waits, eased);
         drafts.Before();
         drafts.Coats();
         drafts.After();
@@ -117,7 +114,7 @@ internal sealed class DraftSteps
 
     private Phrase Wiped(IReadOnlyList<MeasuredTop> tops) => IsAll(tops)
         ? v => v.Say("wipe, tools out", "pasar el paño, sacar útiles")
-        : v => v.Say($"wipe {Names(tops)}, tools out", $"pasar el paño a {Names(tops)}, sacar útiles");
+        : v => v.Say($"wipe {v.List(Names(tops))}, tools out", $"pasar el paño a {v.List(Names(tops))}, sacar útiles");
 
     /// <summary>Two steps one after the other; where they do not, dust that settles in between is the lesser evil.</summary>
     private bool FitInADay(int one, int other) => Minutes(steps[one].Seconds) + Minutes(steps[other].Seconds) <= job.Timeline.WorkToMin - job.Timeline.WorkFromMin;
@@ -176,7 +173,7 @@ internal sealed class DraftSteps
         var tops = layers.Finished(coat);
         Phrase name = IsAll(tops)
             ? v => v.Say("masking off", "quitar la cinta")
-            : v => v.Say($"masking off {Names(tops)}", $"quitar la cinta de {Names(tops)}");
+            : v => v.Say($"masking off {v.List(Names(tops))}", $"quitar la cinta de {v.List(Names(tops))}");
         if (Step(SiteStep.Unmask, name, v => v.Say("slowly, back on itself, while the film still gives", "despacio, doblada sobre sí misma, mientras la película aún cede"), tops) is not { } unmask) return;
         var product = job.System[coat].Product;
         var openS = work.Coats[coat].OpenTime.Seconds;
@@ -251,7 +248,7 @@ internal sealed class DraftSteps
 
     private bool IsAll(IReadOnlyList<MeasuredTop> tops) => tops.Count == measured.Tops.Count;
 
-    private static string Names(IReadOnlyList<MeasuredTop> tops) => string.Join(", ", tops.Select(t => t.Top.Name));
+    private static IReadOnlyList<string> Names(IReadOnlyList<MeasuredTop> tops) => [.. tops.Select(t => t.Top.Name)];
 
     private IEnumerable<(Surface Surface, IReadOnlyList<MeasuredTop> Tops)> BySurface() =>
         measured.Tops.GroupBy(t => t.Top.Substrate).OrderBy(g => g.Key is null).ThenBy(g => g.Key).Select(g => (Surfaces.Of(g.Key), (IReadOnlyList<MeasuredTop>)[.. g]));

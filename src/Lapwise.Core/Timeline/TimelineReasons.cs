@@ -46,7 +46,7 @@ internal static class TimelineReasons
         if (layers.Bare.Select(t => t.Top.Name).ToList() is { Count: > 0 } bare)
         {
             yield return new Reason("TopWithoutCoat", Limit.Note,
-                v => v.Say($"No coat goes on {string.Join(", ", bare)}.", $"Ninguna capa va en {string.Join(", ", bare)}."),
+                v => v.Say($"No coat goes on {v.List(bare)}.", $"Ninguna capa va en {v.List(bare)}."),
                 v => v.Say("Choose it at the coats that go on it, or take the top out.", "Elíjala en las capas que le correspondan, o quite la cubierta."));
         }
 

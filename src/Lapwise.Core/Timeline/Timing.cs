@@ -23,8 +23,8 @@ public static class Timing
         var waits = new RoomWaits(job.Room, asks);
         List<Reason> reasons = [.. TimelineReasons.Of(job, measured, layers, conditions, work)];
         // The film's own windows first: sanding must not be put in for the sake of a customer's limit.
-        var (eased, found) = Ease(job, measured, work, waits, calendar, reasons);
-        var (steps, links) = DraftSteps.Of(job, measured, work, waits, eased with { GoesWithout = false });
+        var (eased, found) = Ease(job, measured, layers, work, waits, calendar, reasons);
+        var (steps, links) = DraftSteps.Of(job, measured, layers, work, waits, eased with { GoesWithout = false });
         switch (EarliestPass.Run(calendar, Lengths(steps), links))
         {
             case EarliestPass.Outcome.Found kept:
@@ -33,7 +33,7 @@ public static class Timing
             case EarliestPass.Outcome.NoneThereIs(var cycle):
                 var without = links.Single(l => l.Kind == LinkKind.Without);
                 reasons.Add(TimelineReasons.Contradict(cycle, asks, 60.0 * (found.Steps[without.To].Start - without.NotAfter!(found.Steps[without.From].End))));
-                (steps, links) = DraftSteps.Of(job, measured, work, waits, eased);
+                (steps, links) = DraftSteps.Of(job, measured, layers, work, waits, eased);
                 break;
         }
 
@@ -48,12 +48,12 @@ public static class Timing
     private static JobTimeline OutOfDate(JobTimeline own, Reason reason) => own with { OutOfDate = reason, Reasons = [.. own.Reasons.Prepend(reason).OrderBy(r => r.Limit)] };
 
     /// <summary>Gives way in a window that cannot be met: sanding in place of a latest recoat, else the masking comes off late.</summary>
-    private static (Eased Eased, EarliestPass.Outcome.Found Found) Ease(Job job, MeasuredJob measured, JobWork work, RoomWaits waits, WorkCalendar calendar, List<Reason> reasons)
+    private static (Eased Eased, EarliestPass.Outcome.Found Found) Ease(Job job, MeasuredJob measured, Layers layers, JobWork work, RoomWaits waits, WorkCalendar calendar, List<Reason> reasons)
     {
         var eased = Eased.Nothing;
         while (true)
         {
-            var (steps, links) = DraftSteps.Of(job, measured, work, waits, eased);
+            var (steps, links) = DraftSteps.Of(job, measured, layers, work, waits, eased);
             var outcome = EarliestPass.Run(calendar, Lengths(steps), links);
             if (outcome is EarliestPass.Outcome.Found found) return (eased, found);
             var cycle = ((EarliestPass.Outcome.NoneThereIs)outcome).Cycle;
@@ -86,7 +86,7 @@ public static class Timing
                 AtAnyHour = new Lazy<WaitAtAnyHour>(() => AtAnyHour(l.Link)),
             })
             .ToList();
-        List<LastFilm> films = [.. layers.Outermost.Select(coat => steps.ToList().FindIndex(s => s.Kind == SiteStep.Coat && s.Coat == coat)).Select(step => new LastFilm(job.System[steps[step].Coat!.Value], step, placed[step].End))];
+        List<LastFilm> films = [.. layers.Outermost.Select(coat => (Coat: coat, Step: steps.ToList().FindIndex(s => s.Kind == SiteStep.Coat && s.Coat == coat))).Select(c => new LastFilm(job.System[c.Coat], c.Step, placed[c.Step].End))];
         var uses = Uses(films, calendar, waits);
         foreach (var (coat, before) in eased.Sanded.Order()) reasons.Add(TimelineReasons.Sanded(coat, before, steps, job.Timeline));
         if (steps.Select((s, i) => (s, i)).FirstOrDefault(s => !s.s.Splits && s.s.Seconds > calendar.HoursMin * 60) is { s: { } tooLong }) reasons.Add(TimelineReasons.LongerThanDay(tooLong, calendar));
