@@ -128,7 +128,7 @@ public static class ShoppingList
         if (needs.Count > MostNamed) yield return new Block.Paragraph(voice.Say($"And {needs.Count - MostNamed} more coats, counted above.", $"Y {needs.Count - MostNamed} capas más, contadas arriba."));
     }
 
-    private static string Of(Product product, Shade shade) => shade.Color.Length > 0 ? $"{product.Name} ({shade.Color})" : product.Name;
+    private static string Of(Product product, Shade shade) => Coat.Named(product.Name, shade.Color);
 
     private static string Name(ShoppingBasis basis, Shade shade) =>
         basis.Products.FirstOrDefault(p => p.Id == shade.Product) is { } product ? Of(product, shade) : shade.Color.Length > 0 ? $"{shade.Product} ({shade.Color})" : shade.Product;

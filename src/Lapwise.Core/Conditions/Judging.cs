@@ -29,9 +29,9 @@ public static class Judging
     /// <summary>Coats of other tops may be rolled within the hour: where both give off vapour, each says so.</summary>
     private static IReadOnlyList<CoatConditions> Beside(IReadOnlyList<CoatConditions> coats) =>
     [
-        .. coats.Select((coat, i) =>
+        .. coats.Select(coat =>
         {
-            List<int> beside = [.. Enumerable.Range(0, coats.Count).Where(k => k != i && coat.Vapours.Count > 0 && coats[k].Vapours.Count > 0 && coat.Coat.SharesNoTop(coats[k].Coat)).Select(k => k + 1)];
+            List<string> beside = [.. Enumerable.Range(0, coats.Count).Where(k => coat.Vapours.Count > 0 && coats[k].Vapours.Count > 0 && coat.Coat.SharesNoTop(coats[k].Coat)).Select(k => $"{k + 1}")];
             return beside.Count == 0 ? coat : coat with { Reasons = [.. coat.Reasons.Append(VapourReasons.OnTopOf(beside)).OrderBy(r => r.Limit)] };
         }),
     ];

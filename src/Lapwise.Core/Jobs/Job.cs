@@ -147,12 +147,12 @@ public sealed record Coat(Product Product, string? Color, WetFilm WetFilm, doubl
     public bool SharesNoTop(Coat other) => OnTops.Count > 0 && other.OnTops.Count > 0 && !OnTops.Any(other.GoesOn);
 
     /// <summary>The product with its colour.</summary>
-    public string Name => Color is { Length: > 0 } color ? $"{Product.Name} ({color})" : Product.Name;
+    public string Name => Named(Product.Name, Color);
 
     /// <summary>As <see cref="Name"/>, with the tops where it does not go on all of them.</summary>
-    public Phrase Title => v => OnTops.Count == 0 ? Name : v.Say($"{Name}, on {Tops}", $"{Name}, en {Tops}");
+    public Phrase Title => v => OnTops.Count == 0 ? Name : v.Say($"{Name}, on {v.List(OnTops)}", $"{Name}, en {v.List(OnTops)}");
 
-    private string Tops => string.Join(", ", OnTops);
+    public static string Named(string product, string? color) => color is { Length: > 0 } ? $"{product} ({color})" : product;
 }
 
 /// <summary>A wipe with solvent.</summary>

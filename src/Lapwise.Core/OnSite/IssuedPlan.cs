@@ -22,7 +22,7 @@ public sealed record IssuedPlan
     /// <summary>Colour of the coat, where it has one.</summary>
     public string? Color { get; set; }
     /// <summary>The product with its colour.</summary>
-    public string Coating() => Color is { Length: > 0 } color ? $"{Product} ({color})" : Product;
+    public string Coating() => Jobs.Coat.Named(Product, Color);
     /// <summary>How it is applied.</summary>
     public ApplicationMethod Method { get; set; }
     /// <summary>Stands for everything the plan was made from; another value, another input.</summary>

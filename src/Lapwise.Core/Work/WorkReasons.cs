@@ -150,11 +150,11 @@ internal static class WorkReasons
 
     private static Reason MixedAhead(CoatWork work)
     {
-        var ahead = string.Join(", ", work.Batches.Where((b, i) => i == 0 || work.StandsMixed(b)).Select(b => b.Id));
+        IReadOnlyList<string> ahead = [.. work.Batches.Where((b, i) => i == 0 || work.StandsMixed(b)).Select(b => b.Id)];
         return new Reason("MixedAhead", Limit.Note,
             v => v.Say(
-                $"Batches {ahead} are mixed one after the other before the first section: none of these mixings falls into a lap. Their film is that much older, and every margin here counts it.",
-                $"Las mezclas {ahead} se preparan una tras otra antes de la primera sección: ninguna de estas preparaciones cae dentro de un solape. Su película es más vieja por ello, y aquí todos los márgenes lo cuentan."),
+                $"Batches {v.List(ahead)} are mixed one after the other before the first section: none of these mixings falls into a lap. Their film is that much older, and every margin here counts it.",
+                $"Las mezclas {v.List(ahead)} se preparan una tras otra antes de la primera sección: ninguna de estas preparaciones cae dentro de un solape. Su película es más vieja por ello, y aquí todos los márgenes lo cuentan."),
             v => v.Say(
                 "Keep each in its own cup, marked with its letter and its use-by time. Never pour one onto another: a larger mass heats itself and lives shorter.",
                 "Tenga cada una en su propio vaso, marcado con su letra y su hora límite. Nunca vierta una sobre otra: una masa mayor se calienta sola y vive menos."));

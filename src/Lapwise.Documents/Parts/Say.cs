@@ -9,7 +9,6 @@ namespace Lapwise.Documents.Parts;
 /// <summary>Words that more than one part of the sheet uses.</summary>
 internal static class Say
 {
-
     public static string Origin(Origin origin, Voice voice) => origin switch
     {
         Core.Quantities.Origin.DataSheet => voice.Say("data sheet", "ficha técnica"),

@@ -44,9 +44,9 @@ public static class VapourReasons
     }
 
     /// <param name="coats">Numbers of the coats that go on other tops.</param>
-    public static Reason OnTopOf(IReadOnlyList<int> coats) => new("VapourOfOtherTops", Limit.Note,
-        v => v.Say($"Rolled the same day, the vapour of the coats of other tops ({string.Join(", ", coats)}) comes on top of this; each sum is of its coat alone.",
-            $"Si se aplican el mismo día, el vapor de las capas de otras cubiertas ({string.Join(", ", coats)}) se suma a este; cada cálculo es de su capa sola."),
+    public static Reason OnTopOf(IReadOnlyList<string> coats) => new("VapourOfOtherTops", Limit.Note,
+        v => v.Say($"The vapour of what goes on other tops the same day (coat {v.List(coats)}) comes on top of this; each sum is of its coat alone.",
+            $"El vapor de lo que se aplica el mismo día en otras cubiertas (capa {v.List(coats)}) se suma a este; cada cálculo es de su capa sola."),
         v => v.Say("Air the room between them, or count them together: what both come to must stay within the limits.", "Ventile entre una y otra, o cuéntelas juntas: la suma tiene que quedar dentro de los límites."));
 
     private static Reason NearFlammable(Solvent solvent, RoomVapour room, double lower) => new("VapourNearFlammable", Limit.Never,
