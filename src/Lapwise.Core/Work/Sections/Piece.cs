@@ -33,6 +33,9 @@ internal sealed class Piece
 
     public bool Contains(PointM p) => Plane.Contains(Outlines, p);
 
+    public PointM NearestOnBoundary(PointM p) =>
+        Rings.SelectMany(ring => ring.Points.Select((q, i) => Plane.NearestOnSegment(q, ring.Next(i), p))).MinBy(q => q.DistanceTo(p));
+
     /// <summary>The corners at which its cuts begin and end.</summary>
     public IEnumerable<PointM> CutEnds =>
         Rings.SelectMany(ring => ring.Points.Where((_, i) => ring.Tags[i] < 0 || ring.Tags[i == 0 ? ^1 : i - 1] < 0));

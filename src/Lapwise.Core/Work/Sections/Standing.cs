@@ -111,31 +111,30 @@ internal sealed class Standing
 
     private const double FineM = 0.001;
 
+    /// <summary>
+    /// Branch and bound over squares: as no distance grows faster than one walks, a square holds nothing farther than its centre
+    /// by more than half its diagonal. Climbing from the farthest of a grid ended on the wrong one of two heights.
+    /// </summary>
     /// <param name="atLeast">A distance some point of the piece is known to have.</param>
     private static double Farthest(Piece piece, Func<PointM, double> distanceTo, double atLeast)
     {
-        const int steps = 10;
         var farthest = atLeast;
         var ((left, right), (top, bottom)) = (piece.Extent(new Axis(1, 0)), piece.Extent(new Axis(0, 1)));
-        var step = Math.Max(right - left, bottom - top) / steps;
-        var best = piece.Centre();
-        for (var i = 0; i <= steps; i++)
-            for (var j = 0; j <= steps; j++)
-                Try(new(left + ((right - left) * i / steps), top + ((bottom - top) * j / steps)));
-        foreach (var ring in piece.Rings)
-            for (var e = 0; e < ring.Points.Length; e++)
-                for (var d = step / 2; d < ring.Points[e].DistanceTo(ring.Next(e)); d += step / 2)
-                    Try(Plane.Between(ring.Points[e], ring.Next(e), d / ring.Points[e].DistanceTo(ring.Next(e))), isInside: true);
-        for (; step > FineM; step /= 2)
-            foreach (var (x, y) in new[] { (step, 0.0), (-step, 0), (0, step), (0, -step), (step, step), (-step, -step), (step, -step), (-step, step) })
-                Try(new(best.X + x, best.Y + y));
+        var half = Math.Max(right - left, bottom - top) / 2;
+        List<PointM> centres = [new((left + right) / 2, (top + bottom) / 2)];
+        for (; centres.Count > 0 && half * Math.Sqrt(2) > FineM; half /= 2)
+            centres = [.. centres.Where(c => MayHoldFarther(c, half * Math.Sqrt(2))).ToList().SelectMany(c => Quarters(c, half / 2))];
         return farthest;
 
-        void Try(PointM p, bool isInside = false)
+        bool MayHoldFarther(PointM centre, double radius)
         {
-            var distance = distanceTo(p);
-            if (distance <= farthest || !(isInside || piece.Contains(p))) return;
-            (farthest, best) = (distance, p);
+            var at = piece.Contains(centre) ? centre : piece.NearestOnBoundary(centre);
+            if (at.DistanceTo(centre) > radius) return false;
+            farthest = Math.Max(farthest, distanceTo(at));
+            return distanceTo(centre) + radius > farthest + FineM;
         }
     }
+
+    private static IEnumerable<PointM> Quarters(PointM centre, double half) =>
+        [new(centre.X - half, centre.Y - half), new(centre.X + half, centre.Y - half), new(centre.X - half, centre.Y + half), new(centre.X + half, centre.Y + half)];
 }

@@ -250,5 +250,25 @@ public sealed class SectioningTests
         Assert.All(cut.Sections, s => Assert.InRange(s.ReachM, 0.4, 0.66));
     }
 
+    /// <summary>Cut by a joint, the larger part has two places far from both sides stood at, one farther than the other.</summary>
+    [Fact]
+    public void Reach_ofAUStoodAtTwoOfItsSides_isOfItsFarthestPoint()
+    {
+        var top = Top(new OutlineSpec.U(5.02, 0.88, 3, 0.68, 2.4, 0.61), "ffwoffos", breaks: [new BreakLine('A', 1.65)]);
+        foreach (var section in Sectioning.Cut(top, OneAim, new CutChoice.WholeFaces()).Sections.Where(s => s.Face.Kind == FaceKind.Flat))
+        {
+            PointM[][] sides = [.. section.Face.StandLines.Select(l => l.Line.ToArray())];
+            var outline = Polygon(section.Rings);
+            var farthestM = 0.0;
+            for (var x = 0.0; x <= 5.02; x += 0.01)
+                for (var y = 0.0; y <= 3; y += 0.01)
+                    if (outline.Covers(new NetTopologySuite.Geometries.Point(x, y))) farthestM = Math.Max(farthestM, sides.Min(s => FromM(s, new(x, y))));
+            Assert.InRange(section.ReachM, farthestM - 0.002, farthestM + 0.01);
+        }
+
+        static double FromM(PointM[] side, PointM p) =>
+            new NetTopologySuite.Geometries.LineSegment(side[0].X, side[0].Y, side[1].X, side[1].Y).Distance(new NetTopologySuite.Geometries.Coordinate(p.X, p.Y));
+    }
+
     private static Cutout Hole(double alongM, double inM, double lengthM, double depthM) => Benches.Hole(alongM, inM, lengthM, depthM);
 }
