@@ -59,7 +59,7 @@ internal static class Screen
     }
 
     public static void Row(this Table table, params IEnumerable<string> cells) =>
-        table.AddRow(cells.Select(cell => new Text(string.Join('\n', cell.Split('\n').Select(OneLine)))));
+        table.AddRow(cells.Select(cell => new Text(string.Join('\n', cell.Split('\n').Select(line => HeldGaps.Hold(OneLine(line)))))));
 
     public static void Line(this Terminal terminal, string text = "", int indent = 0)
     {

@@ -18,7 +18,7 @@ public sealed record Terminal(TextReader In, TextWriter Out, TextWriter Error, b
             Ansi = IsInteractive ? AnsiSupport.Detect : AnsiSupport.No,
             ColorSystem = IsInteractive ? ColorSystemSupport.Detect : ColorSystemSupport.NoColors,
             Interactive = InteractionSupport.No,
-            Out = new AnsiConsoleOutput(Out),
+            Out = new AnsiConsoleOutput(new HeldGaps(Out)),
         });
         console.Profile.Width = Columns;
         console.Profile.Capabilities.Unicode = true;

@@ -3,7 +3,7 @@ using Lapwise.Core.Quantities;
 
 namespace Lapwise.Core.Explain;
 
-/// <summary>The gap between a number and its unit, where no line may end.</summary>
+/// <summary>The gaps between a number and its unit and within a date, where no line may end.</summary>
 public static class UnitGap
 {
     /// <summary>A space at which a line does not end.</summary>
@@ -27,10 +27,11 @@ public static class UnitGap
     /// <summary>Ordinary spaces again, where lines are ended by other means or a program reads on.</summary>
     public static string Plain(string text) => text.Replace(NoBreak, ' ');
 
-    // "6.9 m²," and "2 fl oz" stay together, as do 8' 4 1/2", "9:53 am", "12 min 30 s", "2 : 1", "4 × 48" and a letter with what it stands for, "h 2".
+    // Dates are Voice's to know. "6.9 m²," and "2 fl oz" stay together, as do 8' 4 1/2", "9:53 am", "12 min 30 s", "2 : 1", "4 × 48" and a letter with what it stands for, "h 2".
     private static bool Holds(ReadOnlySpan<char> before, ReadOnlySpan<char> word)
     {
         if (before.IsEmpty || word.IsEmpty) return false;
+        if (Voice.IsWithinDate(before, word)) return true;
         if (char.IsAsciiDigit(before[^1]) || before is "fl") return IsUnit(word) || IsFraction(word) || IsBetweenNumbers(word);
         if (before[^1] == '\'' && before.Length > 1 && char.IsAsciiDigit(before[^2])) return char.IsAsciiDigit(word[0]);
         return char.IsAsciiDigit(word[0]) && (before is "min" || IsBetweenNumbers(before) || (before.Length == 1 && char.IsLetter(before[0])));

@@ -31,6 +31,25 @@ public sealed partial record Voice
     /// <summary>A moment of a record: <c>Dec 7, 2026, 2:05 pm</c>, <c>7 dic 2026, 14:05</c>.</summary>
     public string Moment(DateTime at) => $"{Date(DateOnly.FromDateTime(at))}, {Hour(at)}";
 
+    /// <summary>Whether two words that follow each other belong to one date: <c>Mon Dec</c>, <c>Dec 7</c>, <c>7, 2026</c>, <c>7 dic</c>, <c>dic 2026</c>.</summary>
+    internal static bool IsWithinDate(ReadOnlySpan<char> before, ReadOnlySpan<char> word)
+    {
+        var then = word.TrimEnd(",;.:)");
+        if (IsDay(before)) return IsMonth(then) || IsNumber(then);
+        return IsMonth(before) ? IsNumber(then) : IsNumber(before.TrimEnd(',')) && (IsMonth(then) || (before[^1] == ',' && then.Length == 4 && IsNumber(then)));
+    }
+
+    private static bool IsDay(ReadOnlySpan<char> word) => IsOneOf(EnglishDays, word) || IsOneOf(SpanishDays, word);
+    private static bool IsMonth(ReadOnlySpan<char> word) => IsOneOf(EnglishMonths, word) || IsOneOf(SpanishMonths, word);
+    private static bool IsNumber(ReadOnlySpan<char> word) => word.Length is > 0 and <= 4 && word.IndexOfAnyExceptInRange('0', '9') < 0;
+
+    private static bool IsOneOf(string[] names, ReadOnlySpan<char> word)
+    {
+        foreach (var name in names)
+            if (word.SequenceEqual(name)) return true;
+        return false;
+    }
+
     private string Hour(DateTime at, string twelve, string twentyFour) => Together(IsUs && Language == Language.English
         ? at.ToString(twelve, CultureInfo.InvariantCulture).ToLowerInvariant()
         : at.ToString(twentyFour, CultureInfo.InvariantCulture));

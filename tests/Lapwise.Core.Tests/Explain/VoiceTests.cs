@@ -43,7 +43,9 @@ public sealed partial class VoiceTests
     [InlineData("cup 0.5 fl oz (15 mL); 6 ft²/min", "cup 0.5_fl_oz (15_mL); 6_ft²/min")]
     [InlineData("8' 4 1/2\" or 96 1/2 in wide, in 2 rows", "8'_4_1/2\" or 96_1/2_in wide, in 2 rows")]
     [InlineData(" 2  min, 12", " 2  min, 12")]
-    public void On_a_page_a_number_stays_with_its_unit(string text, string kept)
+    [InlineData("on Mon Dec 7, or Dec 7, 2026, 2:05 pm; may 7 jobs", "on Mon_Dec_7, or Dec_7,_2026, 2:05_pm; may_7 jobs")]
+    [InlineData("el lun 7 dic, al 24 nov 2026, 9:30", "el lun_7_dic, al 24_nov_2026, 9:30")]
+    public void On_a_page_a_number_stays_with_its_unit_and_a_date_whole(string text, string kept)
     {
         var page = Voice.Default with { KeepsUnits = true };
         Assert.Equal(kept.Replace('_', UnitGap.NoBreak), page.Say(text, ""));
