@@ -259,6 +259,26 @@ public sealed class MeasuringTests(PublishedServer server)
     }
 
     [Fact]
+    public async Task A_field_stays_where_it_is_while_what_is_wrong_appears_and_goes_above_it()
+    {
+        await using var window = await server.Window(390, 844);
+        var page = await window.Open($"/jobs/{await server.CopyOfDemo()}/measure");
+        await page.Settled();
+        var (thickness, faults) = (page.Locator("#at-tops-0--thickness"), page.GetByRole(AriaRole.Group, new() { Name = "To put right" }));
+        await thickness.FocusAsync();
+        await page.Keyboard.PressAsync("End");
+        var before = (await thickness.BoundingBoxAsync())!.Y;
+
+        await page.Keyboard.TypeAsync("x");
+        await Expect(faults).ToBeVisibleAsync();
+        Assert.InRange((await faults.BoundingBoxAsync())!.Y, float.MinValue, before);
+        Assert.Equal(before, (await thickness.BoundingBoxAsync())!.Y, 1.5f);
+        await page.Keyboard.PressAsync("Backspace");
+        await Expect(faults).ToHaveCountAsync(0);
+        Assert.Equal(before, (await thickness.BoundingBoxAsync())!.Y, 1.5f);
+    }
+
+    [Fact]
     public async Task Metric_keys_are_of_millimetres()
     {
         await using var window = await server.Window(390, 844, "es-MX");
