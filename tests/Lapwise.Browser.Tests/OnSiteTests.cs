@@ -838,11 +838,12 @@ public sealed partial class OnSiteTests(PublishedServer server)
     }
 
     [Theory]
-    [InlineData("en-US", ColorScheme.Light)]
-    [InlineData("es-MX", ColorScheme.Dark)]
-    public async Task The_screen_is_large_enough_for_a_glove_and_an_automatic_check_finds_no_barrier(string locale, ColorScheme ground)
+    [InlineData("en-US", ColorScheme.Light, 390, 844)]
+    [InlineData("es-MX", ColorScheme.Dark, 390, 844)]
+    [InlineData("es-MX", ColorScheme.Light, 844, 390)]
+    public async Task The_screen_is_large_enough_for_a_glove_and_an_automatic_check_finds_no_barrier(string locale, ColorScheme ground, int width, int height)
     {
-        await using var window = await Phone(locale);
+        await using var window = await server.Window(width, height, locale);
         var page = await Opened(window, await server.CopyOfDemo());
         await page.EmulateMediaAsync(new() { ColorScheme = ground });
         await page.ReloadAsync();
@@ -872,6 +873,29 @@ public sealed partial class OnSiteTests(PublishedServer server)
             var found = await page.RunAxe();
             Assert.True(found.Violations.Length == 0, $"{name}: " + string.Join("; ", found.Violations.Select(v => $"{v.Id}: {v.Help} ({string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))})")));
         }
+    }
+
+    /// <summary>A phone leant against the wall on its side: what to do, its tap, the clocks and the picture without scrolling, nothing over another.</summary>
+    [Fact]
+    public async Task On_a_phone_lying_on_its_side_the_step_its_clocks_and_the_picture_are_in_sight_together()
+    {
+        await using var window = await server.Window(844, 390);
+        var page = await Opened(window, await server.CopyOfDemo());
+        await page.Locator(".run-tap").ClickAsync();
+        await SeeToEveryPoint(page);
+        await Tap(page);
+        await Tap(page);
+        await page.EvaluateAsync("scrollTo(0, 0)");
+        await Expect(page.Locator(".run-piece.is-wet")).ToBeInViewportAsync(new() { Ratio = 1 });
+        string[] seen = [".run-card.is-now h2", ".run-card.is-now .run-time", ".run-tap", ".run-runs .run-time >> nth=0", ".run-runs .run-time >> nth=1", ".run-when", ".run-undo", ".run-back"];
+        foreach (var part in seen) await Expect(page.Locator(part)).ToBeInViewportAsync(new() { Ratio = 1 });
+        var boxes = await Task.WhenAll(seen.Select(async part => (await page.Locator(part).BoundingBoxAsync())!));
+        for (var i = 0; i < boxes.Length; i++)
+            foreach (var other in boxes.Skip(i + 1))
+                Assert.False(boxes[i].X < other.X + other.Width && other.X < boxes[i].X + boxes[i].Width && boxes[i].Y < other.Y + other.Height && other.Y < boxes[i].Y + boxes[i].Height, seen[i]);
+
+        await page.Locator(".run-when").ClickAsync();
+        await Expect(page.Locator(".run-back-time button").Last).ToBeInViewportAsync(new() { Ratio = 1 });
     }
 
     // The answer's way takes a moment, and half of it is not known: a second either way.
