@@ -222,10 +222,10 @@ public sealed class MeasuringTests(PublishedServer server)
         var page = await window.Open($"/jobs/{await server.CopyOfDemo()}/measure");
         await page.GetByLabel("Large keys for lengths").CheckAsync();
         var (pad, depth) = (page.Locator(".pad"), page.Field("Depth of the back run"));
-        // As high as phones of 568 to 844 px leave it to the page.
-        foreach (var height in new[] { 844, 740, 664, 568 })
+        // As high as phones of 568 to 844 px leave it to the page, then on their side.
+        foreach (var (width, height) in new[] { (390, 844), (390, 740), (390, 664), (390, 568), (844, 390), (568, 320) })
         {
-            await page.SetViewportSizeAsync(390, height);
+            await page.SetViewportSizeAsync(width, height);
             await page.Field("Name of the top").ClickAsync();
             await Expect(pad).ToBeHiddenAsync();
             await depth.ClickAsync();
@@ -239,7 +239,7 @@ public sealed class MeasuringTests(PublishedServer server)
                       const isSeen = (what, { left, top, width, height } = what.getBoundingClientRect()) => what.contains(document.elementFromPoint(left + 20, top + height / 2));
                       return isSeen(field) && isSeen(words);
                     }
-                    """, label), $"{label} is covered at {height} px");
+                    """, label), $"{label} is covered at {width} × {height} px");
                 await Key(page, "Next →").ClickAsync();
             }
         }
