@@ -54,4 +54,20 @@ public sealed class ShelfTests(PublishedServer server)
         await page.ReloadAsync();
         await Expect(least).ToHaveValueAsync("2 qt", new() { Timeout = Pages.FirstStartMs });
     }
+
+    [Fact]
+    public async Task What_to_buy_is_asked_for_again_where_the_server_did_not_answer()
+    {
+        await using var window = await server.Window(390, 844);
+        var page = await window.NewPageAsync();
+        await page.RouteAsync("**/api/purchase?*", route => route.AbortAsync());
+        await page.GotoAsync("/shelf");
+        await Expect(page.GetByText("The server took too long, or does not answer.")).ToBeVisibleAsync(new() { Timeout = Pages.FirstStartMs });
+        await Expect(page.Locator("#levels")).ToBeVisibleAsync();
+
+        await page.UnrouteAsync("**/api/purchase?*");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Try again" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Link, new() { Name = "Shopping list as PDF" })).ToBeVisibleAsync(new() { Timeout = Pages.FirstStartMs });
+        await Expect(page.GetByText("The server took too long")).ToHaveCountAsync(0);
+    }
 }
