@@ -9,7 +9,8 @@
     top = field?.getBoundingClientRect().top ?? 0;
   };
   const hold = () => {
-    if (field?.isConnected && field === document.activeElement) scrollBy({ top: field.getBoundingClientRect().top - top, behavior: "instant" });
+    const isSeen = top >= 0 && top < innerHeight;
+    if (isSeen && field?.isConnected && field === document.activeElement) scrollBy({ top: field.getBoundingClientRect().top - top, behavior: "instant" });
     note();
   };
 
