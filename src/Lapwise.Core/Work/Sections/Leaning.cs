@@ -14,7 +14,7 @@ internal static class Leaning
 {
     /// <summary>Points are drawn in from the boundary by this share, so that a line along a seam leans over nothing.</summary>
     private const double DrawnIn = 0.05;
-    private const double InsideFoldM = 0.02;
+    private const double InsideFoldM = 0.005;
     private const int MostTargets = 48;
     /// <summary>A way that lies less over a section than this only passes its corner.</summary>
     private const double LeastOverM = 0.03;

@@ -114,6 +114,15 @@ public sealed class SectioningTests
         Assert.Equal(flats, Assert.Single(cut.Sections, s => s.Face.Kind == FaceKind.Splash).LeansOver);
     }
 
+    /// <summary>Over the corner the way to the foot runs on through the other arm, a centimetre inside its first strip.</summary>
+    [Fact]
+    public void Splash_reachedOverTheOtherArm_comesBeforeItsStripThere()
+    {
+        var cut = Sectioning.Cut(Top(new OutlineSpec.L(2.6941176470588237, 0.8571428571428571, 2.875, 0.6941176470588235), "sfosss"), OneAim, new CutChoice.Strips(CornerCut.Mitred, CutoutCut.AtTheEnds, UprightCut.LinedUp, 3));
+        var strip = cut.Sections.Single(s => s.Face.Kind is FaceKind.Flat && s.Rings[0].Any(p => p.Y < 0.8571) && s.Rings[0].Any(p => p.Y > 1.2));
+        Assert.All(cut.Sections.Where(s => s.Face.Id.EndsWith("splash E", StringComparison.Ordinal)), s => Assert.Contains(strip.Index, s.LeansOver));
+    }
+
     [Fact]
     public void Splash_comesBeforeARowThatDoesNotTouchIt()
     {
