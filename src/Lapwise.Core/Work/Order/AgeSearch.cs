@@ -27,6 +27,9 @@ internal abstract class AgeSearch(OrderPart part)
     private const int LongerAtTheTop = 16;
     private const long Turn = 2_000;
     private const long TurnOfWindows = 4_000;
+    private const long FirstOfBettering = 8_000;
+    private const long ShortestOfBettering = 250;
+    private const long LongestOfBettering = 32_000;
 
     private IDecision? _decision;
     private long _asked;
@@ -36,7 +39,9 @@ internal abstract class AgeSearch(OrderPart part)
     private bool _isLonger;
     private long _enoughMs = -1;
     private WindowBound? _windows;
-    private bool _isTurnOfWindows;
+    private OrderBettering? _bettering;
+    private Asker _turn;
+    private long _turnOfBettering = FirstOfBettering;   // where the bound rises, the time is better spent on it
     private long _leftOfTurn = FirstPatience;
 
     public OrderPart Part { get; } = part;
@@ -55,11 +60,19 @@ internal abstract class AgeSearch(OrderPart part)
         while (steps > 0 && !IsDone)
         {
             var allowed = Math.Min(steps, _leftOfTurn);
-            var used = _isTurnOfWindows ? AskWindows(allowed) : AskWhole(allowed);
+            var (low, high) = (Low, High);
+            var used = _turn switch
+            {
+                Asker.Bettering => Better(allowed),
+                Asker.Windows => AskWindows(allowed),
+                _ => AskWhole(allowed),
+            };
+            if (Low > low) _turnOfBettering = Math.Max(ShortestOfBettering, _turnOfBettering / 2);
+            else if (High < high && _turn == Asker.Bettering) _turnOfBettering = Math.Min(LongestOfBettering, 2 * _turnOfBettering);
             Steps += used;
             steps -= Math.Max(1, used);
             _leftOfTurn -= used;
-            if (_leftOfTurn <= 0 || _windows is { IsDone: true }) TakeTurns();
+            if (_leftOfTurn <= 0 || !HasMore(_turn)) TakeTurns();
         }
     }
 
@@ -83,10 +96,42 @@ internal abstract class AgeSearch(OrderPart part)
         return _windows.Steps - before;
     }
 
+    private long Better(long steps)
+    {
+        var before = _bettering!.Steps;
+        if (_bettering.Step(steps, Order) is { } better) Take(better);
+        return _bettering.Steps - before;
+    }
+
+    /// <summary>Takes an order found otherwise; an age no smaller than its worst need not be asked about.</summary>
+    private void Take(FoundOrder better)
+    {
+        if (better.WorstLapAgeMs >= Order.WorstLapAgeMs) return;
+        Order = better;
+        High = CeilingGrains(better.WorstLapAgeMs);
+        if (_asked >= High) _decision = null;
+        Conclude();
+    }
+
+    private enum Asker { Whole, Bettering, Windows }
+
+    private bool HasMore(Asker asker) => asker switch
+    {
+        Asker.Bettering => _bettering is { IsDone: false } && Order.KeepsLimits,
+        Asker.Windows => _windows is { IsDone: false },
+        _ => true,
+    };
+
     private void TakeTurns()
     {
-        _isTurnOfWindows = !_isTurnOfWindows && _windows is { IsDone: false };
-        _leftOfTurn = _isTurnOfWindows ? TurnOfWindows : Turn;
+        do _turn = _turn == Asker.Windows ? Asker.Whole : _turn + 1;
+        while (!HasMore(_turn));
+        _leftOfTurn = _turn switch
+        {
+            Asker.Bettering => _turnOfBettering,
+            Asker.Windows => TurnOfWindows,
+            _ => Turn,
+        };
     }
 
     /// <summary>Takes a bound proven otherwise; an age below it need not be asked about.</summary>
@@ -104,8 +149,8 @@ internal abstract class AgeSearch(OrderPart part)
     /// <summary>Between what is proven, or was left for now, and the best order; just below that where nothing else is left.</summary>
     private long Middle => Math.Max(Low, _left) is var from && from < High ? from + ((High - from) / 2) : High - 1;
 
-    /// <summary>Lets windows raise the bound by turns with the whole; null: they cannot.</summary>
-    protected void Beside(WindowBound? windows) => _windows = windows;
+    /// <summary>By turns with the whole, lets windows raise the bound and the order be bettered; null: they cannot.</summary>
+    protected void Beside(WindowBound? windows, OrderBettering? bettering = null) => (_windows, _bettering) = (windows, bettering);
 
     /// <summary>Sets the ages between which the answer lies, in grains; <paramref name="low"/> is proven.</summary>
     protected void Between(long low, long high, FoundOrder best)

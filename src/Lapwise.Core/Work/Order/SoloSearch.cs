@@ -21,7 +21,7 @@ internal sealed class SoloSearch : AgeSearch
         var best = SoloSweeps.Best(_model);
         var low = (AgeBound.Of(part.Problem, graph) + _model.GrainMs - 1) / _model.GrainMs;
         Between(low, best.KeepsLimits ? best.WorstLapAgeMs / _model.GrainMs : _model.WholeTime + 1, best);
-        if (!isWindow) Beside(WindowBound.Of(part.Problem, graph, p => new SoloSearch(p, isWindow: true)));
+        if (!isWindow) Beside(WindowBound.Of(part.Problem, graph, p => new SoloSearch(p, isWindow: true)), OrderBettering.Of(_model));
     }
 
     protected override long GrainMs => _model.GrainMs;
