@@ -6,8 +6,8 @@ namespace Lapwise.Core.Work.Order;
 /// </summary>
 /// <remarks>
 /// The deadlines of a begun order are kept run on through the laps, and a section more changes only a few of them. They are
-/// changed in place, looked at and put back; only those that go on are copied. That is what makes a step some ten times
-/// cheaper than one of <see cref="SoloBeam"/>. No lap may have less time than its two sections take. Times in the model's grain.
+/// changed in place, looked at and put back; only those that go on are copied. That makes a step much cheaper than one of
+/// <see cref="SoloBeam"/>, which works all of them out anew. No lap may have less time than its two sections take. Times in the model's grain.
 /// </remarks>
 internal sealed class NearBeam
 {
