@@ -105,9 +105,12 @@ globalThis.lapwise = {
       mover.invokeMethodAsync("OnStepped", letter, ...way, e.shiftKey);
     });
   },
-  focus(id) {
+  /** Fields are drawn a moment after the drawing: one that is not there yet is waited for, unless another is gone to. */
+  async focus(id) {
+    const before = document.activeElement;
+    for (let waitedMs = 0; !document.getElementById(id) && waitedMs < 3000; waitedMs += 50) await new Promise(done => setTimeout(done, 50));
     const field = document.getElementById(id);
-    if (field) { field.scrollIntoView({ block: "center" }); field.focus(); }
+    if (field && document.activeElement === before) { field.scrollIntoView({ block: "center" }); field.focus(); }
   },
 };
 
