@@ -31,11 +31,8 @@ internal sealed class OrderBettering
     private OrderBettering(SoloModel model) => _model = model;
 
     /// <summary>Null where more than laps ties the sections together, or there are too few or too many.</summary>
-    public static OrderBettering? Of(SoloModel model)
-    {
-        var isPlain = model.Mixing is null && model.FreeCount == model.Count && model.LastRelease == 0 && model.PredecessorCount.All(c => c == 0);
-        return isPlain && model.Count is >= FewestSections and <= SectionSet.MostSections ? new(model) : null;
-    }
+    public static OrderBettering? Of(SoloModel model) =>
+        model.IsReversible && model.Count is >= FewestSections and <= SectionSet.MostSections ? new(model) : null;
 
     /// <summary>It looks no further.</summary>
     public bool IsDone => _width > Widest;

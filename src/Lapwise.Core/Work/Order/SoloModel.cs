@@ -49,6 +49,9 @@ internal sealed class SoloModel
     /// <summary>Where a sweep is likely to begin: the far ends first.</summary>
     public int[] ByPromise { get; }
 
+    /// <summary>Only laps tie sections together: an order read backwards has the same lap ages.</summary>
+    public bool IsReversible => Mixing is null && FreeCount == Count && LastRelease == 0 && PredecessorCount.All(c => c == 0);
+
     /// <summary>
     /// An order read backwards has the same lap ages, so of two far sections one may be asked to come first. Which pair is
     /// asked: a far end first finds orders, the section with the most work around it first refutes them. A single pair of
@@ -60,8 +63,7 @@ internal sealed class SoloModel
 
     private IReadOnlyList<(int First, int Then)> FarPairs()
     {
-        var directed = Mixing is not null || FreeCount != Count || LastRelease > 0 || PredecessorCount.Any(c => c > 0);
-        if (directed || Count < 2) return [(-1, -1)];
+        if (!IsReversible || Count < 2) return [(-1, -1)];
         var busiest = FreeSections.MaxBy(u => Duration[u] + Graph.Neighbours[u].Sum(v => Duration[v]));
         return [.. new[] { ByPromise[0], busiest }.Distinct().Select(first => (first, Farthest(first)))];
     }
