@@ -68,6 +68,9 @@ internal static class CutTops
 
     public static Polygon Polygon(Face face) => Polygon([face.Ring, .. face.HoleRings]);
 
+    /// <summary>Length of one section's boundary that lies within 0.01 mm of the other.</summary>
+    public static double SharedM(SectionShape a, SectionShape b) => Polygon(a.Rings).Boundary.Intersection(Polygon(b.Rings).Buffer(1e-5, 2)).Length;
+
     private static LinearRing Closed(IReadOnlyList<PointM> ring) => new([.. ring.Append(ring[0]).Select(p => new Coordinate(p.X, p.Y))]);
 
     /// <summary>A random top cut in a random way.</summary>

@@ -32,7 +32,7 @@ public sealed class OwnLinesTests
     private static bool HasNoNeck(CutTop cut)
     {
         var flats = cut.Sections.Where(s => s.Face.Kind is FaceKind.Flat).ToList();
-        return !flats.Exists(a => flats.Exists(b => a.Index < b.Index && !cut.Seams.Any(s => (s.A, s.B) == (a.Index, b.Index)) && Polygon(a.Rings).Boundary.Intersection(Polygon(b.Rings).Buffer(1e-5, 2)).Length > 1e-3));
+        return !flats.Exists(a => flats.Exists(b => a.Index < b.Index && !cut.Seams.Any(s => (s.A, s.B) == (a.Index, b.Index)) && SharedM(a, b) > 1e-3));
     }
 
     /// <summary>Only rows that no side reaches may be beyond words.</summary>

@@ -47,9 +47,6 @@ public sealed class SectioningPropertyTests
                 Assert.Equal(SharedM(a, b), seams[(a.Index, b.Index)].Sum(), 0.01);
     });
 
-    /// <summary>Length of one boundary that lies within 0.01 mm of the other section.</summary>
-    private static double SharedM(SectionShape a, SectionShape b) => Polygon(a.Rings).Boundary.Intersection(Polygon(b.Rings).Buffer(1e-5, 2)).Length;
-
     [Fact]
     public void Seam_lines_are_as_long_as_they_say() => Holds(cut => Assert.All(cut.Seams, s =>
     {
