@@ -1,3 +1,4 @@
+using Lapwise.Shared;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
@@ -47,7 +48,7 @@ public sealed class OfflineTests(PublishedServer server)
     public async Task A_new_version_is_offered_after_the_run_and_only_the_tab_that_takes_it_is_loaded_anew()
     {
         Assert.SkipUnless(PublishedServer.IsPublished, "The Debug build has no worker that keeps the page.");
-        using var door = new NextVersionDoor(server.Address, PublishedServer.FreePort());
+        using var door = new NextVersionDoor(server.Address, FreePorts.InARow(1));
         await using var window = await server.Window(390, 844, address: door.Address);
         var page = await Kept(window);
         var other = await window.Open("/quick");
@@ -79,7 +80,7 @@ public sealed class OfflineTests(PublishedServer server)
     public async Task A_new_version_that_comes_in_the_middle_of_a_run_changes_nothing_in_it()
     {
         Assert.SkipUnless(PublishedServer.IsPublished, "The Debug build has no worker that keeps the page.");
-        using var door = new NextVersionDoor(server.Address, PublishedServer.FreePort());
+        using var door = new NextVersionDoor(server.Address, FreePorts.InARow(1));
         await using var window = await server.Window(390, 844, address: door.Address);
         var page = await Kept(window);
         await page.GotoAsync($"/jobs/{await server.CopyOfDemo()}/run");

@@ -1,9 +1,8 @@
 using System.Diagnostics;
-using System.Net;
 using System.Net.Http.Headers;
-using System.Net.Sockets;
 using System.Text;
 using System.Text.Json.Nodes;
+using Lapwise.Shared;
 using Microsoft.Playwright;
 
 [assembly: AssemblyFixture(typeof(Lapwise.Browser.Tests.PublishedServer))]
@@ -22,14 +21,14 @@ public sealed class PublishedServer : IAsyncLifetime
     private static readonly bool AsBuilt = Environment.GetEnvironmentVariable("LAPWISE_AS_BUILT") == "1";
 
     private readonly string data = Path.Combine(Path.GetTempPath(), "lapwise-browser-" + Guid.NewGuid().ToString("N"));
-    private readonly int port = FreePort();
+    private readonly int port = FreePorts.InARow(1);
     private string app = "";
     private Process? server;
     private IPlaywright playwright = null!;
     private IBrowser browser = null!;
 
     /// <summary>Port of the encrypted door for phones; the next one hands out the certificate.</summary>
-    public int PhonePort { get; } = TwoFreePorts();
+    public int PhonePort { get; } = FreePorts.InARow(2);
 
     /// <summary>Whether the server under test is the published one, with the worker that keeps the page on the device.</summary>
     public static bool IsPublished => !AsBuilt;
@@ -115,33 +114,6 @@ public sealed class PublishedServer : IAsyncLifetime
         Http.Dispose();
         if (server is not null) await StopServer();
         if (Directory.Exists(data)) Directory.Delete(data, recursive: true);
-    }
-
-    public static int FreePort()
-    {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
-    }
-
-    private static int TwoFreePorts()
-    {
-        while (true)
-        {
-            using var first = new TcpListener(IPAddress.IPv6Any, 0);
-            first.Start();
-            var lower = ((IPEndPoint)first.LocalEndpoint).Port;
-            using var second = new TcpListener(IPAddress.IPv6Any, lower + 1);
-            try
-            {
-                second.Start();
-                return lower;
-            }
-            catch (SocketException)
-            {
-                // Taken; look elsewhere.
-            }
-        }
     }
 
     private static string RepositoryRoot()

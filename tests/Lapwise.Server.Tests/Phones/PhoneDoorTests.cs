@@ -4,6 +4,7 @@ using System.Net.Sockets;
 using System.Security.Cryptography.X509Certificates;
 using System.Text.Json;
 using Lapwise.Server.Phones;
+using Lapwise.Shared;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -14,7 +15,7 @@ public sealed class PhoneDoorTests : IAsyncLifetime
 {
     private readonly string folder = Path.Combine(Path.GetTempPath(), "lapwise-" + Guid.NewGuid().ToString("N"));
     private readonly SetClock clock = new();
-    private readonly int phonePort = TwoFreePorts();
+    private readonly int phonePort = FreePorts.InARow(2);
     private WebApplication app = null!;
     private HttpClient shop = null!;
 
@@ -265,26 +266,6 @@ public sealed class PhoneDoorTests : IAsyncLifetime
         catch (SocketException)
         {
             return false;
-        }
-    }
-
-    private static int TwoFreePorts()
-    {
-        while (true)
-        {
-            using var first = new TcpListener(IPAddress.IPv6Any, 0);
-            first.Start();
-            var port = ((IPEndPoint)first.LocalEndpoint).Port;
-            using var second = new TcpListener(IPAddress.IPv6Any, port + 1);
-            try
-            {
-                second.Start();
-                return port;
-            }
-            catch (SocketException)
-            {
-                // Taken; look elsewhere.
-            }
         }
     }
 }
