@@ -9,8 +9,9 @@ public static class SqliteFile
 {
     public static IServiceCollection AddShopOnSqlite(this IServiceCollection services, string path)
     {
-        // A writer waits for another for up to this long instead of failing at once.
-        var connection = new SqliteConnectionStringBuilder { DataSource = path, DefaultTimeout = 10 }.ToString();
+        // A writer waits for another for up to this long instead of failing at once. Connections are not pooled: for an instant
+        // the pool takes one that is being handed out for one left behind, and closes it or gives it to a second request too.
+        var connection = new SqliteConnectionStringBuilder { DataSource = path, DefaultTimeout = 10, Pooling = false }.ToString();
         services.AddDbContextFactory<ShopDatabase>(options => options.UseSqlite(connection));
         services.AddSingleton<JobShelf>();
         services.AddSingleton<ProductShelf>();

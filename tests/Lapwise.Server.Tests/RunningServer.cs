@@ -41,7 +41,6 @@ public sealed class RunningServer : IAsyncLifetime
     {
         Http.Dispose();
         await app.DisposeAsync();
-        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
         Directory.Delete(folder, recursive: true);
     }
 

@@ -32,7 +32,6 @@ public sealed class PhoneDoorTests : IAsyncLifetime
     {
         shop.Dispose();
         await app.DisposeAsync();
-        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
         Directory.Delete(folder, recursive: true);
     }
 
