@@ -5,58 +5,98 @@ namespace Lapwise.Core.Work.Order;
 /// bounds of graph bandwidth, turned from finish→finish to start→finish ages.
 /// </summary>
 /// <remarks>
-/// If every lap age is at most T, a section k laps away from c ends at most k·T − (k−1)·p after c starts, p being the
-/// shortest time in between. All sections of the ball around c therefore lie in a span of 2(k·T − (k−1)p) − p(c), and
-/// their work, shared by the crew, must fit in it.
+/// If every lap age is at most T, a section k laps away from c ends at most k·T − i after c starts, i being the time of the
+/// k − 1 sections in between (<see cref="Ways"/>), and c ends at most so long after it starts. All sections for which that is
+/// at most d therefore lie in a span of 2d − p(c), and their work, shared by the crew, must fit in it.
 /// </remarks>
 internal static class AgeBound
 {
     /// <summary>A bound in ms that no order can beat.</summary>
     public static long Of(OrderProblem problem, LapGraph graph)
     {
-        var crew = Math.Max(1, problem.Crew);
         // What has already begun takes no more of anyone's time.
         var shortest = problem.Sections.Select(s => s.StartedAtMs is null ? s.ShortestMs : 0).ToArray();
         var anyStarted = problem.Sections.Any(s => s.StartedAtMs is not null);
+        var crew = Math.Max(1, problem.Crew);
         long bound = 0;
+        var tightest = -1;
         foreach (var part in graph.Parts())
         {
-            var firstInPart = long.MaxValue;
+            var asFirst = long.MaxValue;
             foreach (var c in part)
             {
                 foreach (var v in graph.Neighbours[c])
                     bound = Math.Max(bound, crew == 1 ? shortest[c] + shortest[v] : Math.Max(shortest[c], shortest[v]));
 
-                var (around, asFirst) = BallBounds(graph, shortest, c, crew);
-                bound = Math.Max(bound, around);
-                firstInPart = Math.Min(firstInPart, asFirst);
+                var around = new Neighbourhood(new Ways(graph, shortest, c), shortest, crew);
+                var age = around.LeastAge(bound, around.SurelyEnough, isFirst: false);
+                if (age > bound) (bound, tightest) = (age, c);
+                if (asFirst > bound) asFirst = around.LeastAge(bound, Math.Min(asFirst, around.SurelyEnough), isFirst: true);
             }
 
             // Some section of each connected part is its first: the smallest of their bounds holds whichever it is.
-            if (!anyStarted) bound = Math.Max(bound, firstInPart);
+            if (!anyStarted) bound = Math.Max(bound, asFirst);
         }
 
-        return bound;
+        return crew == 1 && tightest >= 0 ? LapBound.Around(tightest, graph, shortest, bound) : bound;
     }
 
-    private static (long Around, long AsFirst) BallBounds(LapGraph graph, long[] shortest, int c, int crew)
+    /// <summary>The sections around one, and the span they must lie in.</summary>
+    private sealed class Neighbourhood
     {
-        long around = 0, asFirst = 0, work = 0;
-        var least = long.MaxValue;
-        var rings = graph.Rings(c);
-        work += shortest[c];
-        for (var k = 1; k < rings.Count; k++)
+        private readonly Ways _ways;
+        private readonly long _own;
+        private readonly int _crew;
+        private readonly int[] _others;
+        private readonly long[] _work;
+        private readonly long[] _farthest;
+        private readonly long[] _sorted;
+
+        public Neighbourhood(Ways ways, long[] shortest, int crew)
         {
-            foreach (var v in rings[k]) work += shortest[v];
-            var between = (k - 1) * (least == long.MaxValue ? 0 : least);
-            var span = CeilingDiv(work, crew);
-            around = Math.Max(around, CeilingDiv(span + shortest[c] + (2 * between), 2 * k));
-            asFirst = Math.Max(asFirst, CeilingDiv(span + between, k));
-            foreach (var v in rings[k]) least = Math.Min(least, shortest[v]);
+            (_ways, _own, _crew) = (ways, shortest[ways.From], crew);
+            _others = [.. Enumerable.Range(0, shortest.Length).Where(v => v != ways.From && ways.Reaches(v))];
+            _work = [.. _others.Select(v => shortest[v])];
+            _farthest = new long[_work.Length];
+            _sorted = new long[_work.Length];
         }
 
-        return (around, asFirst);
+        public long SurelyEnough => 2 * (_own + _work.Sum());
+
+        /// <summary>The least worst age from <paramref name="low"/> on that all of them can have, or <paramref name="high"/> where that is less.</summary>
+        /// <param name="isFirst">The one they are around is the first of all.</param>
+        public long LeastAge(long low, long high, bool isFirst) => LeastThat(age => Fit(age, isFirst), low, high);
+
+        private bool Fit(long age, bool isFirst)
+        {
+            for (var i = 0; i < _others.Length; i++) _farthest[i] = _ways.Longest(_others[i], age);
+            Array.Copy(_work, _sorted, _work.Length);
+            Array.Sort(_farthest, _sorted);
+            var work = _own;
+            for (var i = 0; i < _sorted.Length; i++)
+            {
+                work += _sorted[i];
+                var span = isFirst ? _farthest[i] : (2 * _farthest[i]) - _own;
+                if (work > _crew * span && (i + 1 == _sorted.Length || _farthest[i + 1] > _farthest[i])) return false;
+            }
+
+            return true;
+        }
     }
 
-    private static long CeilingDiv(long a, long b) => (a + b - 1) / b;
+    /// <summary>The least age from <paramref name="low"/> on that will do, or <paramref name="high"/>; where one will do, so will all above.</summary>
+    internal static long LeastThat(Func<long, bool> willDo, long low, long high)
+    {
+        // Mostly the first will do, or none that is less.
+        if (willDo(low)) return low;
+        if (high <= low + 1 || !willDo(high - 1)) return high;
+        while (low < high)
+        {
+            var middle = low + ((high - low) / 2);
+            if (willDo(middle)) high = middle;
+            else low = middle + 1;
+        }
+
+        return low;
+    }
 }

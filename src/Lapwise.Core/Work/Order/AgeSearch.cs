@@ -29,7 +29,7 @@ internal abstract class AgeSearch(OrderPart part)
     private const long TurnOfWindows = 4_000;
     private const long FirstOfBettering = 8_000;
     private const long ShortestOfBettering = 250;
-    private const long LongestOfBettering = 32_000;
+    private const long LongestOfBettering = 16_000;
 
     private IDecision? _decision;
     private long _asked;

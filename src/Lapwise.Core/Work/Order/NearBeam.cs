@@ -95,7 +95,7 @@ internal sealed class NearBeam
 
     private void Try(int parent, int section)
     {
-        if (Math.Abs(_places[section] - _depth) > _spread) return;
+        if (Math.Abs(_places[section] - _depth) > _spread || !MayGoOnAt(_begun[parent], section)) return;
         Steps++;
         var begun = _begun[parent];
         _runOn.Place(begun, section);
@@ -108,8 +108,18 @@ internal sealed class NearBeam
         else if (_known[set] is var like && tight < _children[like].Tightness) _children[like] = child with { Number = like };
     }
 
+    /// <summary>Next to what is done; elsewhere only at the end of a run, where orders that fold a branch in begin it.</summary>
+    private bool MayGoOnAt(Begun begun, int section)
+    {
+        var neighbours = _model.Graph.Neighbours[section];
+        if (_depth == 0 || neighbours.Length <= 1) return true;
+        foreach (var v in neighbours)
+            if (begun.Done.Holds(v)) return true;
+        return false;
+    }
+
     /// <summary>
-    /// How little room the pending sections have: one that fits just so counts 1, one with much time next to nothing; null
+    /// How little room the pending sections have: one that fits just so counts its own time, one with much room next to nothing; null
     /// where one cannot end in time. Squares put more weight on the tightest than the plain sum, which leads less far.
     /// </summary>
     private double? Tightness(long end, long[] deadline)
@@ -121,7 +131,7 @@ internal sealed class NearBeam
             var slack = deadline[u] - end;
             if (slack < 0) return null;
             var share = _limit / (_limit + (2.0 * slack));
-            sum += share * share;
+            sum += _model.Duration[u] * share * share;
         }
 
         return sum;

@@ -1,7 +1,7 @@
 namespace Lapwise.Core.Work.Order;
 
 /// <summary>
-/// Betters one person's order step by step: asks for a worst age a little under the best known, first among all orders,
+/// Betters one person's order step by step: asks for a worst age between the bound and the best known, first among all orders,
 /// then among those near the best, from its beginning and from its end by turns. It refutes nothing.
 /// </summary>
 /// <remarks>
@@ -15,15 +15,17 @@ internal sealed class OrderBettering
 
     private const int FirstWidth = 4;
     private const int Widest = 1_024;
-    private const int FirstShare = 8;
-    private const int ShareNearby = 64;
-    private const int LeastShare = 512;
+    // It is to be less by three quarters of what is above the bound, divided by one of these.
+    private const int MostAnywhere = 1;
+    private const int LeastAnywhere = 4;
+    private const int MostNearby = 2;
+    private const int LeastNearby = 16;
     private const int SpreadShare = 10;
 
     private readonly SoloModel _model;
     private NearBeam? _beam;
     private int _width = FirstWidth;
-    private int _share = FirstShare;          // of the worst age, by which it is to be less
+    private int _divided = MostAnywhere;
     private bool _isNearby;
     private bool _isBackwards;
     private bool _failedOtherWay;
@@ -60,7 +62,8 @@ internal sealed class OrderBettering
     private NearBeam Ask(FoundOrder best)
     {
         var worst = best.WorstLapAgeMs / _model.GrainMs;
-        var limit = Math.Max(best.BoundMs / _model.GrainMs, worst - Math.Max(1, worst / _share));
+        var bound = (best.BoundMs + _model.GrainMs - 1) / _model.GrainMs;
+        var limit = worst - Math.Max(1, (worst - bound) * 3 / 4 / _divided);
         var places = new int[_model.Count];
         for (var i = 0; i < places.Length; i++) places[best.Sections[_isBackwards ? ^(i + 1) : i].Section] = i;
         return new NearBeam(_model, limit, _width, places, _isNearby ? _model.Count / SpreadShare : _model.Count);
@@ -83,10 +86,10 @@ internal sealed class OrderBettering
             if (_failedOtherWay) return;
         }
 
-        _share *= 2;
-        if (_share < (_isNearby ? LeastShare : ShareNearby)) return;
+        _divided *= 2;
+        if (_divided <= (_isNearby ? LeastNearby : LeastAnywhere)) return;
         _isNearby = true;
-        _share = ShareNearby;
+        _divided = MostNearby;
         _width *= 2;
     }
 }
