@@ -6,19 +6,18 @@ namespace Lapwise.Shared;
 /// <summary>Ports for the doors of a server under test that must be known before it listens.</summary>
 internal static class FreePorts
 {
-    // Below what the system hands out by itself (Linux from 32768, elsewhere from 49152): a port from there may go to any
-    // connection or listener of a test beside before the server takes it.
+    // Below what the system hands out by itself (Linux from 32768, elsewhere from 49152): a port of those may go to any
+    // connection or listener beside before the server takes it.
     private const int Lowest = 20_000, Highest = 32_000;
 
     private static int next = Random.Shared.Next(Lowest, Highest);
 
-    /// <summary>The first of so many ports in a row that nobody listens on; no two calls give the same.</summary>
+    /// <summary>The first of so many ports in a row that nobody listens on; no two calls share one.</summary>
     public static int InARow(int count)
     {
         while (true)
         {
-            var after = Interlocked.Add(ref next, count);
-            var first = Lowest + (after - Lowest) % (Highest - Lowest);
+            var first = Lowest + (Interlocked.Add(ref next, count) - count - Lowest) % (Highest - Lowest);
             if (Enumerable.Range(first, count).All(IsFree)) return first;
         }
     }
