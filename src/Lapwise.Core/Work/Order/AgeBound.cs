@@ -29,9 +29,9 @@ internal static class AgeBound
                     bound = Math.Max(bound, crew == 1 ? shortest[c] + shortest[v] : Math.Max(shortest[c], shortest[v]));
 
                 var around = new Neighbourhood(new Ways(graph, shortest, c), shortest, crew);
-                var age = around.LeastAge(bound, around.SurelyEnough, isFirst: false);
+                var age = around.Least(bound, around.SurelyEnough, isFirst: false);
                 if (age > bound) (bound, tightest) = (age, c);
-                if (asFirst > bound) asFirst = around.LeastAge(bound, Math.Min(asFirst, around.SurelyEnough), isFirst: true);
+                if (asFirst > bound) asFirst = around.Least(bound, Math.Min(asFirst, around.SurelyEnough), isFirst: true);
             }
 
             // Some section of each connected part is its first: the smallest of their bounds holds whichever it is.
@@ -65,7 +65,7 @@ internal static class AgeBound
 
         /// <summary>The least worst age from <paramref name="low"/> on that all of them can have, or <paramref name="high"/> where that is less.</summary>
         /// <param name="isFirst">The one they are around is the first of all.</param>
-        public long LeastAge(long low, long high, bool isFirst) => LeastThat(age => Fit(age, isFirst), low, high);
+        public long Least(long low, long high, bool isFirst) => LeastAge.That(age => Fit(age, isFirst), low, high);
 
         private bool Fit(long age, bool isFirst)
         {
@@ -82,21 +82,5 @@ internal static class AgeBound
 
             return true;
         }
-    }
-
-    /// <summary>The least age from <paramref name="low"/> on that will do, or <paramref name="high"/>; where one will do, so will all above.</summary>
-    internal static long LeastThat(Func<long, bool> willDo, long low, long high)
-    {
-        // Mostly the first will do, or none that is less.
-        if (willDo(low)) return low;
-        if (high <= low + 1 || !willDo(high - 1)) return high;
-        while (low < high)
-        {
-            var middle = low + ((high - low) / 2);
-            if (willDo(middle)) high = middle;
-            else low = middle + 1;
-        }
-
-        return low;
     }
 }

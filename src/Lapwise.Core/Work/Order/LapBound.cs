@@ -3,7 +3,7 @@ namespace Lapwise.Core.Work.Order;
 /// <summary>
 /// A lower bound on one person's worst lap age from the neighbourhood of a lap. One of its two sections is rolled first; an
 /// order read backwards has the same ages, so it is the same which. Every section then has a window from the one and from the
-/// other, and all must fit into theirs, each even in pieces.
+/// other, and all must fit into theirs, each even in pieces. What else ties sections together is left out: that only lowers a bound.
 /// </summary>
 internal static class LapBound
 {
@@ -15,7 +15,7 @@ internal static class LapBound
         foreach (var neighbour in graph.Neighbours[section])
         {
             var windows = new Windows(first, new Ways(graph, work, neighbour), work);
-            bound = AgeBound.LeastThat(windows.Fit, bound, bound + work.Sum());
+            bound = LeastAge.That(windows.Fit, bound, bound + work.Sum());
         }
 
         return bound;
