@@ -49,6 +49,16 @@ public sealed class FirstStartTests
         Assert.Single((await Task.WhenAll(answers.Select(Body))).Select(b => b.GetProperty("name").GetString()).Distinct());
     }
 
+    /// <summary>SQLite takes its log of writes away with the last connection: while it is there, one is kept open.</summary>
+    [Fact]
+    public async Task No_connection_to_the_database_stays_open_after_a_request()
+    {
+        await using var server = await RunningServer.OnNewDatabase();
+        await server.Send(HttpMethod.Get, "/api/jobs/demo");
+        Assert.NotEmpty(Directory.GetFiles(server.Settings.DataFolder, "*.db"));
+        Assert.Empty(Directory.GetFiles(server.Settings.DataFolder, "*-wal"));
+    }
+
     /// <summary>Every text of a document under its path.</summary>
     private static SortedDictionary<string, string> Said(JsonElement element)
     {
